@@ -2,6 +2,7 @@
 // something else than the record, and what is new. New readings come in one inspection a conveyor and day, as the language has
 // them. Nothing is filled in: without a meter reading there is no inspection, and a name that is not there is not guessed.
 
+import { chainageOn } from '../domain/model/unit-of-machine.js';
 import type { Conveyor } from '../domain/model/conveyor.js';
 import type { Estate } from '../domain/model/estate.js';
 import { setLying } from '../domain/model/exposure.js';
@@ -9,7 +10,6 @@ import { historyOf } from '../domain/model/history.js';
 import type { Inspection } from '../domain/model/records.js';
 import { formatDay, type CalendarDay } from '../domain/units/calendar.js';
 import { mirrorClock } from '../domain/units/clock.js';
-import { formatChainage } from '../domain/units/format.js';
 import { list } from '../domain/units/wording.js';
 import type { Mapping, WordMeaning } from './mapping.js';
 import { conveyorNamed, pointNamed } from './settle/names.js';
@@ -135,14 +135,14 @@ class Settler {
   ): Placed | string {
     // Our own tables name a place that is no point by where it lies.
     const isPlace =
-      name !== undefined && at !== undefined && clock !== undefined && /^[\d.]+ m \d+:\d+$/.test(name);
+      name !== undefined && at !== undefined && clock !== undefined && /^[\d.]+ (?:m|ft) \d+:\d+$/.test(name);
     const point = name === undefined || isPlace ? undefined : pointNamed(name, conveyor, this.mapping);
     if (typeof point === 'string') return point;
     const hours = clock && (this.mapping.view === 'upstream' ? mirrorClock(clock.hours) : clock.hours);
     if (point) {
       // Sheets round a place; further off than that it is another one.
       if (at && Math.abs(at.value - point.at.value) > 100)
-        return `${point.name} lies at ${formatChainage(point.at.value)}, and the sheet says ${at.text}`;
+        return `${point.name} lies at ${chainageOn(conveyor, point.at.value)}, and the sheet says ${at.text}`;
       if (hours !== undefined && apart(hours, point.clock.hours) > 0.5)
         return `${point.name} lies at ${point.clock.text}, and the sheet says ${clock?.text ?? ''}`;
     }

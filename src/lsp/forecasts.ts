@@ -1,6 +1,8 @@
 // What the wear model says of every conveyor and point, in words for lenses, hints and hovers. Every date stands with its
 // interval; where there is none, the reason stands instead.
 
+import { unitOfMachine } from '../domain/model/unit-of-machine.js';
+import { rateWords } from '../domain/units/length-words.js';
 import { formatDay, type CalendarDay } from '../domain/units/calendar.js';
 import { formatNumber } from '../domain/units/format.js';
 import { lowered, counted } from '../domain/units/wording.js';
@@ -160,7 +162,7 @@ function lookWords(look: NonNullable<ConveyorLife['model']>['look']): string[] {
   }
 }
 
-function pointShort({ model }: PointLife, unit: 'h' | 't'): string {
+function pointShort({ place, model }: PointLife, unit: 'h' | 't'): string {
   if (!model?.rate) return '';
   const { condemn } = model;
   const limit =
@@ -169,17 +171,19 @@ function pointShort({ model }: PointLife, unit: 'h' | 't'): string {
       : condemn.kind === 'life' && condemn.days
         ? months(condemn.days.q10, condemn.days.q90)
         : undefined;
-  const rate = `${perThousand(model.rate.q50)} mm/1000 ${unit}`;
+  const rate = rateWords(model.rate.q50, unit, unitOfMachine(place.conveyor));
   return limit === undefined ? rate : `${rate}, ${limit}`;
 }
 
-function pointLong({ model }: PointLife, unit: 'h' | 't'): string[] {
+function pointLong({ place, model }: PointLife, unit: 'h' | 't'): string[] {
   if (!model) return [];
   const lines: string[] = [];
-  if (model.rate)
-    lines.push(
-      `Wears ${rateWords(model.rate.q50, unit)} (80 % interval ${perThousand(model.rate.q10)} to ${perThousand(model.rate.q90)}).`,
+  if (model.rate) {
+    const [slow, middle, fast] = [model.rate.q10, model.rate.q50, model.rate.q90].map((rate) =>
+      rateWords(rate, unit, unitOfMachine(place.conveyor)),
     );
+    lines.push(`Wears ${middle} (80 % interval ${slow} to ${fast}).`);
+  }
   switch (model.condemn.kind) {
     case 'life':
       lines.push(
@@ -216,14 +220,6 @@ function basisWords({ basis, readings, indicators, notSeen, pool }: NonNullable<
 /** Nothing for none. */
 function some(count: number, one: string, many: string): string {
   return count === 0 ? '' : counted(count, one, many);
-}
-
-function rateWords(rate: number, unit: 'h' | 't'): string {
-  return `${perThousand(rate)} mm per 1000 ${unit}`;
-}
-
-function perThousand(rate: number): string {
-  return formatNumber(rate * 1000, 2);
 }
 
 function between(early: CalendarDay | undefined, late: CalendarDay | undefined): string {

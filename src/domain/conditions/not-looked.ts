@@ -1,9 +1,9 @@
 // Where could nobody look, and has nobody seen anything since? What an inspection says of a place, of a stretch, or of a condition
 // that it could not look for; each is carried until a later look sees something there. Silence is no look.
 
+import { chainageOn } from '../model/unit-of-machine.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { formatDay } from '../units/calendar.js';
-import { formatChainage } from '../units/format.js';
 import { ReadingKind } from '../units/reading-kind.js';
 import type { Estate } from '../model/estate.js';
 import type { History } from '../model/history.js';
@@ -41,7 +41,9 @@ export function notLookedAt(estate: Estate, history: History): readonly NotLooke
           !inspections.slice(i + 1).some((later) => sees(estate, later.inspection, from.value, to.value)),
       )
       .map(({ from, to, note, origin }) => ({
-        what: [from, ...(from === to ? [] : [to])].map(({ value }) => formatChainage(value)).join(' to '),
+        what: [from, ...(from === to ? [] : [to])]
+          .map(({ value }) => chainageOn(conveyor, value))
+          .join(' to '),
         from: from.value,
         to: to.value,
         day: inspection.date.day,

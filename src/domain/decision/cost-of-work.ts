@@ -3,6 +3,7 @@
 // and its own crew hours by the planner, and of the rest its share by person-hours. Where the whole is not declared, liner and
 // crews stand for it, if both are known.
 
+import { type LengthUnit, metresWords } from '../units/length-words.js';
 import { formatNumber } from '../units/format.js';
 import { amountText, type Money } from './money.js';
 import type { StretchWork } from './trial-work.js';
@@ -19,6 +20,8 @@ export function costOfWork(
   scope: StretchWork,
   whole: StretchWork,
   planned: boolean,
+  /** In which its words speak. */
+  unit: LengthUnit = 'mm',
 ): CostOfWork | undefined {
   const declared = planned ? money.planned(whole.metres) : money.unplanned(whole.metres);
   const [all, own] = [known(money, whole), known(money, scope)];
@@ -28,7 +31,7 @@ export function costOfWork(
   const share = shareOf(scope, whole);
   const say = (value: number): string => amountText(value, money.currency);
   const parts = [
-    ...(own.liner === undefined ? [] : [`liner ${say(own.liner)} (${formatNumber(scope.metres, 1)} m)`]),
+    ...(own.liner === undefined ? [] : [`liner ${say(own.liner)} (${metresWords(scope.metres, unit)})`]),
     ...(own.crews === undefined
       ? []
       : [

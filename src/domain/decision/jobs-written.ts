@@ -1,11 +1,11 @@
 // Jobs that are written for a conveyor already: does the scope cover what governs, and can the liner be there in time?
 
+import { chainageOn } from '../model/unit-of-machine.js';
 import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
 import { installedPanelEnds } from '../model/panels.js';
-import { intervalOf } from '../model/runs.js';
+import { intervalOf, type Interval } from '../model/runs.js';
 import { formatDay, type CalendarDay } from '../units/calendar.js';
-import { formatNumber } from '../units/format.js';
 import type { ScopeWork } from './scope.js';
 import type { Supplies } from './supply.js';
 
@@ -55,7 +55,8 @@ export function jobState(
         : 'is written'
       : covers
         ? `covers ${governing?.place ?? ''}, which governs`
-        : `relines ${areas.map(areaText).join(' and ')} and leaves out ${governing?.place ?? ''} at ${metres(governing?.at ?? 0)} m, which governs`;
+        : `relines ${areas.map((area) => areaText(job, area)).join(' and ')} and leaves out ` +
+          `${governing?.place ?? ''} at ${chainageOn(job.conveyor, governing?.at ?? 0)}, which governs`;
   const liner =
     arrives === undefined
       ? ''
@@ -73,10 +74,6 @@ export function jobState(
   };
 }
 
-function areaText({ from, to }: { readonly from: number; readonly to: number }): string {
-  return `${metres(from)} to ${metres(to)} m`;
-}
-
-function metres(mm: number): string {
-  return formatNumber(mm / 1000, 2);
+function areaText({ conveyor }: Job, { from, to }: Interval): string {
+  return `${chainageOn(conveyor, from)} to ${chainageOn(conveyor, to)}`;
 }

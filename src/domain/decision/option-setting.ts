@@ -2,6 +2,7 @@
 // Expected cost of an option = what the work costs (cost-of-work.ts) + chance of steel until then × what steel costs, where the
 // work counts with the share of the new liner's life that is used up by the end of the horizon: relining sooner throws life away.
 
+import { unitOfMachine } from '../model/unit-of-machine.js';
 import type { Conveyor } from '../model/conveyor.js';
 import type { Outage } from '../model/plant.js';
 import { formatDay, type CalendarDay } from '../units/calendar.js';
@@ -53,7 +54,8 @@ export interface Reckoning {
 export function reckon(setting: OptionSetting, { day, scope, planned, extra }: Reckoning): Reckoned {
   const { money, outlook, horizon } = setting;
   const whole = setting.scopes.works.at(-1)?.work;
-  const work = money && scope && whole && costOfWork(money, scope.work, whole, planned);
+  const work =
+    money && scope && whole && costOfWork(money, scope.work, whole, planned, unitOfMachine(setting.conveyor));
   if (!work) return nothingReckoned;
   const say = (value: number): string => amountText(value, money.currency);
   const stop = planned ? 0 : stopCost(setting, scope);

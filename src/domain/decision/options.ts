@@ -2,6 +2,8 @@
 // look first, reline at each outage that the liner can reach, only what governs, stop unplanned on the first possible day,
 // expedite, run less, turn or exchange panels, do nothing. Ranked by option.ts; nothing is left out because it is bad.
 
+import { unitOfMachine } from '../model/unit-of-machine.js';
+import { metresWords, fineWords } from '../units/length-words.js';
 import { lowered } from '../units/wording.js';
 import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
 import { formatNumber } from '../units/format.js';
@@ -56,11 +58,11 @@ function signature(setting: OptionSetting, day: CalendarDay): readonly string[] 
     : [`somebody who signs for ${percent(condemn ?? 0)} of the limit and ${percent(contact ?? 0)} of steel`];
 }
 
-function work({ work }: ScopeWork): readonly string[] {
+function work({ conveyor }: OptionSetting, { work }: ScopeWork): readonly string[] {
   const team = work.together;
   return [
     `${formatNumber(team.duration, 1)} h of ${team.crews.join(' and ') || 'a crew'}${team.units.length > 0 ? ` with ${team.units.join(' and ')}` : ''}`,
-    `${work.panels} panels, ${formatNumber(work.metres, 1)} m`,
+    `${work.panels} panels, ${metresWords(work.metres, unitOfMachine(conveyor))}`,
   ];
 }
 
@@ -82,7 +84,7 @@ function atOutages(setting: OptionSetting): readonly DecisionOption[] {
         ...chances(setting, day),
         obstacle: !scope.work.buildable ? obstacleOf(scope) : supply ? undefined : tooLate(ways),
         ...reckon(setting, { day, scope, planned: true, extra }),
-        needs: [...(supply ? [supply.why] : []), ...work(scope), ...signature(setting, day)],
+        needs: [...(supply ? [supply.why] : []), ...work(setting, scope), ...signature(setting, day)],
       };
     }),
   );
@@ -139,7 +141,7 @@ function stopAt(setting: OptionSetting, scope: ScopeWork, way: Supply): Decision
     ...reckon(setting, { day, scope, planned: inside !== undefined, extra }),
     needs: [
       way.why,
-      ...work(scope),
+      ...work(setting, scope),
       ...(inside ? [] : ['a stop that is not planned']),
       ...signature(setting, day),
     ],
@@ -166,7 +168,7 @@ function partFromStock(setting: OptionSetting): readonly DecisionOption[] {
             ? undefined
             : (supplies?.shelf ?? 'nothing is on the shelf'),
         ...reckon(setting, { day, scope, planned: false }),
-        needs: [...(shelf ? [shelf.why] : []), ...work(scope), 'a stop that is not planned'],
+        needs: [...(shelf ? [shelf.why] : []), ...work(setting, scope), 'a stop that is not planned'],
       };
     });
 }
@@ -217,7 +219,7 @@ function lowerDuty(setting: OptionSetting, relines: readonly DecisionOption[]): 
         ...(counted === undefined
           ? ['a look at what nobody has seen: only what was seen is kept within the risk']
           : []),
-        ...(scope ? work(scope) : []),
+        ...(scope ? work(setting, scope) : []),
       ],
       working: [
         ...(last === undefined
@@ -296,7 +298,7 @@ function lookFirst(setting: OptionSetting, others: readonly DecisionOption[]): r
       working: [
         `before the look the chance of the limit by ${formatDay(target.day)} is ` +
           `${percent(outlook.counted.condemnBy(target.day))} (${percent(value.before.condemn)} by panels ` +
-          `taken as independent); readings are taken to be right to ± ${formatNumber(setting.gauge, 2)} mm; ` +
+          `taken as independent); readings are taken to be right to ± ${fineWords(setting.gauge, unitOfMachine(setting.conveyor))}; ` +
           'each possible reading gives a new chance by Bayes’ rule',
         ...(expected === undefined
           ? []
@@ -392,7 +394,7 @@ function movedOption(
     needs: [
       `then, until ${formatDay(until)}: limit ${percent(condemn)}, steel ${percent(contact)}`,
       'a stop that is not planned',
-      ...(scope ? work(scope) : []),
+      ...(scope ? work(setting, scope) : []),
     ],
     working: [
       `chances until ${formatDay(until)}: ` +

@@ -2,10 +2,10 @@
 // then hold what counts, and beside each corrected row stands all that it ever said. A correction that hits nothing, two
 // readings, or contradicts another of the same day moves no number: it is kept with the reason, for a rule to tell.
 
+import { lengthOn } from './unit-of-machine.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { formatDay } from '../units/calendar.js';
 import { mirrorClock } from '../units/clock.js';
-import { formatLength } from '../units/format.js';
 import { ReadingKind } from '../units/reading-kind.js';
 import type { Estate } from './estate.js';
 import type {
@@ -206,7 +206,7 @@ function noteOf({ date, by, note, says }: Correction, before: ReadingVersion): s
 function wordsOf(kind: ReadingKind, value: number, liners: readonly LinerSpecification[]): string {
   switch (kind) {
     case ReadingKind.thickness:
-      return formatLength(value);
+      return lengthOn({ liner: liners[0] ?? { layers: [] } }, value);
     case ReadingKind.colour:
       return `${liners.find(({ layers }) => layers[value])?.layers[value]?.name ?? 'a colour'} showing`;
     case ReadingKind.trough:

@@ -2,6 +2,7 @@
 // record of the move where it says what was left at a point of these panels; else from the first look that read a thickness
 // there. Until then nothing is known of it, and the forecast goes on as if the panel lay as before.
 
+import { lengthOn } from './unit-of-machine.js';
 import type { Estate } from './estate.js';
 import { installedPanelEnds } from './panels.js';
 import {
@@ -12,7 +13,6 @@ import {
   type Place,
   type Reline,
 } from './records.js';
-import { formatLength } from '../units/format.js';
 import { ReadingKind } from '../units/reading-kind.js';
 import { intervalOf, type Interval } from './runs.js';
 
@@ -131,7 +131,7 @@ function readIn(
     const origin = originOf(readings, row);
     return {
       point: { name: place.name, origin },
-      thickness: { value, dimension: 'length', text: formatLength(value), origin },
+      thickness: { value, dimension: 'length', text: lengthOn(place.conveyor, value), origin },
       origin,
     };
   });

@@ -3,7 +3,7 @@
 // for each. Where a conveyor declares no covers (or braces, or hold-downs) and a step speaks of them, each cell has one.
 // Panels belong to a stretch that holds their middle; covers and the like to every stretch they overlap by a millimetre.
 
-import { formatChainage } from '../units/format.js';
+import { type LengthUnit, chainageWords } from '../units/length-words.js';
 import type { Span } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import type { Job, Step, StepAction } from '../model/job.js';
@@ -228,7 +228,7 @@ export function areasOfAction(ground: Pick<Ground, 'areas' | 'steps'>, action: S
 const slack = 1;
 
 /** `panel 4 of run 2 (Gate to Head)`, `cover 9.00 m to 10.50 m`, `hold-down at 3.50 m`. */
-export function sayPiece(piece: Piece): string {
+export function sayPiece(piece: Piece, unit: LengthUnit): string {
   switch (piece.kind) {
     case 'panel':
       return `panel ${piece.panel} of run ${piece.run?.run.number}`;
@@ -245,9 +245,9 @@ export function sayPiece(piece: Piece): string {
     case 'gate':
       return /^gate\b/i.test(piece.name ?? '') ? (piece.name ?? '') : `gate ${piece.name ?? ''}`;
     case 'heat':
-      return `place of hot work ${formatChainage(piece.from)} to ${formatChainage(piece.to)}`;
+      return `place of hot work ${chainageWords(piece.from, unit)} to ${chainageWords(piece.to, unit)}`;
     case 'litter':
-      return `tools and litter ${formatChainage(piece.from)} to ${formatChainage(piece.to)}`;
+      return `tools and litter ${chainageWords(piece.from, unit)} to ${chainageWords(piece.to, unit)}`;
     case 'air':
     case 'screw':
     case 'cover':
@@ -255,8 +255,8 @@ export function sayPiece(piece: Piece): string {
     case 'hold-down': {
       const name = piece.kind === 'screw' ? 'spiral' : piece.kind;
       return piece.from === piece.to
-        ? `${name} at ${formatChainage(piece.from)}`
-        : `${name} ${formatChainage(piece.from)} to ${formatChainage(piece.to)}`;
+        ? `${name} at ${chainageWords(piece.from, unit)}`
+        : `${name} ${chainageWords(piece.from, unit)} to ${chainageWords(piece.to, unit)}`;
     }
   }
 }

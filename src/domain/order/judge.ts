@@ -1,7 +1,8 @@
 // Everything that is wrong with an order, without repairs: the walk, what is left open at its end, pairs of steps that may
 // overlap, access, and orders that go in circles.
 
-import { formatChainage, formatHours, formatLength, formatMass } from '../units/format.js';
+import { unitOfMachine, lengthOn, chainageOn } from '../model/unit-of-machine.js';
+import { formatHours, formatMass } from '../units/format.js';
 import type { Estate } from '../model/estate.js';
 import type { Job, Step, StepAction } from '../model/job.js';
 import { accessSlips } from './access.js';
@@ -161,7 +162,9 @@ function openPairs(w: Walk): JudgedViolation[] {
         kind,
         grade,
         ...place(w, b),
-        message: `"${sayStep(b)}" and "${sayStep(a)}" may go on at the same time, but both concern ${sayPieces(pieces)}, and only one order of the two works.`,
+        message:
+          `"${sayStep(b)}" and "${sayStep(a)}" may go on at the same time, but both concern ` +
+          `${sayPieces(pieces, unitOfMachine(w.ground.job.conveyor))}, and only one order of the two works.`,
         reason: wordsFor(w, slip).reason,
         conflicts: [{ step: a, words: sayRole(kind, 'same time') }],
       },
@@ -259,8 +262,8 @@ function falling(w: Walk, pair: FallingPair, pairs: readonly FallingPair[]): Jud
       grade,
       ...place(w, b),
       message:
-        `"${sayStep(lower)}" is at ${formatChainage(below)}, ` +
-        `below "${sayStep(upper)}" at up to ${formatChainage(from)}, and both may go on at the same time.`,
+        `"${sayStep(lower)}" is at ${chainageOn(w.ground.job.conveyor, below)}, ` +
+        `below "${sayStep(upper)}" at up to ${chainageOn(w.ground.job.conveyor, from)}, and both may go on at the same time.`,
       reason: `On ${Math.abs(w.ground.job.conveyor.incline.value)}° what gets away up there slides down the trough onto whoever works below. ${between}`,
       conflicts: [{ step: a, words: sayRole(kind, 'same time') }],
     },
@@ -376,14 +379,14 @@ function sayPeople(count: number): string {
 function access(w: Walk): JudgedViolation[] {
   return accessSlips(w).map(({ step, gap, zone, unit }): JudgedViolation => {
     const at = stepAt(w.sequence, step);
-    const where = `${formatChainage(gap.from)} to ${formatChainage(gap.to)}`;
+    const where = `${chainageOn(w.ground.job.conveyor, gap.from)} to ${chainageOn(w.ground.job.conveyor, gap.to)}`;
     const kind: ViolationKind = zone ? 'no access unit' : 'no access';
     const message = !zone
       ? `"${sayStep(at)}" works where no access is declared: ${where}.`
       : unit
         ? `"${sayStep(at)}" works from ${zone.name ?? 'a mobile platform'} at ` +
-          `${formatLength(zone.height?.value ?? 0)}, ` +
-          `and ${unit.name} reaches ${formatLength(unit.reach?.value ?? 0)}.`
+          `${lengthOn(w.ground.job.conveyor, zone.height?.value ?? 0)}, ` +
+          `and ${unit.name} reaches ${lengthOn(w.ground.job.conveyor, unit.reach?.value ?? 0)}.`
         : `"${sayStep(at)}" works from ${zone.name ?? 'a zone'} (mobile platform, ${where}), and the job has no access unit.`;
     return {
       walk: w,

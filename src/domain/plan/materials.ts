@@ -3,10 +3,11 @@
 // are judgement and are shown as such. Order-by date = first day of the window − lead time, to the day.
 
 import { countHoldDowns, holdDownWords } from '../model/hold-down-count.js';
+import { lengthOn } from '../model/unit-of-machine.js';
 import { spareScrewOn } from '../model/spare-screw.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { addDays, formatDay } from '../units/calendar.js';
-import { formatLength, formatPercent } from '../units/format.js';
+import { formatPercent } from '../units/format.js';
 import { counted } from '../units/wording.js';
 import type { Job, Spare, StepAction } from '../model/job.js';
 import type { LeadItem } from '../model/plant.js';
@@ -88,7 +89,7 @@ function sheets(cut: CutList): Requirement[] {
   const offcuts = cut.sticks.filter((stick) => stick.offcut).length;
   return [
     ...cut.toBuy.map(({ length, count }, index): Requirement => ({
-      what: `${cut.liner.name} sheet, ${formatLength(length)}`,
+      what: `${cut.liner.name} sheet, ${lengthOn(cut, length)}`,
       for: 'liner',
       needed: count,
       share: spareShare.liner,
@@ -99,14 +100,14 @@ function sheets(cut: CutList): Requirement[] {
     ...cut.tooLong
       .filter(({ closing, length, longest }) => closing && longest > length)
       .map((piece): Requirement => ({
-        what: `${cut.liner.name} sheet of at least ${formatLength(sheetToOrder(piece))}`,
+        what: `${cut.liner.name} sheet of at least ${lengthOn(cut, sheetToOrder(piece))}`,
         for: 'liner',
         needed: 1,
         share: 0,
         unit: 'pieces',
         basis:
           `closing panel ${piece.panel} of run ${piece.run}: the gap may be up to ` +
-          `${formatLength(piece.longest)}, longer than any stock`,
+          `${lengthOn(cut, piece.longest)}, longer than any stock`,
       })),
     consumable(`${cut.liner.name} offcuts in hand`, offcuts, 'cut list'),
   ];
@@ -119,22 +120,22 @@ function panelsOf({ liner }: CutList, sheet: number): number {
 }
 
 function linerBolts(ground: Ground, areas: readonly Area[]): Requirement[] {
-  return [...boltsByLiner(ground, areas)].flatMap(
-    ([{ bolt, boltLength }, { count, basis }]): Requirement[] =>
-      bolt
-        ? [
-            {
-              ...fixing(
-                `${bolt.size}${boltLength ? ` × ${formatLength(boltLength.value)}` : ''} countersunk bolt with nut and washer`,
-                count,
-                'bolts',
-                basis,
-              ),
-              told: { item: 'fixings', each: 1 },
-            },
-          ]
-        : [],
-  );
+  return [...boltsByLiner(ground, areas)].flatMap(([liner, { count, basis }]): Requirement[] => {
+    const { bolt, boltLength } = liner;
+    return bolt
+      ? [
+          {
+            ...fixing(
+              `${bolt.size}${boltLength ? ` × ${lengthOn({ liner }, boltLength.value)}` : ''} countersunk bolt with nut and washer`,
+              count,
+              'bolts',
+              basis,
+            ),
+            told: { item: 'fixings', each: 1 },
+          },
+        ]
+      : [];
+  });
 }
 
 /** Hold-down blocks and braces: what the order takes off; else along all that is opened, for a screw change the whole conveyor. */
@@ -207,7 +208,7 @@ function consumables(ground: Ground, cuts: readonly CutList[], areas: readonly A
 function drillWords(ground: Ground, areas: readonly Area[]): string {
   const sizes = ground.runs
     .filter((run) => within(run.panels, areas).length > 0)
-    .flatMap(({ liner }) => (liner.drill ? [formatLength(liner.drill.size.value)] : []));
+    .flatMap(({ liner }) => (liner.drill ? [lengthOn({ liner }, liner.drill.size.value)] : []));
   return [...new Set(sizes)].map((size) => ` ${size}`).join(',');
 }
 
@@ -234,7 +235,7 @@ function boltsByLiner(
     const known = found.get(run.liner);
     found.set(run.liner, {
       count: (known?.count ?? 0) + count,
-      basis: `${rows} rows${bolt.rows ? '' : ' (usual)'} at ${formatLength(pitch)} pitch`,
+      basis: `${rows} rows${bolt.rows ? '' : ' (usual)'} at ${lengthOn(run, pitch)} pitch`,
     });
   }
   return found;

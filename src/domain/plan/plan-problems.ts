@@ -1,6 +1,8 @@
 // What stands in the way of a plan, in words, and what would do. `stops`: the job is not buildable until it is settled.
 
-import { formatChainage, formatHours, formatLength, formatMass, formatNumber } from '../units/format.js';
+import { unitOfMachine, lengthOn } from '../model/unit-of-machine.js';
+import { type LengthUnit, lengthWords, chainageWords } from '../units/length-words.js';
+import { formatNumber, formatHours, formatMass } from '../units/format.js';
 import { formatDay } from '../units/calendar.js';
 import type { Step } from '../model/job.js';
 import type { Origin } from '../model/origin.js';
@@ -40,7 +42,7 @@ export function planProblems(
   crewProblems(plan, teams, add);
   gasProblems(plan, add);
   heldUpProblem(plan, add);
-  for (const problem of plan.lifts.problems) addLift(problem, plan.lifts, add);
+  for (const problem of plan.lifts.problems) addLift(problem, plan, add);
   clockProblems(plan, calendar, add);
   watchProblem(plan, add);
   if (tooMany)
@@ -80,8 +82,8 @@ function runProblems(plan: PlanSoFar, add: Add): void {
         'cannot be closed',
         true,
         `${label} cannot be closed from either end: ` +
-          `${tailBreak.name} takes up ${formatNumber(tailBreak.allowance.value)} mm ` +
-          `and ${headBreak.name} ${formatNumber(headBreak.allowance.value)} mm.`,
+          `${tailBreak.name} takes up ${lengthOn(plan.job.conveyor, tailBreak.allowance.value)} ` +
+          `and ${headBreak.name} ${lengthOn(plan.job.conveyor, headBreak.allowance.value)}.`,
         'State the allowance of the break where the closing panel is to end, ' +
           'or declare a joint ring within the run.',
       );
@@ -257,13 +259,14 @@ function heldUpProblem({ job, steps, order }: PlanSoFar, add: Add): void {
   );
 }
 
-function addLift(problem: LiftProblem, lifts: JobPlan['lifts'], add: Add): void {
+function addLift(problem: LiftProblem, { lifts, job }: Pick<PlanSoFar, 'lifts' | 'job'>, add: Add): void {
+  const unit = unitOfMachine(job.conveyor);
   switch (problem.kind) {
     case 'piece over limit': {
       return add(
         'lift over limit',
         true,
-        `${pieceOf(problem.piece, lifts)} weighs ${formatMass(problem.mass)}, ` +
+        `${pieceOf(problem.piece, lifts, unit)} weighs ${formatMass(problem.mass)}, ` +
           `over the limit of ${formatMass(problem.limit)}, ` +
           (lifts.spiral?.written
             ? 'and the order lifts it in one.'
@@ -285,8 +288,8 @@ function addLift(problem: LiftProblem, lifts: JobPlan['lifts'], add: Add): void 
         'side pull',
         true,
         problem.point === undefined || problem.pull === undefined
-          ? `no crane of the job reaches ${pieceOf(problem.piece, lifts)}.`
-          : `${pieceOf(problem.piece, lifts)} hangs from ${problem.point}, ${formatLength(problem.pull)} beside its centre of gravity.`,
+          ? `no crane of the job reaches ${pieceOf(problem.piece, lifts, unit)}.`
+          : `${pieceOf(problem.piece, lifts, unit)} hangs from ${problem.point}, ${lengthWords(problem.pull, unit)} beside its centre of gravity.`,
         'Lift it near its centre: declare a crane that reaches it, or a lifting point above it.',
       );
     }
@@ -310,7 +313,7 @@ function addLift(problem: LiftProblem, lifts: JobPlan['lifts'], add: Add): void 
       return add(
         'no lift limit',
         false,
-        'no lift limit and no lifting point says how heavy a piece of the spiral may be; pieces of at most 6 m are taken.',
+        `no lift limit and no lifting point says how heavy a piece of the spiral may be; pieces of at most ${lengthWords(6000, unit)} are taken.`,
         'Add `lift limit … kg` to the job.',
       );
     case 'mass unknown':
@@ -323,9 +326,9 @@ function addLift(problem: LiftProblem, lifts: JobPlan['lifts'], add: Add): void 
   }
 }
 
-function pieceOf(number: number, lifts: JobPlan['lifts']): string {
+function pieceOf(number: number, lifts: JobPlan['lifts'], unit: LengthUnit): string {
   const piece = lifts.spiral?.pieces[number - 1];
-  const where = piece ? ` (${formatChainage(piece.from)} to ${formatChainage(piece.to)})` : '';
+  const where = piece ? ` (${chainageWords(piece.from, unit)} to ${chainageWords(piece.to, unit)})` : '';
   return `piece ${number} of the spiral${where}`;
 }
 

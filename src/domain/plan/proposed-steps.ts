@@ -2,6 +2,8 @@
 // fitted, and which panels beyond the scope must come off because a hole between two old panels cannot be closed. Every
 // choice is tried against the order checker; the first that it has nothing against is taken.
 
+import { unitOfMachine } from '../model/unit-of-machine.js';
+import { chainageText } from '../units/length-words.js';
 import type { Estate } from '../model/estate.js';
 import type { Heat, Job, Step, StepAction } from '../model/job.js';
 import type { Run } from '../model/runs.js';
@@ -227,7 +229,8 @@ function putIn(job: Job): Step[] {
 
 function chainage(job: Job, at: number): Stated<'length'> {
   const value = Math.round(at);
-  return { dimension: 'length', value, text: `${value / 1000} m`, origin: job.nameOrigin };
+  const text = unitOfMachine(job.conveyor) === 'in' ? chainageText(value, 'in') : `${value / 1000} m`;
+  return { dimension: 'length', value, text, origin: job.nameOrigin };
 }
 
 /** The stretches whose parts are not all among the others' too. */

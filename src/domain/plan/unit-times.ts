@@ -4,7 +4,9 @@
 // a platform or a crane moved 1.
 
 import { countHoldDowns, holdDownWords } from '../model/hold-down-count.js';
+import { unitOfMachine } from '../model/unit-of-machine.js';
 import { formatNumber } from '../units/format.js';
+import type { Conveyor } from '../model/conveyor.js';
 import type { Job, Step, StepAction } from '../model/job.js';
 import type { WorkItem } from '../model/plant.js';
 import { within, type Area, type Ground } from '../order/ground.js';
@@ -94,7 +96,7 @@ function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: nu
     const amount = per === 'metre' ? length : number;
     const by =
       per === 'metre'
-        ? `${formatNumber(Math.round(amount * 100) / 100)} m at ${formatNumber(hours * share)} h/m`
+        ? lengthTimes(job.conveyor, amount, hours * share)
         : `${formatNumber(amount)} at ${formatNumber(Math.round(hours * share * 1000) / 1000)} h`;
     return {
       personHours: hours * share * amount,
@@ -224,3 +226,10 @@ const mostPeople: Readonly<Record<StepAction, number>> = {
   'run empty': 3,
   'run loaded': 3,
 };
+
+/** What the hours come from, as the plant or the usual times have it: hours a metre, or a foot on a machine in inches. */
+function lengthTimes(conveyor: Conveyor, metres: number, hours: number): string {
+  const metric = `${formatNumber(Math.round(metres * 100) / 100)} m at ${formatNumber(hours)} h/m`;
+  if (unitOfMachine(conveyor) === 'mm') return metric;
+  return `${formatNumber(metres / 0.3048, 2)} ft at ${formatNumber(hours * 0.3048, 3)} h/ft (${metric})`;
+}

@@ -6,7 +6,7 @@ import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { PanelMark, Picture, Pictured } from './picture.js';
 import { alongWords, chainageScale, comesOff, panelWords } from './picture.js';
-import { unitOfMachine } from '../page/lengths.js';
+import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import { drawingArea } from './drawing-sheet.js';
 import { hatchFill } from './hatch.js';
 import { group, type Markup } from '../page/markup.js';

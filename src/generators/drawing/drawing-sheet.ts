@@ -5,7 +5,7 @@
 import { element, group, plainNumber as n, type Child, type Markup } from '../page/markup.js';
 import { fontFamily, letters, lettering, line, lineWidth, rectangle, together } from '../page/svg.js';
 import { fitText } from '../page/text-width.js';
-import type { LengthUnit } from '../page/lengths.js';
+import type { LengthUnit } from '../../domain/units/length-words.js';
 import type { HatchPattern } from './hatch.js';
 import { hatchDefinitions } from './hatch.js';
 

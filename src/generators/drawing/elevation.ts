@@ -4,7 +4,7 @@
 
 import type { Picture, Pictured } from './picture.js';
 import { alongWords, chainageScale } from './picture.js';
-import { unitOfMachine } from '../page/lengths.js';
+import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import { drawingArea, scaleBar } from './drawing-sheet.js';
 import { group, plainNumber as n, type Markup } from '../page/markup.js';
 import { hatchFill } from './hatch.js';

@@ -4,7 +4,7 @@
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Interval, Run } from '../../domain/model/runs.js';
 import { formatLength, formatValue } from '../../domain/units/format.js';
-import { unitOfMachine } from '../page/lengths.js';
+import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import type { Markup } from '../page/markup.js';
 import type { Drawing } from './drawing-sheet.js';
 import { chartDrawing, drawingSheet, sheetSize } from './drawing-sheet.js';

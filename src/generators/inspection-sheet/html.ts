@@ -2,8 +2,8 @@
 // and the expected one beside each blank, the clock face and the layout, and the block as it will be typed in. Black and white.
 
 import { formatHours } from '../../domain/units/format.js';
-import type { LengthUnit } from '../page/lengths.js';
-import { chainageWords, lengthWords } from '../page/lengths.js';
+import type { LengthUnit } from '../../domain/units/length-words.js';
+import { chainageWords, lengthWords } from '../../domain/units/length-words.js';
 import { capital } from '../../domain/units/wording.js';
 import type { Markup } from '../page/markup.js';
 import { element, group, trusted } from '../page/markup.js';

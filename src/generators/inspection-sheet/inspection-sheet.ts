@@ -22,9 +22,8 @@ import type { LinerSpecification } from '../../domain/model/specifications.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
-import { formatChainage } from '../../domain/units/format.js';
-import type { LengthUnit } from '../page/lengths.js';
-import { lengthWords, unitOfMachine } from '../page/lengths.js';
+import { type LengthUnit, lengthWords, chainageText } from '../../domain/units/length-words.js';
+import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import { alongTheTrough } from '../drawing/along.js';
 import { linerBuildUps, stretchWords } from '../drawing/build-up.js';
 import { crossSection } from '../drawing/cross-section.js';
@@ -196,7 +195,7 @@ function pointOf({ estate, history, place, rows, asOf, look, unit, wear }: Point
   return {
     origin: place.origin,
     name: place.declared ? place.name : undefined,
-    writes: place.declared ? place.name : `at ${formatChainage(place.at)} clock ${formatClock(clock)}`,
+    writes: place.declared ? place.name : `at ${chainageText(place.at, unit)} clock ${formatClock(clock)}`,
     at: place.at,
     fromHead: conveyor.length.value - place.at,
     clock,

@@ -14,8 +14,12 @@ import type { ConditionKind } from '../../domain/model/records.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import { formatChainage, formatNumber } from '../../domain/units/format.js';
 import { formStyles } from '../page/form-styles.js';
-import type { LengthUnit } from '../page/lengths.js';
-import { chainageWords, lengthWords } from '../page/lengths.js';
+import {
+  type LengthUnit,
+  lengthWords,
+  chainageWords,
+  chainageText,
+} from '../../domain/units/length-words.js';
 import { offlinePage } from '../page/offline-page.js';
 import { phoneSheetScript } from '../page/generated/phone-sheet.js';
 import { sha256Base64 } from '../page/sha256.js';
@@ -167,7 +171,7 @@ function viewOf(point: SheetPoint, clock: number, unit: LengthUnit): PhoneView {
   const clockText = formatClock(clock);
   return {
     label: point.name ?? `${chainageWords(point.at, unit)} at ${clockText}`,
-    writes: point.name ?? `at ${formatChainage(point.at)} clock ${clockText}`,
+    writes: point.name ?? `at ${chainageText(point.at, unit)} clock ${clockText}`,
     clock,
     clockText,
   };

@@ -7,13 +7,13 @@ import type { OpenCondition } from '../../domain/conditions/rows.js';
 import { flightSpots } from '../../domain/model/flight-readings.js';
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { counted } from '../../domain/units/wording.js';
+import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import {
   chainageWords,
   lengthWords,
   temperatureWords,
-  unitOfMachine,
   type LengthUnit,
-} from '../page/lengths.js';
+} from '../../domain/units/length-words.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
 
 /** Without full stops; conditions first, worst first. */

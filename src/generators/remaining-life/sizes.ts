@@ -2,7 +2,8 @@
 // their head, so most of these are numbers alone; inches go without the metric value beside them, or no table would fit.
 
 import { formatNumber } from '../../domain/units/format.js';
-import { unitOfMachine, type LengthUnit } from '../page/lengths.js';
+import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
+import { type LengthUnit, rateText } from '../../domain/units/length-words.js';
 
 export interface Sizes {
   /** Of thicknesses, gaps, depths. */
@@ -40,12 +41,6 @@ export function sizesIn(near: LengthUnit): Sizes {
     rateUnit: (unit) => `${near}/1000 ${unit}`,
     mm,
   };
-}
-
-function rateText(value: number, near: LengthUnit): string {
-  if (near === 'in')
-    return formatNumber(value, Math.abs(value) >= 0.995 ? 2 : Math.abs(value) < 0.0995 ? 4 : 3);
-  return formatNumber(value, Math.abs(value) >= 9.995 ? 1 : Math.abs(value) < 0.0995 ? 3 : 2);
 }
 
 export const metric = sizesIn('mm');

@@ -4,7 +4,7 @@
 import type { Lift } from '../../domain/geometry/handling.js';
 import type { StepAction } from '../../domain/model/job.js';
 import type { Origin } from '../../domain/model/origin.js';
-import type { LengthUnit } from '../page/lengths.js';
+import type { LengthUnit } from '../../domain/units/length-words.js';
 import type { Drawing } from '../drawing/drawing-sheet.js';
 
 export interface WorkPack {

@@ -1,11 +1,12 @@
 // The spots of a conveyor that readings name, each once: its declared points, and the chainages with clock positions that are
 // used without a name. A reading written by chainage at a declared point is a reading of that point.
 
+import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
+import { chainageText } from '../../domain/units/length-words.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Origin } from '../../domain/model/origin.js';
 import type { Place } from '../../domain/model/records.js';
 import { formatClock } from '../../domain/units/clock.js';
-import { formatChainage } from '../../domain/units/format.js';
 import type { ReadingSpot } from '../sheet.js';
 
 export interface Places {
@@ -43,7 +44,7 @@ export function createPlaces(conveyor: Conveyor): Places {
         declared.length +
         loose.push({
           conveyor,
-          name: `${formatChainage(at)} ${formatClock(clock)}`,
+          name: `${chainageText(at, unitOfMachine(conveyor))} ${formatClock(clock)}`,
           at,
           clock,
           declared: false,

@@ -1,8 +1,9 @@
 // A liner block → LinerSpecification; without layers, panel length or condemn limit there is no specification.
 
+import { unitOf } from '../../domain/units/length-words.js';
 import type * as ast from '../generated/ast.js';
 import type { Bolt, Drill, Joint, Layer, LinerSpecification } from '../../domain/model/specifications.js';
-import { formatLength } from '../../domain/units/format.js';
+import { formatLength, formatValue } from '../../domain/units/format.js';
 import type { Named } from '../sheet.js';
 import { assumed, buttedByDefault } from './assumed.js';
 import { present, stated, type FactAccount } from './block.js';
@@ -89,7 +90,10 @@ export function lowerLiner(
       thickness: {
         dimension: 'length',
         value: sum,
-        text: formatLength(sum),
+        text:
+          unitOf(read.map(({ thickness }) => thickness.text)) === 'in'
+            ? formatValue(sum, 'length', { unit: 'in' })
+            : formatLength(sum),
         origin: at,
         assumed: 'The sum of the layers.',
       },

@@ -1,8 +1,8 @@
 // Where a part of a conveyor is: at a chainage, between two, or repeated `every … from … to …`, which is spelled out here.
 
+import { chainageText } from '../../domain/units/length-words.js';
 import type { AstNode } from 'langium';
 import type { Stated } from '../../domain/model/stated.js';
-import { formatChainage } from '../../domain/units/format.js';
 import { chainage, step as stepLimit } from './limits.js';
 import { textOf, type Reader } from './reader.js';
 
@@ -68,5 +68,9 @@ export function lowerPlacement(
 function at(start: Stated<'length'>, offset: number): Stated<'length'> {
   if (offset === 0) return start;
   const value = Math.round((start.value + offset) * 1000) / 1000;
-  return { ...start, value, text: formatChainage(value) };
+  return {
+    ...start,
+    value,
+    text: chainageText(value, /\b(ft|foot|feet|in|inch|inches)$|["']$/.test(start.text) ? 'in' : 'mm'),
+  };
 }

@@ -1,10 +1,10 @@
 // The conveyor as drawings: from the side, along its axis, in section, and its liner unrolled, each with what lies in it
 // today by the records; and beside them the parts as a table that leads back to the text.
 
+import { chainageOn } from '../../domain/model/unit-of-machine.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
-import { formatChainage } from '../../domain/units/format.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { presentDay } from '../../domain/model/newest.js';
@@ -152,8 +152,8 @@ function partsTable(conveyor: Conveyor): Markup {
             'td',
             { class: 'nowrap' },
             each.from === each.to
-              ? formatChainage(each.from)
-              : group(`${formatChainage(each.from)} to ${formatChainage(each.to)}`),
+              ? chainageOn(conveyor, each.from)
+              : group(`${chainageOn(conveyor, each.from)} to ${chainageOn(conveyor, each.to)}`),
           ),
           element('td', {}, each.what),
           element('td', {}, each.name),

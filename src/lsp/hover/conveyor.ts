@@ -1,8 +1,10 @@
 // What is known and what follows for a conveyor: runs and panels, liner mass, speed along the axis, capacity, power,
 // clearance. The formulas are those of domain/geometry; each line names its source.
 
+import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
+import type { LengthUnit } from '../../domain/units/length-words.js';
 import { linerSide } from '../../domain/model/liner-side.js';
-import { formatMass, formatNumber, formatValue } from '../../domain/units/format.js';
+import { formatValue, formatNumber, formatMass } from '../../domain/units/format.js';
 import { inclineBand, massFlow, volumeFlow, type Sweep } from '../../domain/geometry/capacity.js';
 import { linerRadius, radialClearance } from '../../domain/geometry/clearance.js';
 import { axialSpeed, conveyingPower, rise, spiralFriction, torque } from '../../domain/geometry/drive.js';
@@ -20,6 +22,7 @@ import { assumptions, metres, mm, shown, shownToleranced } from './stated.js';
 
 export function conveyorHover(estate: Estate, conveyor: Conveyor, wear: readonly string[] = []): string {
   const { screw, liner, trough } = conveyor;
+  const unit = unitOfMachine(conveyor);
   const risen = attempt(() => rise(conveyor.length.value, conveyor.incline.value));
   return hoverMarkdown(
     `**conveyor ${plain(conveyor.name)}**${conveyor.title ? ` ${plain(conveyor.title)}` : ''}`,
@@ -27,7 +30,7 @@ export function conveyorHover(estate: Estate, conveyor: Conveyor, wear: readonly
       ...line('plant', plain(conveyor.plant.name)),
       ...line(
         'length',
-        `${shown(conveyor.length)} at ${shown(conveyor.incline)}${risen === undefined ? '' : `, rises ${metres(risen)}`}`,
+        `${shown(conveyor.length)} at ${shown(conveyor.incline)}${risen === undefined ? '' : `, rises ${metres(unit, risen)}`}`,
       ),
       ...line(
         'screw',
@@ -44,7 +47,7 @@ export function conveyorHover(estate: Estate, conveyor: Conveyor, wear: readonly
       ...speedLines(conveyor),
       ...capacityLines(conveyor),
       ...linerLines(conveyor),
-      ...clearanceLine(trough.insideRadius.value, liner.thickness.value, screw.outsideDiameter.value),
+      ...clearanceLine(unit, trough.insideRadius.value, liner.thickness.value, screw.outsideDiameter.value),
       ...recordLines(estate, conveyor),
     ],
     [
@@ -149,6 +152,7 @@ function capacityLines(conveyor: Conveyor): HoverLine[] {
 
 function linerLines(conveyor: Conveyor): HoverLine[] {
   const { trough, liner } = conveyor;
+  const unit = unitOfMachine(conveyor);
   const section = {
     insideRadius: trough.insideRadius.value,
     sideHeight: linerSide(conveyor).value,
@@ -161,25 +165,25 @@ function linerLines(conveyor: Conveyor): HoverLine[] {
   return [
     ...line(
       'liner sheet',
-      `${mm(width)} wide unrolled`,
-      `W = π(R − t/2) + 2h = π(${mm(section.insideRadius)} − ${mm(section.thickness, 1)}/2) + 2 × ${mm(section.sideHeight)}`,
+      `${mm(unit, width)} wide unrolled`,
+      `W = π(R − t/2) + 2h = π(${mm(unit, section.insideRadius)} − ${mm(unit, section.thickness, 1)}/2) + 2 × ${mm(unit, section.sideHeight)}`,
     ),
     ...line(
       'liner mass',
-      `${formatNumber(perMetre, 2)} kg/m, ${formatMass((perMetre * lined) / 1000)} for ${metres(lined)} lined`,
+      `${formatNumber(perMetre, 2)} kg/m, ${formatMass((perMetre * lined) / 1000)} for ${metres(unit, lined)} lined`,
       `W·t·ρ with ρ = ${shown(liner.density)}`,
     ),
   ];
 }
 
-function clearanceLine(radius: number, thickness: number, diameter: number): HoverLine[] {
+function clearanceLine(unit: LengthUnit, radius: number, thickness: number, diameter: number): HoverLine[] {
   const clearance = attempt(() => radialClearance(radius, thickness, diameter));
   const inside = attempt(() => linerRadius(radius, thickness));
   if (clearance === undefined || inside === undefined) return [];
   return line(
     'radial clearance, new',
-    mm(clearance, 1),
-    `liner radius ${mm(inside, 1)} less half the screw’s diameter`,
+    mm(unit, clearance, 1),
+    `liner radius ${mm(unit, inside, 1)} less half the screw’s diameter`,
   );
 }
 
@@ -204,9 +208,12 @@ function recordLines(estate: Estate, conveyor: Conveyor): HoverLine[] {
 }
 
 function runTable(estate: Estate, conveyor: Conveyor): string {
+  const unit = unitOfMachine(conveyor);
   const rows = runsOf(conveyor).map((run) => {
     const panels = panelWords(estate, run);
-    return `| ${run.number} | ${plain(run.tailBreak.name)} to ${plain(run.headBreak.name)} | ${metres(run.from)} to ${metres(run.to)} | ${panels} |`;
+    const between = `${plain(run.tailBreak.name)} to ${plain(run.headBreak.name)}`;
+    const chainage = `${metres(unit, run.from)} to ${metres(unit, run.to)}`;
+    return `| ${run.number} | ${between} | ${chainage} | ${panels} |`;
   });
   return rows.length === 0
     ? ''
@@ -215,13 +222,14 @@ function runTable(estate: Estate, conveyor: Conveyor): string {
 
 /** `9 × 1200 mm, closing 350 mm`, tail to head, as recorded or as it would be laid out. */
 export function panelWords(estate: Estate, run: Run): string {
+  const unit = unitOfMachine(run.conveyor);
   const installed = attempt(() => installedPanels(estate, run));
   if (!installed) return '';
   const { panels } = installed.layout;
   const whole = new Map<number, number>();
   for (const panel of panels) if (!panel.closing) whole.set(panel.length, (whole.get(panel.length) ?? 0) + 1);
   const closing = panels.find((panel) => panel.closing);
-  const words = [...whole].map(([length, count]) => `${count} × ${mm(length)}`);
-  if (closing) words.push(`closing ${mm(closing.length)}`);
+  const words = [...whole].map(([length, count]) => `${count} × ${mm(unit, length)}`);
+  if (closing) words.push(`closing ${mm(unit, closing.length)}`);
   return `${panels.length}: ${words.join(', ')}${installed.recordedBy ? ', as recorded' : ''}`;
 }

@@ -1,9 +1,11 @@
 // A reading and an inspection: whose liner it was, how long that liner had run, and what came before.
 
+import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
+import { type LengthUnit, rateWords } from '../../domain/units/length-words.js';
 import { screwSeen } from '../../domain/model/lying-screw.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
-import { formatNumber, formatValue } from '../../domain/units/format.js';
+import { formatNumber } from '../../domain/units/format.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposureBetween, fittedThickness, setSeen, type Exposure } from '../../domain/model/exposure.js';
 import { historyOf, momentOf } from '../../domain/model/history.js';
@@ -37,12 +39,13 @@ export function readingHover(estate: Estate, row: number): string | undefined {
   const set = setSeen(history, place.at, inspection);
   const exposure = set && exposureBetween(history, set, momentOf(history, inspection));
   const fitted = set && fittedThickness(set, place);
+  const unit = unitOfMachine(inspection.conveyor);
   const seen = readings.kind[row];
   const value = readings.value[row] ?? NaN;
   const worn =
     seen === ReadingKind.thickness && fitted && Number.isFinite(value) ? fitted.value - value : undefined;
   return hoverMarkdown(
-    `**${plain(place.name)}** ${metres(place.at)}, ${formatClock(place.clock)} o’clock in the direction of flow`,
+    `**${plain(place.name)}** ${metres(unit, place.at)}, ${formatClock(place.clock)} o’clock in the direction of flow`,
     [
       ...(set ? line('liner', linerSetWords(set)) : []),
       ...(exposure
@@ -55,18 +58,18 @@ export function readingHover(estate: Estate, row: number): string | undefined {
         ? []
         : line(
             'worn',
-            mm(worn, 1),
-            `${mm(fitted.value, 1)} ${fitted.measured ? 'measured when fitted' : 'by specification'} less the ${mm(value, 1)} read`,
+            mm(unit, worn, 1),
+            `${mm(unit, fitted.value, 1)} ${fitted.measured ? 'measured when fitted' : 'by specification'} less the ${mm(unit, value, 1)} read`,
           )),
       ...(worn !== undefined && exposure?.known && exposure.value > 0
         ? line(
             'long-term rate',
-            `${formatNumber((worn / exposure.value) * 1000, 2)} mm per 1000 ${exposure.unit}`,
+            rateWords(worn / exposure.value, exposure.unit, unit),
             'wear over exposure; one reading alone tells no trend',
           )
         : []),
       ...(worn !== undefined && set ? stripLine(estate, place, set, inspection, worn) : []),
-      ...(seen === ReadingKind.colour && set ? colourLines(set, value) : []),
+      ...(seen === ReadingKind.colour && set ? colourLines(set, value, unit) : []),
       ...(seen === ReadingKind.notSeen
         ? line('says', 'nothing about the wear: it was looked for and not seen')
         : []),
@@ -124,20 +127,21 @@ export function wornWidthHover(
   const history = historyOf(estate, inspection.conveyor);
   const set = setSeen(history, strip.at.value, inspection);
   const crescent = set && crescentOf(estate, inspection, set);
+  const unit = unitOfMachine(inspection.conveyor);
   const half = Math.abs(strip.to.hours - strip.from.hours) * 15;
   const deepest = crescent && half < 89 ? attempt(() => depthFromEdge(crescent, half)) : undefined;
   const beside =
     crescent && deepest !== undefined ? attempt(() => crescentWear(crescent, deepest, half / 2)) : undefined;
-  return hoverMarkdown(`**worn strip** at ${metres(strip.at.value)}`, [
+  return hoverMarkdown(`**worn strip** at ${metres(unit, strip.at.value)}`, [
     ...line('width', `${formatNumber(2 * half, 0)}°`),
     ...(deepest === undefined
       ? []
       : line(
           'deepest wear by its width',
-          mm(deepest, 1),
+          mm(unit, deepest, 1),
           'intersection of two circles, the screw’s and the liner’s; the screw taken as unworn',
         )),
-    ...(beside === undefined ? [] : line('half way to its edge', mm(beside, 1))),
+    ...(beside === undefined ? [] : line('half way to its edge', mm(unit, beside, 1))),
   ]);
 }
 
@@ -155,7 +159,7 @@ function hoursOf(clock: number): number {
   return (((clock - 1e-9) % 12) + 12) % 12 || 12;
 }
 
-function colourLines(set: LinerSet, layer: number): ReturnType<typeof line> {
+function colourLines(set: LinerSet, layer: number, unit: LengthUnit): ReturnType<typeof line> {
   const depths = set.liner.layers.map((_, index, layers) =>
     layers.slice(0, index).reduce((sum, each) => sum + each.thickness.value, 0),
   );
@@ -163,7 +167,11 @@ function colourLines(set: LinerSet, layer: number): ReturnType<typeof line> {
   const to = depths[layer + 1] ?? set.liner.thickness.value;
   return from === undefined
     ? []
-    : line('worn', `between ${mm(from, 1)} and ${mm(to, 1)}`, 'a colour bounds the wear and says no more');
+    : line(
+        'worn',
+        `between ${mm(unit, from, 1)} and ${mm(unit, to, 1)}`,
+        'a colour bounds the wear and says no more',
+      );
 }
 
 function previous(estate: Estate, place: Place, until: Inspection): string[] {
@@ -186,7 +194,7 @@ export function seenWords(estate: Estate, row: number, inspection: Inspection): 
   const { kind, value } = estate.readings;
   switch (kind[row]) {
     case ReadingKind.thickness:
-      return formatValue(value[row] ?? 0, 'length', { unit: 'mm', digits: 1 });
+      return mm(unitOfMachine(inspection.conveyor), value[row] ?? 0, 1);
     case ReadingKind.colour: {
       const history = historyOf(estate, inspection.conveyor);
       const place = estate.places[estate.readings.place[row] ?? -1];
@@ -206,6 +214,7 @@ export function seenWords(estate: Estate, row: number, inspection: Inspection): 
 
 export function inspectionHover(estate: Estate, inspection: Inspection): string {
   const { conveyor } = inspection;
+  const unit = unitOfMachine(conveyor);
   const history = historyOf(estate, conveyor);
   const moment = momentOf(history, inspection);
   const index = history.inspections.findIndex((each) => each.inspection === inspection);
@@ -230,7 +239,7 @@ export function inspectionHover(estate: Estate, inspection: Inspection): string 
       : []),
     ...sets.flatMap((set) =>
       line(
-        `liner ${metres(set.from)} to ${metres(set.to)}`,
+        `liner ${metres(unit, set.from)} to ${metres(unit, set.to)}`,
         `${linerSetWords(set)}, ${exposureWords(exposureBetween(history, set, moment))}`,
       ),
     ),
@@ -255,6 +264,7 @@ function countText({ readings }: Estate, rows: readonly number[]): string {
 
 /** A point with the run and panel it lies on and what was last seen there. */
 export function pointHover(estate: Estate, place: Place, wear: readonly string[] = []): string {
+  const unit = unitOfMachine(place.conveyor);
   const run = runAt(place.conveyor, place.at);
   const rows: string[] = [];
   const counts: number[] = [];
@@ -270,7 +280,10 @@ export function pointHover(estate: Estate, place: Place, wear: readonly string[]
   return hoverMarkdown(
     `**point ${plain(place.name)}** of ${plain(place.conveyor.name)}`,
     [
-      ...line('place', `${metres(place.at)}, ${formatClock(place.clock)} o’clock in the direction of flow`),
+      ...line(
+        'place',
+        `${metres(unit, place.at)}, ${formatClock(place.clock)} o’clock in the direction of flow`,
+      ),
       ...line('run', run ? plain(run.label) : 'none: it lies on a break or outside the conveyor'),
       ...line('readings', rows.length === 0 ? 'none yet' : countText(estate, counts)),
     ],

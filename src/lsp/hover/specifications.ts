@@ -1,5 +1,7 @@
 // Liner and screw as bought, with what follows from them.
 
+import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
+import { unitOf } from '../../domain/units/length-words.js';
 import { formatNumber } from '../../domain/units/format.js';
 import { edgeLength, flatBlank, flightMassPerMetre } from '../../domain/geometry/helix.js';
 import type { Estate } from '../../domain/model/estate.js';
@@ -8,11 +10,12 @@ import { attempt, hoverMarkdown, line, plain } from './markdown.js';
 import { assumptions, mm, shown, shownToleranced } from './stated.js';
 
 export function linerHover(estate: Estate, liner: LinerSpecification): string {
+  const unit = unitOfMachine({ liner });
   let depth = 0;
   const layers = liner.layers.map((layer) => {
     const from = depth;
     depth += layer.thickness.value;
-    return `${plain(layer.name)} ${layer.thickness.text} (shows from ${mm(from, 1)} of wear)`;
+    return `${plain(layer.name)} ${layer.thickness.text} (shows from ${mm(unit, from, 1)} of wear)`;
   });
   const used = estate.conveyors
     .filter((conveyor) => conveyor.liner === liner)
@@ -22,14 +25,14 @@ export function linerHover(estate: Estate, liner: LinerSpecification): string {
     [
       ...line('material', plain(liner.material)),
       ...line('layers, screw side first', layers.join('; ')),
-      ...line('thickness', shown(liner.thickness)),
+      ...line('thickness', shown(liner.thickness, unit)),
       ...line(
         'condemned at',
-        `${shown(liner.condemn)} left, after ${mm(liner.thickness.value - liner.condemn.value, 1)} of wear`,
+        `${shown(liner.condemn, unit)} left, after ${mm(unit, liner.thickness.value - liner.condemn.value, 1)} of wear`,
       ),
       ...line(
         'panels',
-        `${liner.panelLengths.map(({ text }) => text).join(', ')} ± ${shown(liner.panelTolerance)}`,
+        `${liner.panelLengths.map(({ text }) => text).join(', ')} ± ${shown(liner.panelTolerance, unit)}`,
       ),
       ...line('joint', liner.joint.policy === 'gap' ? `gap ${liner.joint.gap.text}` : liner.joint.policy),
       ...line('density', shown(liner.density)),
@@ -58,6 +61,7 @@ export function screwHover(estate: Estate, screw: ScrewSpecification): string {
   const used = estate.conveyors
     .filter((conveyor) => conveyor.screw === screw)
     .map((conveyor) => plain(conveyor.name));
+  const unit = unitOf([screw.outsideDiameter.text]);
   const flight = screw.flight;
   const outside = screw.outsideDiameter.value;
   const shape = flight && { outside, inside: outside - 2 * flight.width.value, pitch: screw.pitch.value };
@@ -75,12 +79,12 @@ export function screwHover(estate: Estate, screw: ScrewSpecification): string {
       ...line('pitch', `${shown(screw.pitch)}, ${formatNumber(screw.pitch.value / outside, 2)} × diameter`),
       ...(screw.hand ? line('hand', screw.hand) : []),
       ...(flight ? line('flight', `${flight.width.text} by ${flight.thickness.text}`) : []),
-      ...(edge === undefined ? [] : line('outer edge a turn', mm(edge), 'L = √((πD)² + S²)')),
+      ...(edge === undefined ? [] : line('outer edge a turn', mm(unit, edge), 'L = √((πD)² + S²)')),
       ...(blank === undefined
         ? []
         : line(
             'flat blank of a turn',
-            `${mm(2 * blank.outerRadius)} outside, ${mm(2 * blank.innerRadius)} inside`,
+            `${mm(unit, 2 * blank.outerRadius)} outside, ${mm(unit, 2 * blank.innerRadius)} inside`,
             `${formatNumber(blank.gap, 1)}° cut out`,
           )),
       ...(mass === undefined

@@ -1,5 +1,6 @@
 // The hover of whatever a name stands for.
 
+import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import type { Break, Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
@@ -86,12 +87,13 @@ function pointOrRow(session: Session, declaration: Declaration, name: string): s
   const points = isWholeRow
     ? (conveyor?.points.filter((point) => answersTo(declaration, point.name)) ?? [])
     : [];
+  const unit = conveyor ? unitOfMachine(conveyor) : 'mm';
   const [first] = points;
   const last = points.at(-1);
   if (conveyor && first && last)
     return (
       `**points ${plain(first.name)} to ${plain(last.name)}** of ${plain(conveyor.name)}: ` +
-      `${points.length} points from ${metres(first.at.value)} to ${metres(last.at.value)}.`
+      `${points.length} points from ${metres(unit, first.at.value)} to ${metres(unit, last.at.value)}.`
     );
   const place = conveyor && placeOf(session, conveyor, isWholeRow ? `${name}1` : name);
   return place && pointHover(session.estate(), place, owner ? wearWords(session, owner, place.name) : []);
@@ -99,13 +101,18 @@ function pointOrRow(session: Session, declaration: Declaration, name: string): s
 
 function breakHover(estate: Estate, conveyor: Conveyor, found: Break): string {
   const { name, kind, from, to, allowance, drive } = found;
+  const unit = unitOfMachine(conveyor);
   const runs = runsOf(conveyor);
   const beside = (label: string, run: Run | undefined): readonly HoverLine[] =>
-    run ? line(label, `${plain(run.label)}, ${metres(run.length)}, panels ${panelWords(estate, run)}`) : [];
+    run
+      ? line(label, `${plain(run.label)}, ${metres(unit, run.length)}, panels ${panelWords(estate, run)}`)
+      : [];
   return hoverMarkdown(`**break ${plain(name)}** of ${plain(conveyor.name)}: ${kind}`, [
     ...line(
       'chainage',
-      from.value === to.value ? metres(from.value) : `${metres(from.value)} to ${metres(to.value)}`,
+      from.value === to.value
+        ? metres(unit, from.value)
+        : `${metres(unit, from.value)} to ${metres(unit, to.value)}`,
     ),
     ...line('allowance', shown(allowance)),
     ...line('driven by', drive),
@@ -125,10 +132,11 @@ function layerHover(session: Session, { owner, name }: Declaration): string | un
   const index = liner?.layers.findIndex((layer) => layer.name === name) ?? -1;
   const layer = liner?.layers[index];
   if (!liner || !layer) return undefined;
+  const unit = unitOfMachine({ liner });
   const from = liner.layers.slice(0, index).reduce((sum, each) => sum + each.thickness.value, 0);
   return (
     `**layer ${plain(layer.name)}** of ${plain(liner.name)}, ${shown(layer.thickness)}: ` +
-    `shows while the wear is between ${mm(from, 1)} and ${mm(from + layer.thickness.value, 1)}.` +
+    `shows while the wear is between ${mm(unit, from, 1)} and ${mm(unit, from + layer.thickness.value, 1)}.` +
     (index === 0 ? ' It is on the screw side and wears first.' : '')
   );
 }

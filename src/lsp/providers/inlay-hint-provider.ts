@@ -1,6 +1,7 @@
 // Facts the text leaves out, shown beside it: defaults that were assumed, where sections lie, how long the liner under an
 // inspection had run, how fast a point wears. Each kind has its own setting.
 
+import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import { InlayHintKind, type InlayHint, type Range } from 'vscode-languageserver';
 import type { Estate } from '../../domain/model/estate.js';
 import type { Stated } from '../../domain/model/stated.js';
@@ -103,19 +104,20 @@ function defaultHints(estate: Estate, page: HintPage): void {
 /** Where sections and runs lie, and where their panels are. */
 function chainageHints(estate: Estate, page: HintPage): void {
   for (const conveyor of estate.conveyors.filter(page.here)) {
+    const unit = unitOfMachine(conveyor);
     for (const { origin, start, length } of conveyor.sections)
-      page.add(origin.end, `${metres(start)} to ${metres(start + length.value)}`);
+      page.add(origin.end, `${metres(unit, start)} to ${metres(unit, start + length.value)}`);
     for (const run of runsOf(conveyor)) {
       const { tailBreak } = run;
       const panels = attempt(() => installedPanels(estate, run).layout.panels);
       const many = panels ? `, ${panels.length} panels` : '';
       page.add(
         tailBreak.implied ? page.headerEnd(conveyor.origin) : tailBreak.origin.end,
-        `run ${run.number}: ${metres(run.from)} to ${metres(run.to)}${many}`,
+        `run ${run.number}: ${metres(unit, run.from)} to ${metres(unit, run.to)}${many}`,
         [
           run.label,
           ...(panels ?? []).map(
-            (panel) => `panel ${panel.number}: ${metres(panel.from)} to ${metres(panel.to)}`,
+            (panel) => `panel ${panel.number}: ${metres(unit, panel.from)} to ${metres(unit, panel.to)}`,
           ),
         ].join('\n'),
       );

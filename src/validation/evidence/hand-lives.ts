@@ -7,7 +7,6 @@ import { exposureBetween, fittedThickness } from '../../domain/model/exposure.js
 import { historyOf, momentOf, type History } from '../../domain/model/history.js';
 import { wearTotal, type LinerSet } from '../../domain/model/liner-sets.js';
 import type { Inspection, Place } from '../../domain/model/records.js';
-import { formatNumber } from '../../domain/units/format.js';
 import type { HandResult } from '../../domain/wear/arithmetic.js';
 import { layerDepths } from '../../domain/wear/colour-bounds.js';
 import { knownByHand, type Overruled, type SeenByHand } from '../../domain/wear/known.js';
@@ -62,11 +61,6 @@ export function* firstToGo(estate: Estate): Iterable<RatedLife> {
     const first = rated.reduce<RatedLife | undefined>((a, b) => (!a || b.end < a.end ? b : a), undefined);
     if (first) yield first;
   }
-}
-
-/** `0.60 mm/1000 h`. */
-export function rateWords(rate: number, unit: 'h' | 't'): string {
-  return `${formatNumber(rate * 1000, 2)} mm/1000 ${unit}`;
 }
 
 function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {

@@ -3,14 +3,14 @@
 import type { Estate } from '../../domain/model/estate.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import { formatDay } from '../../domain/units/calendar.js';
-import { formatLength } from '../../domain/units/format.js';
+import { lengthOn } from '../../domain/model/unit-of-machine.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 
 export function readingWords({ readings }: Estate, row: number, liner: LinerSpecification): string {
   const value = readings.value[row] ?? 0;
   switch (readings.kind[row]) {
     case ReadingKind.thickness:
-      return formatLength(value);
+      return lengthOn({ liner }, value);
     case ReadingKind.colour:
       return liner.layers[value]?.name ?? 'a colour';
     case ReadingKind.trough:

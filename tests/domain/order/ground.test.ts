@@ -241,7 +241,7 @@ test.each<readonly [Partial<Piece> & { readonly kind: PieceKind }, string]>([
   [{ kind: 'brace', to: 1000 }, 'brace at 1.00 m'],
   [{ kind: 'hold-down', to: 1000 }, 'hold-down at 1.00 m'],
 ])('%j is called %s', (facts, expected) => {
-  expect(sayPiece({ number: 0, from: 1000, to: 2000, ...facts })).toBe(expected);
+  expect(sayPiece({ number: 0, from: 1000, to: 2000, ...facts }, 'mm')).toBe(expected);
 });
 
 describe('where the joints will lie', () => {

@@ -10,7 +10,14 @@ import { origin, screw } from '../../kit/estate.js';
 
 function byKind(pieces: readonly Piece[]): string {
   const kinds = [...new Set(pieces.map(({ kind }) => kind))];
-  return kinds.map((kind) => sayPieces(pieces.filter((piece) => piece.kind === kind))).join(' + ');
+  return kinds
+    .map((kind) =>
+      sayPieces(
+        pieces.filter((piece) => piece.kind === kind),
+        'mm',
+      ),
+    )
+    .join(' + ');
 }
 
 /** Each slip as `kind at step: pieces (others)`. */

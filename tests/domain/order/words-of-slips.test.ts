@@ -1023,7 +1023,7 @@ describe('pieces in few words', () => {
     [[part('air', 0, 1000), part('air', 1000, 2000)], 'the air from 0.00 m to 2.00 m'],
     [[part('screw', 1000, 2000), part('screw', 0, 1000)], 'the spiral from 0.00 m to 2.00 m'],
   ])('%#: %s', (pieces, expected) => {
-    expect(sayPieces(pieces)).toBe(expected);
+    expect(sayPieces(pieces, 'mm')).toBe(expected);
   });
   test.each([
     [[], 'none'],

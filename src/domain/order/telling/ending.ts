@@ -25,7 +25,7 @@ export const endingWords: WordsByKind<
         ? 'Covers close the trough, so nobody gets at what lies under them.'
         : 'Hold-downs and braces lie across the spiral and the liner and are in the way of panels and spiral alike.',
   }),
-  'closed up too early': ({ slip, piece, doing, what, when }) => {
+  'closed up too early': ({ w, slip, piece, doing, what, when }) => {
     if (slip.wanted === off)
       return {
         message:
@@ -35,7 +35,7 @@ export const endingWords: WordsByKind<
         reason: 'It has nothing to do here, and what is taken off later is then never put back.',
       };
     return {
-      message: `${doing} closes up while ${stillOpen(slip)}.${when}`,
+      message: `${doing} closes up while ${stillOpen(w, slip)}.${when}`,
       reason: 'What lies below goes in first; it would all have to come off again.',
     };
   },
@@ -45,14 +45,14 @@ export const endingWords: WordsByKind<
       'A spanner or an offcut under the covers is dragged along by the spiral: ' +
       'it scores the new liner, and jams where it is hardest to reach.',
   }),
-  'handed back too early': ({ slip, doing, when, never }) => ({
-    message: `${doing} hands the machine back while ${stillOpen(slip)}.${when}${never}`,
+  'handed back too early': ({ w, slip, doing, when, never }) => ({
+    message: `${doing} hands the machine back while ${stillOpen(w, slip)}.${when}${never}`,
     reason: 'Once isolation is off the spiral can turn, with people at an open trough.',
   }),
-  'run too early': ({ slip, piece, step, doing, when, never }) =>
+  'run too early': ({ w, slip, piece, step, doing, when, never }) =>
     piece.kind === 'gate' && step?.action === 'empty'
       ? {
-          message: `${doing} runs the machine while ${stillOpen(slip)}.${when}`,
+          message: `${doing} runs the machine while ${stillOpen(w, slip)}.${when}`,
           reason:
             'Against a shut gate the spiral packs the trough until something bends or the drive stalls, and nothing is emptied.',
         }
@@ -69,7 +69,7 @@ export const endingWords: WordsByKind<
                 'A spiral that touches somewhere shows at low current when empty; loaded, it cuts the liner before anyone notices.',
             }
           : {
-              message: `${doing} runs the machine while ${stillOpen(slip)}.${when}${never}`,
+              message: `${doing} runs the machine while ${stillOpen(w, slip)}.${when}${never}`,
               reason:
                 'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there.',
             },

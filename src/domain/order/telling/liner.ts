@@ -41,22 +41,26 @@ export const linerWords: WordsByKind<
   }),
 };
 
-function twoFronts({ w, slip, doing }: Telling): ViolationWords {
+function twoFronts(telling: Telling): ViolationWords {
+  const { w, slip, doing } = telling;
   const other = known(otherStep(w, slip, 'other front'));
   const closing = known(slip.closing);
   return {
     message: `Two fronts in ${closing.run}: "${sayStep(other)}" and ${doing} meet at panel ${closing.panel}.`,
     reason:
       'The last gap between two fronts has fixed panels on both sides and matches no panel: ' +
-      `${sayClosing(closing)}, with no break there to absorb it. ` +
+      `${sayClosing(telling, closing)}, with no break there to absorb it. ` +
       'A piece that is too long will not drop in, ' +
       'and one that is too short leaves a slit for material to work in behind.',
   };
 }
 
-function closesInside({ slip, doing, what, when }: Telling): ViolationWords {
+function closesInside(telling: Telling): ViolationWords {
+  const { slip, doing, what, when } = telling;
   // Where two steps are only open to one another, no front has closed yet.
-  const closing = slip.closing ? `: ${sayClosing(slip.closing)}, with no break there to absorb it` : '';
+  const closing = slip.closing
+    ? `: ${sayClosing(telling, slip.closing)}, with no break there to absorb it`
+    : '';
   return {
     message: `${doing} closes ${what} against a panel that is in place.${when}`,
     reason:
@@ -71,15 +75,15 @@ function closingTooLarge(telling: Telling): ViolationWords {
   const other = startingBreak(telling);
   const advice =
     other.allowance.value >= closing.worst
-      ? `${other.name} takes up ${mm(other.allowance.value)}: start at ${closing.breakName} and close there.`
-      : `${neitherTakesItUp(other)}: leave the closing panel until the last gap is measured on site ` +
+      ? `${other.name} takes up ${mm(telling, other.allowance.value)}: start at ${closing.breakName} and close there.`
+      : `${neitherTakesItUp(telling, other)}: leave the closing panel until the last gap is measured on site ` +
         'and cut it to fit, or declare a joint ring in the run.';
   return {
     message:
       `${doing} closes ${closing.run} at ${closing.breakName}, ` +
-      `which takes up ${closing.allowance ? mm(closing.allowance) : 'no error at all'}, ` +
-      `with panel ${closing.panel} up to ${mm(closing.worst)} out.`,
-    reason: `Length errors add up towards the closing panel: ${sayClosing(closing)}. ${advice}`,
+      `which takes up ${closing.allowance ? mm(telling, closing.allowance) : 'no error at all'}, ` +
+      `with panel ${closing.panel} up to ${mm(telling, closing.worst)} out.`,
+    reason: `Length errors add up towards the closing panel: ${sayClosing(telling, closing)}. ${advice}`,
   };
 }
 
@@ -89,22 +93,22 @@ function startingBreak({ step, piece }: Telling): Break {
   return startOf(known(step), run).start === 'tail' ? run.tailBreak : run.headBreak;
 }
 
-function neitherTakesItUp(other: Break): string {
+function neitherTakesItUp(telling: Telling, other: Break): string {
   const { value } = other.allowance;
-  return `${other.name} takes up ${value === 0 ? 'nothing' : `only ${mm(value)}`} either`;
+  return `${other.name} takes up ${value === 0 ? 'nothing' : `only ${mm(telling, value)}`} either`;
 }
 
-function sayClosing(closing: ClosingError): string {
+function sayClosing(telling: Telling, closing: ClosingError): string {
   const growth =
     closing.growth === undefined
       ? ', growth left out because no fitting or service temperature is declared'
       : closing.growth > 0
-        ? ` + ${mm(closing.growth)} growth in service that the gaps do not take`
+        ? ` + ${mm(telling, closing.growth)} growth in service that the gaps do not take`
         : '';
   return (
-    `${closing.panels} ${closing.panels === 1 ? 'panel' : 'panels'} at ±${mm(closing.panelTolerance)}, ` +
-    `±${mm(closing.measuringTolerance)} of measuring${growth}: ` +
-    `${mm(closing.worst)} at worst, ${mm(closing.rootSumSquare)} root-sum-square`
+    `${closing.panels} ${closing.panels === 1 ? 'panel' : 'panels'} at ±${mm(telling, closing.panelTolerance)}, ` +
+    `±${mm(telling, closing.measuringTolerance)} of measuring${growth}: ` +
+    `${mm(telling, closing.worst)} at worst, ${mm(telling, closing.rootSumSquare)} root-sum-square`
   );
 }
 

@@ -1,13 +1,14 @@
 // Pieces as a reader counts them: panels by ranges, other parts by count and extent.
 
-import { formatChainage } from '../../units/format.js';
+import { unitOfMachine } from '../../model/unit-of-machine.js';
+import { type LengthUnit, chainageWords } from '../../units/length-words.js';
 import { sayPiece, type Piece, type PieceKind } from '../ground.js';
 import { gateShut, laidScrew } from '../states.js';
-import type { OrderSlip } from '../walk-state.js';
+import type { OrderSlip, Walk } from '../walk-state.js';
 import { listing } from '../words.js';
 
 /** Pieces of one kind in few words: panels by ranges, others by count and extent. */
-export function sayPieces(pieces: readonly Piece[]): string {
+export function sayPieces(pieces: readonly Piece[], unit: LengthUnit): string {
   const first = pieces[0];
   if (!first) return 'nothing';
   const sorted = [...pieces].sort((a, b) => a.from - b.from);
@@ -20,11 +21,11 @@ export function sayPieces(pieces: readonly Piece[]): string {
       }),
     );
   }
-  if (pieces.length === 1) return `the ${sayPiece(first)}`;
+  if (pieces.length === 1) return `the ${sayPiece(first, unit)}`;
   const from = Math.min(...pieces.map((piece) => piece.from));
   const to = Math.max(...pieces.map((piece) => piece.to));
   const name = along[first.kind];
-  const extent = `from ${formatChainage(from)} to ${formatChainage(to)}`;
+  const extent = `from ${chainageWords(from, unit)} to ${chainageWords(to, unit)}`;
   return name === undefined ? `${pieces.length} ${first.kind}s ${extent}` : `${name} ${extent}`;
 }
 
@@ -48,7 +49,8 @@ export function ranges(numbers: readonly number[]): string {
 }
 
 /** Each kind of thing that is not back, in its own words. */
-export function stillOpen(slip: OrderSlip): string {
+export function stillOpen(w: Walk, slip: OrderSlip): string {
+  const unit = unitOfMachine(w.ground.job.conveyor);
   const kinds = [...new Set(slip.pieces.map((piece) => piece.kind))];
   return listing(
     kinds.map((kind) => {
@@ -56,10 +58,10 @@ export function stillOpen(slip: OrderSlip): string {
       const verb = pieces.length === 1 ? 'is' : 'are';
       if (kind === 'drive') return 'the drive plate is unbolted';
       if (kind === 'screw')
-        return `${sayPieces(pieces)} is ${slip.found === laidScrew ? 'not joined' : 'out'}`;
+        return `${sayPieces(pieces, unit)} is ${slip.found === laidScrew ? 'not joined' : 'out'}`;
       if (kind === 'gate')
-        return `${sayPieces(pieces)} ${verb} ${slip.found === gateShut ? 'pinned shut' : 'stripped'}`;
-      return `${sayPieces(pieces)} ${verb} ${kind === 'panel' ? 'not fitted' : 'off'}`;
+        return `${sayPieces(pieces, unit)} ${verb} ${slip.found === gateShut ? 'pinned shut' : 'stripped'}`;
+      return `${sayPieces(pieces, unit)} ${verb} ${kind === 'panel' ? 'not fitted' : 'off'}`;
     }),
   );
 }

@@ -1,6 +1,6 @@
 // A slip as it is about to be told: the step that does it, what it finds, and what the other steps have to do with it.
 
-import { formatLength } from '../../units/format.js';
+import { unitOfMachine, lengthOn } from '../../model/unit-of-machine.js';
 import type { Step } from '../../model/job.js';
 import type { Piece } from '../ground.js';
 import { stepAt } from '../sequence.js';
@@ -45,7 +45,7 @@ export function tellingOf(w: Walk, slip: OrderSlip): Telling {
     step,
     piece: known(slip.pieces[0]),
     doing: step ? `"${sayStep(step)}"` : 'The order',
-    what: sayPieces(slip.pieces),
+    what: sayPieces(slip.pieces, unitOfMachine(w.ground.job.conveyor)),
     late,
     cause,
     when: whenSaid(late, cause),
@@ -71,6 +71,6 @@ export function otherStep(w: Walk, slip: OrderSlip, role: StepRole): Step | unde
 }
 
 /** To the tenth of a millimetre. */
-export function mm(value: number): string {
-  return formatLength(Math.round(value * 10) / 10);
+export function mm({ w }: Telling, value: number): string {
+  return lengthOn(w.ground.job.conveyor, Math.round(value * 10) / 10);
 }

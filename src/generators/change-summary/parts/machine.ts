@@ -1,12 +1,13 @@
 // What a change of the machine or of a liner does: to the runs and panels that lie there, and to the cut lists and the length of
 // the jobs that are still open. Worked out on both sides and compared, not read off the text.
 
+import { unitOfMachine, lengthOn, type Machine } from '../../../domain/model/unit-of-machine.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { Job } from '../../../domain/model/job.js';
 import { cutLists } from '../../../domain/plan/cut-list.js';
 import { planJob } from '../../../domain/plan/plan-job.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
-import { formatHours, formatLength } from '../../../domain/units/format.js';
+import { formatHours } from '../../../domain/units/format.js';
 import { counted } from '../../../domain/units/wording.js';
 import type { ConveyorLife, RemainingLife } from '../../remaining-life/remaining-life.js';
 
@@ -38,21 +39,27 @@ function runsOf(life: ConveyorLife | undefined): ReadonlyMap<number, string> {
       const lengths = panels.map((panel) => Math.round(panel.to - panel.from));
       return [
         run.number,
-        `${formatLength(run.length)} long, ${counted(panels.length, 'panel')} (${lengthsText(lengths)})`,
+        `${lengthOn(run.conveyor, run.length)} long, ${counted(panels.length, 'panel')} (${lengthsText(run.conveyor, lengths)})`,
       ];
     }),
   );
 }
 
 /** `6 × 1200 mm, 900 mm`, from the tail. */
-function lengthsText(lengths: readonly number[]): string {
+function lengthsText(conveyor: Machine, lengths: readonly number[]): string {
   const groups: { length: number; count: number }[] = [];
   for (const length of lengths) {
     const last = groups.at(-1);
     if (last?.length === length) last.count++;
     else groups.push({ length, count: 1 });
   }
-  return groups.map(({ length, count }) => `${count > 1 ? `${count} × ` : ''}${length} mm`).join(', ');
+  return groups
+    .map(({ length, count }) => `${count > 1 ? `${count} × ` : ''}${panelLength(conveyor, length)}`)
+    .join(', ');
+}
+
+function panelLength(machine: Machine, mm: number): string {
+  return unitOfMachine(machine) === 'mm' ? `${mm} mm` : lengthOn(machine, mm);
 }
 
 /** Open jobs on the conveyors named, or themselves named: what to buy, how long it takes, what stands in the way. */
@@ -79,10 +86,10 @@ function jobFacts(name: string, estate: Estate): ReadonlyMap<string, string> {
   const plan = planJob(job, estate);
   for (const { liner, toBuy, pieces } of cutLists(job, estate, plan.ground)) {
     const cuts = pieces.map(({ length }) => Math.round(length)).sort((a, b) => b - a);
-    facts.set(`panels of ${liner.name}`, lengthsText(cuts));
+    facts.set(`panels of ${liner.name}`, lengthsText({ liner }, cuts));
     facts.set(
       `to buy of ${liner.name}`,
-      toBuy.map(({ length, count }) => `${count} × ${formatLength(length)}`).join(', ') || 'nothing',
+      toBuy.map(({ length, count }) => `${count} × ${lengthOn({ liner }, length)}`).join(', ') || 'nothing',
     );
   }
   facts.set('working time', formatHours(plan.duration));

@@ -1,7 +1,7 @@
 // What should the gauge show, in the sheet's own terms? From the report's model (remaining-life/expected-wear.ts), rounded outwards to
 // what a gauge is read to, so that the words and the warning of a second look are one and the same.
 
-import type { LengthUnit } from '../../page/lengths.js';
+import type { LengthUnit } from '../../../domain/units/length-words.js';
 import type { ExpectedPlace, ExpectedWear } from '../../remaining-life/expected-wear.js';
 import type { Expectation } from '../sheet.js';
 

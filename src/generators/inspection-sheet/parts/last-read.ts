@@ -10,7 +10,7 @@ import type { Inspection } from '../../../domain/model/records.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatClock, mirrorClock, parseClock } from '../../../domain/units/clock.js';
-import { lengthWords, temperatureWords, type LengthUnit } from '../../page/lengths.js';
+import { lengthWords, temperatureWords, type LengthUnit } from '../../../domain/units/length-words.js';
 import type { InspectionSheet, LastRead } from '../sheet.js';
 
 export function lastRead(

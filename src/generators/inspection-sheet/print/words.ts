@@ -1,7 +1,7 @@
 // Expectations in words, short enough for a cell and for a phone, in the unit the machine is declared in.
 
 import { formatNumber } from '../../../domain/units/format.js';
-import type { LengthUnit } from '../../page/lengths.js';
+import type { LengthUnit } from '../../../domain/units/length-words.js';
 import type { Expectation } from '../sheet.js';
 
 export function expectWords(expect: Expectation, unit: LengthUnit): string {

@@ -2,13 +2,14 @@
 // exposure it reached, the least that any look of it had left, and what the bench showed of the panels that came out. Whether it
 // was worn out or taken out early is not known from the date alone, so its life is what it reached, no more.
 
+import { unitOfMachine } from '../../../domain/model/unit-of-machine.js';
+import { chainageText } from '../../../domain/units/length-words.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { exposureBetween, type ExposedReading, type Exposure } from '../../../domain/model/exposure.js';
 import type { History } from '../../../domain/model/history.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
 import type { Place } from '../../../domain/model/records.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
-import { formatChainage } from '../../../domain/units/format.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export interface FormerSet {
@@ -68,11 +69,11 @@ function benchOf(
 }
 
 /** Without a clock position where none was written down: the one it has then is only taken for the arithmetic. */
-function nameOf({ name, at, declared }: Place, removed: LinerSet['removed']): string {
+function nameOf({ conveyor, name, at, declared }: Place, removed: LinerSet['removed']): string {
   const written = removed?.reline.oldPanels.some(
     ({ spot }) => spot.kind === 'chainage' && Math.abs(spot.at.value - at) < 1 && spot.clock === undefined,
   );
-  return written && !declared ? formatChainage(at) : name;
+  return written && !declared ? chainageText(at, unitOfMachine(conveyor)) : name;
 }
 
 function leastOf(

@@ -4,7 +4,7 @@ import type { DriveRead, DriveReadings } from '../../../domain/conditions/drive-
 import { formatClock } from '../../../domain/units/clock.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { counted } from '../../../domain/units/wording.js';
-import { temperatureWords } from '../../page/lengths.js';
+import { temperatureWords } from '../../../domain/units/length-words.js';
 import type { BesideLiner } from '../parts/beside-liner.js';
 import type { Origin } from '../../../domain/model/origin.js';
 import { date } from './wording.js';

@@ -3,7 +3,7 @@
 
 import { formatMass, formatNumber } from '../../../domain/units/format.js';
 import { counted } from '../../../domain/units/wording.js';
-import { lengthWords } from '../../page/lengths.js';
+import { lengthWords } from '../../../domain/units/length-words.js';
 import type { CrewRow, MaterialRow, StepRow, WorkPack } from '../pack.js';
 
 export interface CrewSheet {

@@ -10,8 +10,8 @@ import {
 } from '../../../domain/geometry/fixing.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import { formatNumber } from '../../../domain/units/format.js';
-import type { LengthUnit } from '../../page/lengths.js';
-import { lengthWords } from '../../page/lengths.js';
+import type { LengthUnit } from '../../../domain/units/length-words.js';
+import { lengthWords } from '../../../domain/units/length-words.js';
 import type { Fact, FixingFacts } from '../pack.js';
 
 /** Undefined for a liner without bolts. `plate`: of the trough, mm. */

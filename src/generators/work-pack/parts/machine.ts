@@ -12,8 +12,8 @@ import { piecesOf } from '../../../domain/model/lying-liner.js';
 import { screwAfter } from '../../../domain/model/lying-screw.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import type { Area } from '../../../domain/order/ground.js';
-import type { LengthUnit } from '../../page/lengths.js';
-import { chainageWords, lengthWords } from '../../page/lengths.js';
+import type { LengthUnit } from '../../../domain/units/length-words.js';
+import { chainageWords, lengthWords } from '../../../domain/units/length-words.js';
 import type { Fact } from '../pack.js';
 
 /** `areas`: where panels are renewed, mm. */

@@ -4,8 +4,8 @@
 import { troughSteel } from '../../../domain/model/trough-steel.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { formatHours, formatMass } from '../../../domain/units/format.js';
-import type { LengthUnit } from '../../page/lengths.js';
-import { lengthWords } from '../../page/lengths.js';
+import type { LengthUnit } from '../../../domain/units/length-words.js';
+import { lengthWords } from '../../../domain/units/length-words.js';
 import type { Permit } from '../pack.js';
 
 export interface PermitFacts {

@@ -2,9 +2,7 @@
 
 import { capital } from '../../../domain/units/wording.js';
 import type { HandLift, LiftTable, SpiralPieceLift } from '../../../domain/plan/lifts.js';
-import { formatChainage } from '../../../domain/units/format.js';
-import type { LengthUnit } from '../../page/lengths.js';
-import { lengthWords } from '../../page/lengths.js';
+import { type LengthUnit, lengthWords, chainageWords } from '../../../domain/units/length-words.js';
 import type { LiftFacts, Obstacle, PanelRow, RunRow, ScheduleFacts, Taking } from '../pack.js';
 import { momentText } from './steps.js';
 import type { JobPlan } from '../../../domain/plan/job-plan.js';
@@ -63,7 +61,7 @@ export function liftFacts(
       downSlopeForce: spiral.downSlopeForce,
       springBack: spiral.springBack,
       springIndex: spiral.springIndex,
-      pieces: spiral.pieces.map((piece) => ({ ...piece, liftingPoint: hangsFrom(piece) })),
+      pieces: spiral.pieces.map((piece) => ({ ...piece, liftingPoint: hangsFrom(piece, unit) })),
     },
     byHand: lifts.byHand.map((lift) => ({
       what: lift.what,
@@ -103,8 +101,8 @@ function centreWords({ centre }: HandLift, unit: LengthUnit): string {
 }
 
 /** The lifting point, or the crane with the radius it then works at. */
-function hangsFrom({ liftingPoint, crane }: SpiralPieceLift): string | undefined {
+function hangsFrom({ liftingPoint, crane }: SpiralPieceLift, unit: LengthUnit): string | undefined {
   return crane
-    ? `${crane.place.use.name} at ${formatChainage(Math.round(crane.radius / 100) * 100)}`
+    ? `${crane.place.use.name} at ${chainageWords(Math.round(crane.radius / 100) * 100, unit)}`
     : liftingPoint?.name;
 }

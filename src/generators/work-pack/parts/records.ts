@@ -3,7 +3,7 @@
 
 import { historyOf } from '../../../domain/model/history.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import type { LengthUnit } from '../../page/lengths.js';
+import type { LengthUnit } from '../../../domain/units/length-words.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { installedPanels, panelEnds } from '../../../domain/model/panels.js';
 import type { Ground, RunGround } from '../../../domain/order/ground.js';

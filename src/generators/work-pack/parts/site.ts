@@ -3,8 +3,8 @@
 import type { HeldUp, Job } from '../../../domain/model/job.js';
 import { liesOnItsLiner, supportLoad } from '../../../domain/plan/held-up.js';
 import { formatMass } from '../../../domain/units/format.js';
-import type { LengthUnit } from '../../page/lengths.js';
-import { chainageWords } from '../../page/lengths.js';
+import type { LengthUnit } from '../../../domain/units/length-words.js';
+import { chainageWords } from '../../../domain/units/length-words.js';
 import type { Fact, ToolRow } from '../pack.js';
 
 /** What is not written is said to be missing: nobody should look for it on the day. */

@@ -7,8 +7,8 @@ import type { Patch } from '../../../domain/model/records.js';
 import { areasOf, areasOfAction, type Area, type Ground } from '../../../domain/order/ground.js';
 import { isHot } from '../../../domain/order/heat.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
-import type { LengthUnit } from '../../page/lengths.js';
-import { chainageWords, lengthWords } from '../../page/lengths.js';
+import type { LengthUnit } from '../../../domain/units/length-words.js';
+import { chainageWords, lengthWords } from '../../../domain/units/length-words.js';
 import type { SteelFacts } from '../pack.js';
 
 /** mm beyond the work from which a reading still says something of the plate there; judgement. */

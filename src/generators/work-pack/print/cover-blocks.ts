@@ -3,7 +3,7 @@
 import { percent } from '../../../domain/decision/option-setting.js';
 import { counted } from '../../../domain/units/wording.js';
 import { formatHours, formatMass } from '../../../domain/units/format.js';
-import { lengthWords } from '../../page/lengths.js';
+import { lengthWords } from '../../../domain/units/length-words.js';
 import type { PanelRow, StandingFacts, WorkPack } from '../pack.js';
 import { standingCaution } from '../parts/cautions.js';
 import type { PrintBlock } from './blocks.js';

@@ -1,7 +1,7 @@
 // The pack's tables as plain lists for a spreadsheet: figures stay figures, the unit stands in the heading:
 // the machine's own, metres and millimetres or feet and inches.
 
-import type { LengthUnit } from '../../page/lengths.js';
+import type { LengthUnit } from '../../../domain/units/length-words.js';
 import type { WorkPack } from '../pack.js';
 import { standingWords } from './cover-blocks.js';
 

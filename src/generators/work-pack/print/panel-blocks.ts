@@ -3,7 +3,7 @@
 import { capital } from '../../../domain/units/wording.js';
 import { handlingGuideline } from '../../../domain/geometry/handling.js';
 import { formatMass, formatNumber } from '../../../domain/units/format.js';
-import { chainageWords, lengthWords } from '../../page/lengths.js';
+import { chainageWords, lengthWords } from '../../../domain/units/length-words.js';
 import type { RunRow, WorkPack } from '../pack.js';
 import type { PrintBlock } from './blocks.js';
 

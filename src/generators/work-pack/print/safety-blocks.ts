@@ -2,7 +2,7 @@
 // and back.
 
 import { formatMass } from '../../../domain/units/format.js';
-import { chainageWords, lengthWords } from '../../page/lengths.js';
+import { chainageWords, lengthWords } from '../../../domain/units/length-words.js';
 import type { WorkPack } from '../pack.js';
 import type { PrintBlock } from './blocks.js';
 

@@ -1,8 +1,8 @@
 // What is lifted, cut and brought: lifts with their masses, the cut list, materials.
 
 import { formatMass, formatNumber, formatPercent } from '../../../domain/units/format.js';
-import type { LengthUnit } from '../../page/lengths.js';
-import { chainageWords, lengthWords } from '../../page/lengths.js';
+import type { LengthUnit } from '../../../domain/units/length-words.js';
+import { chainageWords, lengthWords } from '../../../domain/units/length-words.js';
 import type { CutListFacts, WorkPack } from '../pack.js';
 import type { PrintBlock } from './blocks.js';
 import { handWords } from './panel-blocks.js';

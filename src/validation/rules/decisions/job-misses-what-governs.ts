@@ -1,10 +1,10 @@
 // Does a job reline the spot that reaches its limit first? Hand arithmetic; silent where that spot lasts until the outage after
 // the job, because then somebody may well have chosen to leave it.
 
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { relinedBy } from '../../../domain/decision/jobs-written.js';
 import { dayAt } from '../../../domain/model/history.js';
 import { addDays, formatDay } from '../../../domain/units/calendar.js';
-import { formatNumber } from '../../../domain/units/format.js';
 import { firstToGo } from '../../evidence/hand-lives.js';
 import type { Rule } from '../../rule.js';
 
@@ -48,19 +48,17 @@ job J1 {
       const { at, name } = life.place;
       if (limit === undefined || limit > next || areas.length === 0) continue;
       if (areas.some(({ from, to }) => from <= at && at <= to)) continue;
-      const relined = areas.map(({ from, to }) => `${metres(from)} to ${metres(to)} m`).join(' and ');
+      const relined = areas
+        .map(({ from, to }) => `${chainageOn(job.conveyor, from)} to ${chainageOn(job.conveyor, to)}`)
+        .join(' and ');
       yield {
         origin: reline.origin,
         message:
           `Job ${job.name} relines ${relined} of ${job.conveyor.name}; ` +
-          `${name} at ${metres(at)} m is outside and reaches its limit first, ` +
+          `${name} at ${chainageOn(job.conveyor, at)} is outside and reaches its limit first, ` +
           `by hand about ${formatDay(Math.floor(limit) as typeof next)}.`, // a whole day
         related: [{ origin: life.place.conveyor.nameOrigin, message: `conveyor ${job.conveyor.name}` }],
       };
     }
   },
 };
-
-function metres(mm: number): string {
-  return formatNumber(mm / 1000, 2);
-}

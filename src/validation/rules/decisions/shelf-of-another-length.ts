@@ -2,7 +2,7 @@
 
 import type { ShelfCount } from '../../../domain/model/plant.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 import { list } from '../../telling/wording.js';
 
@@ -21,7 +21,7 @@ export const shelfOfAnotherLength: Rule = {
         const liner = estate.liners.find(({ name }) => name === count.liner.name);
         const sold = liner && soldLengths(liner, count);
         if (!liner || !sold) continue;
-        const words = list(sold.map((each) => formatLength(each)));
+        const words = list(sold.map((each) => lengthOn({ liner }, each)));
         const have = `liner ${liner.name} has ${count.item} of ${sold.length === 0 ? 'no length stated' : words}`;
         if (count.length && !sold.some((each) => Math.abs(each - count.length!.value) < 0.5))
           yield {

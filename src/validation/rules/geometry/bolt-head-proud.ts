@@ -1,7 +1,7 @@
 // Does the head of a bolt lie below the liner's face? Flush at (head − hole) / 2 of a 90° countersink (geometry/fixing.ts).
 
 import { boltSize, flushDepth } from '../../../domain/geometry/fixing.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
@@ -19,7 +19,8 @@ export const boltHeadProud: Rule = {
   cases: [{ name: 'pulled in by the nut', text: '  bolt M10 rows 2 pitch 250 mm countersink 3.6 mm' }],
   check: each(
     (estate) => estate.liners,
-    function* ({ name, bolt, drill }) {
+    function* (liner) {
+      const { name, bolt, drill } = liner;
       const size = bolt && boltSize(bolt.size);
       const depth = bolt?.countersink;
       if (!size || !depth) return;
@@ -29,7 +30,7 @@ export const boltHeadProud: Rule = {
       if (depth.value >= flush - pulledIn) return;
       yield {
         origin: depth.origin,
-        message: `The heads of ${bolt.size} lie flush ${formatLength(Math.round(flush * 10) / 10)} deep, and ${name} is countersunk ${depth.text}.`,
+        message: `The heads of ${bolt.size} lie flush ${lengthOn({ liner }, Math.round(flush * 10) / 10)} deep, and ${name} is countersunk ${depth.text}.`,
       };
     },
   ),

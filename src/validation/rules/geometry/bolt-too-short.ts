@@ -1,7 +1,7 @@
 // Do the bolts of a liner reach through it, the trough's plate, a washer and a nut? (geometry/fixing.ts)
 
 import { boltSize, leastBoltLength } from '../../../domain/geometry/fixing.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 
 export const boltTooShort: Rule = {
@@ -32,7 +32,7 @@ bolt length «25 mm|30 mm»`,
         origin: length.origin,
         message:
           `Bolts of ${length.text} hold ${liner.name} on ${name}: liner ${liner.thickness.text}, plate ${trough.plate.text}, ` +
-          `washer and nut take at least ${formatLength(Math.ceil(least))}.`,
+          `washer and nut take at least ${lengthOn({ liner }, Math.ceil(least))}.`,
       };
     }
   },

@@ -6,7 +6,8 @@ import { bucklingPitch, heldAcross, restrainedStress } from '../../../domain/geo
 import { troughSteel } from '../../../domain/model/trough-steel.js';
 import { developedWidth } from '../../../domain/geometry/trough.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
-import { formatLength, formatNumber } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
+import { formatNumber } from '../../../domain/units/format.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
 import { warmingOf } from '../../evidence/temperatures.js';
@@ -45,8 +46,8 @@ export const boltsTooFarApart: Rule = {
         message:
           `The bolts of ${liner.name} are ${pitch.text} apart; fitted at ${warming.coldestFitting.text} ` +
           `and running at ${warming.warmestService.text} on ${conveyor.name}, ` +
-          `a flat strip that is free at its sides lifts where they are more than ${formatLength(Math.floor(limit))} ` +
-          `apart, one held across its width where they are more than ${formatLength(Math.floor(limit * heldAcross()))}. ` +
+          `a flat strip that is free at its sides lifts where they are more than ${lengthOn(conveyor, Math.floor(limit))} ` +
+          `apart, one held across its width where they are more than ${lengthOn(conveyor, Math.floor(limit * heldAcross()))}. ` +
           `Held, it presses with up to ${formatNumber(stress, 1)} MPa: ` +
           `${formatNumber(across / 1000, 0)} kN over the width of the sheet, until it has crept.`,
         related: [{ origin: conveyor.linerUse.origin, message: `used on ${conveyor.name}` }],

@@ -1,6 +1,6 @@
 // Does an opening lie across a flanged joint of the trough?
 
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
@@ -28,11 +28,11 @@ export const breakOverFlange: Rule = {
             origin: one.from.origin,
             message:
               `Break ${one.name} reaches from ${one.from.text} to ${one.to.text}, ` +
-              `across the joint of section ${section.name} at ${formatChainage(section.start)}.`,
+              `across the joint of section ${section.name} at ${chainageOn(conveyor, section.start)}.`,
             related: [
               {
                 origin: section.origin,
-                message: `section ${section.name} starts at ${formatChainage(section.start)}`,
+                message: `section ${section.name} starts at ${chainageOn(conveyor, section.start)}`,
               },
             ],
           };

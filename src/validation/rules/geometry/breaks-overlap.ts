@@ -1,6 +1,6 @@
 // Do two breaks share a stretch? The liner is interrupted once there, not twice.
 
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
@@ -27,7 +27,7 @@ export const breaksOverlap: Rule = {
           origin: after.nameOrigin ?? after.origin,
           message:
             `Break ${after.name} starts at ${after.from.text}, ` +
-            `and break ${before.name} reaches to ${before.to.text}: they share ${formatLength(shared)}.`,
+            `and break ${before.name} reaches to ${before.to.text}: they share ${lengthOn(conveyor, shared)}.`,
           related: [{ origin: before.nameOrigin ?? before.origin, message: `break ${before.name}` }],
         };
       }

@@ -1,6 +1,6 @@
 // Is the room between screw and liner what the conveyor declares? Liner radius less screw radius, when all is new.
 
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import { clearanceOf } from '../../evidence/lined-section.js';
 import type { Rule } from '../../rule.js';
@@ -23,7 +23,7 @@ export const clearanceOutsideItsBand: Rule = {
       yield {
         origin: band.from.origin,
         message:
-          `${conveyor.screw.name} has ${formatLength(clearance)} of clearance in the lined trough of ` +
+          `${conveyor.screw.name} has ${lengthOn(conveyor, clearance)} of clearance in the lined trough of ` +
           `${conveyor.name}, and the band is ${band.from.text} to ${band.to.text}.`,
         related: [
           {

@@ -1,6 +1,6 @@
 // Does the second colour show before the condemn limit is reached? If not, the colour is no warning.
 
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
@@ -21,7 +21,7 @@ export const colourChangesTooLate: Rule = {
       if (left >= liner.condemn.value) return;
       yield {
         origin: liner.condemn.origin,
-        message: `${liner.name} is condemned at ${liner.condemn.text}, and ${first.name} shows until only ${formatLength(left)} are left.`,
+        message: `${liner.name} is condemned at ${liner.condemn.text}, and ${first.name} shows until only ${lengthOn({ liner }, left)} are left.`,
         related: [{ origin: first.origin, message: `layer ${first.name}, ${first.thickness.text}` }],
       };
     },

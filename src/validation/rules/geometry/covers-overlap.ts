@@ -1,6 +1,6 @@
 // Do two covers lie over the same stretch?
 
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
@@ -27,9 +27,9 @@ export const coversOverlap: Rule = {
         yield {
           origin: second.origin,
           message:
-            `This cover reaches from ${formatChainage(second.from.value)} to ` +
-            `${formatChainage(second.to.value)}, ` +
-            `over another from ${formatChainage(first.from.value)} to ${formatChainage(first.to.value)}.`,
+            `This cover reaches from ${chainageOn(conveyor, second.from.value)} to ` +
+            `${chainageOn(conveyor, second.to.value)}, ` +
+            `over another from ${chainageOn(conveyor, first.from.value)} to ${chainageOn(conveyor, first.to.value)}.`,
           related: [{ origin: first.origin, message: 'the other cover' }],
         };
       }

@@ -1,7 +1,7 @@
 // Does the hole suit its bolt? Wider than the shank, narrower than the head, and through the liner.
 
 import { boltSize } from '../../../domain/geometry/fixing.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
@@ -22,7 +22,8 @@ export const drillAgainstBolt: Rule = {
   ],
   check: each(
     (estate) => estate.liners,
-    function* ({ name, bolt, drill, thickness }) {
+    function* (liner) {
+      const { name, bolt, drill, thickness } = liner;
       if (!drill) return;
       const size = bolt && boltSize(bolt.size);
       const { depth } = drill;
@@ -34,7 +35,7 @@ export const drillAgainstBolt: Rule = {
       else if (size && drill.size.value >= size.head)
         yield {
           origin: drill.size.origin,
-          message: `${name} is drilled ${drill.size.text}, and the heads of ${bolt.size} are ${formatLength(size.head)} wide.`,
+          message: `${name} is drilled ${drill.size.text}, and the heads of ${bolt.size} are ${lengthOn({ liner }, size.head)} wide.`,
         };
       if (depth && depth.value < thickness.value)
         yield {

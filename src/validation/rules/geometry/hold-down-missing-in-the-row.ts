@@ -1,7 +1,7 @@
 // Is there a stretch without a hold-down in a row that is otherwise regular? Two and a half times the usual spacing
 // [judgement]; a break within the stretch explains a wider one.
 
-import { formatChainage, formatLength } from '../../../domain/units/format.js';
+import { chainageOn, lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
@@ -42,9 +42,9 @@ export const holdDownMissingInTheRow: Rule = {
         yield {
           origin: after.origin,
           message:
-            `Between the hold-downs of ${conveyor.name} at ${formatChainage(before.from.value)} and ` +
-            `${formatChainage(after.from.value)} there is none for ${formatLength(step)}; ` +
-            `they are ${formatLength(usual)} apart elsewhere.`,
+            `Between the hold-downs of ${conveyor.name} at ${chainageOn(conveyor, before.from.value)} and ` +
+            `${chainageOn(conveyor, after.from.value)} there is none for ${lengthOn(conveyor, step)}; ` +
+            `they are ${lengthOn(conveyor, usual)} apart elsewhere.`,
           related: [{ origin: before.origin, message: 'the hold-down before' }],
         };
       }

@@ -1,6 +1,6 @@
 // Does the inner flight fit into the hole that the outer flight leaves?
 
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthWords, unitOf } from '../../../domain/units/length-words.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
@@ -20,7 +20,9 @@ export const innerFlightFoulsTheOuter: Rule = {
       if (bore <= 0 || screw.innerFlight.outside.value < bore) return;
       yield {
         origin: screw.innerFlight.outside.origin,
-        message: `The inner flight of ${screw.name} is ${screw.innerFlight.outside.text} across, and the outer flight leaves a bore of ${formatLength(bore)}.`,
+        message:
+          `The inner flight of ${screw.name} is ${screw.innerFlight.outside.text} across, and the outer flight ` +
+          `leaves a bore of ${lengthWords(bore, unitOf([screw.outsideDiameter.text]))}.`,
         related: [{ origin: screw.flight.origin, message: 'the outer flight' }],
       };
     },

@@ -2,7 +2,7 @@
 
 import { growthAgainst } from '../../../domain/geometry/thermal.js';
 import { troughSteel } from '../../../domain/model/trough-steel.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
 import { warmingOf } from '../../evidence/temperatures.js';
@@ -30,7 +30,7 @@ export const jointGapCloses: Rule = {
       yield {
         origin: liner.joint.gap.origin,
         message:
-          `The joints of ${liner.name} have ${liner.joint.gap.text}, and a panel of ${formatLength(panel)} grows by ${formatLength(growth)} ` +
+          `The joints of ${liner.name} have ${liner.joint.gap.text}, and a panel of ${lengthOn(conveyor, panel)} grows by ${lengthOn(conveyor, growth)} ` +
           `between fitting at ${warming.coldestFitting.text} and service at ${warming.warmestService.text} on ${conveyor.name}.`,
         related: [{ origin: conveyor.linerUse.origin, message: `used on ${conveyor.name}` }],
       };

@@ -1,6 +1,6 @@
 // Do the layers add up to the stated thickness? A tenth of a millimetre is left for rounding inches.
 
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import { replace } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
@@ -24,12 +24,12 @@ export const layersAgainstThickness: Rule = {
       if (liner.thickness.assumed !== undefined || Math.abs(sum - liner.thickness.value) <= 0.1) return;
       yield {
         origin: liner.thickness.origin,
-        message: `${liner.name} is ${liner.thickness.text} thick, and its layers add up to ${formatLength(sum)}.`,
+        message: `${liner.name} is ${liner.thickness.text} thick, and its layers add up to ${lengthOn({ liner }, sum)}.`,
         related: liner.layers.map((layer) => ({
           origin: layer.origin,
           message: `layer ${layer.name}, ${layer.thickness.text}`,
         })),
-        fixes: [replace(liner.thickness.origin, formatLength(sum))],
+        fixes: [replace(liner.thickness.origin, lengthOn({ liner }, sum))],
       };
     },
   ),

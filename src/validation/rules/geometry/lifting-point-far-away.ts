@@ -1,6 +1,6 @@
 // Does a lifting point stand near every piece of the spiral that has to be lifted?
 
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
@@ -27,7 +27,8 @@ export const liftingPointFarAway: Rule = {
   ],
   check: each(
     (estate) => estate.conveyors,
-    function* ({ name, plant, length, liftingPoints }) {
+    function* (conveyor) {
+      const { name, plant, length, liftingPoints } = conveyor;
       const points = [...liftingPoints].sort((a, b) => a.at.value - b.at.value);
       const [first] = points;
       const last = points.at(-1);
@@ -45,7 +46,7 @@ export const liftingPointFarAway: Rule = {
       if (worst.away <= settled(plant, 'TL261', threshold)) return;
       yield {
         origin: worst.point.at.origin,
-        message: `At ${formatChainage(worst.at)} of ${name} the nearest lifting point, ${worst.point.name}, is ${formatChainage(worst.away)} away.`,
+        message: `At ${chainageOn(conveyor, worst.at)} of ${name} the nearest lifting point, ${worst.point.name}, is ${chainageOn(conveyor, worst.away)} away.`,
       };
     },
   ),

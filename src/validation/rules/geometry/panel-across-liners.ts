@@ -4,7 +4,7 @@
 import { historyOf } from '../../../domain/model/history.js';
 import { setsMeeting } from '../../../domain/model/lying-liner.js';
 import { installedPanels } from '../../../domain/model/panels.js';
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 
 /** mm. */
@@ -76,8 +76,8 @@ export const panelAcrossLiners: Rule = {
         yield {
           origin: along?.use.origin ?? conveyor.linerUse.origin,
           message:
-            `Panel ${after} of run ${run.number} of ${conveyor.name} lies from ${formatChainage(from)} to ` +
-            `${formatChainage(to)}, and the liner changes within it, at ${formatChainage(change)}: ` +
+            `Panel ${after} of run ${run.number} of ${conveyor.name} lies from ${chainageOn(conveyor, from)} to ` +
+            `${chainageOn(conveyor, to)}, and the liner changes within it, at ${chainageOn(conveyor, change)}: ` +
             `${lower.liner.name} below, ${upper.liner.name} above.`,
           related: [{ origin: conveyor.linerUse.origin, message: `liner of ${conveyor.name}` }],
         };

@@ -2,7 +2,7 @@
 // adds the measuring tolerance and, with gaps, the growth.
 
 import { runsOf } from '../../../domain/model/runs.js';
-import { formatChainage, formatLength } from '../../../domain/units/format.js';
+import { chainageOn, lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 import { counted } from '../../../domain/units/wording.js';
@@ -33,10 +33,11 @@ export const runThatClosesNowhere: Rule = {
         yield {
           origin: named.implied ? conveyor.nameOrigin : (named.nameOrigin ?? named.origin),
           message:
-            `The run from ${run.tailBreak.name} to ${run.headBreak.name} (${formatChainage(run.from)} to ` +
-            `${formatChainage(run.to)}) has ${counted(panels, 'panel')} and may come out ` +
-            `${formatLength(worst)} long or short; ` +
-            `${run.tailBreak.name} takes up ${run.tailBreak.allowance.text}, ${run.headBreak.name} ${run.headBreak.allowance.text}.`,
+            `The run from ${run.tailBreak.name} to ${run.headBreak.name} (${chainageOn(conveyor, run.from)} to ` +
+            `${chainageOn(conveyor, run.to)}) has ${counted(panels, 'panel')} and may come out ` +
+            `${lengthOn(conveyor, worst)} long or short; ` +
+            `${run.tailBreak.name} takes up ${lengthOn(conveyor, run.tailBreak.allowance.value)}, ` +
+            `${run.headBreak.name} ${lengthOn(conveyor, run.headBreak.allowance.value)}.`,
         };
       }
     },

@@ -1,7 +1,7 @@
 // Do the sides of the trough reach over the screw? New, the axis lies the clearance below the centre line, and the top of the
 // screw half a diameter above that.
 
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import { clearanceOf } from '../../evidence/lined-section.js';
 import type { Rule } from '../../rule.js';
@@ -24,7 +24,9 @@ export const screwAboveTheTrough: Rule = {
       if (top < trough.sideHeight.value) return;
       yield {
         origin: trough.sideHeight.origin,
-        message: `${screw.name} reaches ${formatLength(top)} above the centre line of ${conveyor.name}, and the sides of the trough ${trough.sideHeight.text}.`,
+        message:
+          `${screw.name} reaches ${lengthOn(conveyor, top)} above the centre line of ${conveyor.name}, ` +
+          `and the sides of the trough ${trough.sideHeight.text}.`,
         related: [
           { origin: conveyor.screwUse.origin, message: `screw, ${screw.outsideDiameter.text} across` },
         ],

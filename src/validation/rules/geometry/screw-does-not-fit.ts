@@ -7,7 +7,7 @@ import type { Origin } from '../../../domain/model/origin.js';
 import { panelEnds } from '../../../domain/model/panels.js';
 import { intervalOf, runsOf } from '../../../domain/model/runs.js';
 import type { LinerSpecification, ScrewSpecification } from '../../../domain/model/specifications.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Found } from '../../finding.js';
 import { clearanceOf } from '../../evidence/lined-section.js';
 import type { Rule } from '../../rule.js';
@@ -72,7 +72,7 @@ function* judge(
     origin,
     message:
       `${screw.name} is ${screw.outsideDiameter.text} across, and ${liner.name} (${liner.thickness.text}) leaves ` +
-      `${formatLength(2 * (conveyor.trough.insideRadius.value - liner.thickness.value))} in the trough of ${conveyor.name}.`,
+      `${lengthOn(conveyor, 2 * (conveyor.trough.insideRadius.value - liner.thickness.value))} in the trough of ${conveyor.name}.`,
     related: [
       {
         origin: conveyor.trough.origin,

@@ -1,6 +1,6 @@
 // 0 < inside < outside: is there a screw between the two diameters?
 
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthWords, unitOf } from '../../../domain/units/length-words.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
@@ -29,7 +29,9 @@ export const screwProportions: Rule = {
       if (screw.flight && 2 * screw.flight.width.value >= outside.value) {
         yield {
           origin: screw.flight.width.origin,
-          message: `The flight of ${screw.name} is ${screw.flight.width.text} wide, and half its outside diameter is ${formatLength(outside.value / 2)}.`,
+          message:
+            `The flight of ${screw.name} is ${screw.flight.width.text} wide, ` +
+            `and half its outside diameter is ${lengthWords(outside.value / 2, unitOf([outside.text]))}.`,
           related: [{ origin: outside.origin, message: 'the outside diameter' }],
         };
       }

@@ -1,7 +1,7 @@
 // Do the trough sections add up to the length? Counted to the millimetre; half a millimetre is left for rounding inches.
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
-import { formatChainage, formatLength } from '../../../domain/units/format.js';
+import { chainageOn, lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import { replace } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
@@ -28,8 +28,8 @@ export const sectionsTileTheLength: Rule = {
       yield {
         origin: conveyor.length.origin,
         message:
-          `${conveyor.name} is ${conveyor.length.text} long, and its ${counted(conveyor.sections.length, 'section')} add up to ${formatChainage(sum)}: ` +
-          `${formatLength(Math.abs(short))} too ${short > 0 ? 'little' : 'much'}.`,
+          `${conveyor.name} is ${conveyor.length.text} long, and its ${counted(conveyor.sections.length, 'section')} add up to ${chainageOn(conveyor, sum)}: ` +
+          `${lengthOn(conveyor, Math.abs(short))} too ${short > 0 ? 'little' : 'much'}.`,
         related: conveyor.sections.map((section) => ({
           origin: section.origin,
           message: `section ${section.name}, ${section.length.text}`,
@@ -38,8 +38,8 @@ export const sectionsTileTheLength: Rule = {
         fixes:
           farthest(conveyor) <= sum + 0.5
             ? [
-                replace(conveyor.length.origin, formatChainage(sum), {
-                  title: `Write length ${formatChainage(sum)}`,
+                replace(conveyor.length.origin, chainageOn(conveyor, sum), {
+                  title: `Write length ${chainageOn(conveyor, sum)}`,
                 }),
               ]
             : [],

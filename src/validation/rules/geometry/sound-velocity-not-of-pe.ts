@@ -2,7 +2,8 @@
 // there, and only a block of the liner tells. Steel has 5900 and is what most gauges are left at.
 
 import { gaugeShows, soundVelocity } from '../../../domain/geometry/gauge.js';
-import { formatLength } from '../../../domain/units/format.js';
+import type { LinerSpecification } from '../../../domain/model/specifications.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
@@ -30,17 +31,18 @@ export const soundVelocityNotOfPe: Rule = {
         origin: velocity.origin,
         message:
           `The sound velocity of ${liner.name} is ${velocity.text}, and polyethylenes have ${soundVelocity.from} to ` +
-          `${soundVelocity.to} m/s${shown(liner.thickness.value, velocity.value)}.`,
+          `${soundVelocity.to} m/s${shown(liner, velocity.value)}.`,
       };
     },
   ),
 };
 
 /** What a gauge so set makes of the new liner. */
-function shown(thickness: number, set: number): string {
+function shown(liner: LinerSpecification, set: number): string {
+  const thickness = liner.thickness.value;
   if (!isPlausible('liner thickness', thickness) || !(set > 0)) return '';
   const [most, least] = [soundVelocity.from, soundVelocity.to].map((real) =>
     gaugeShows(thickness, real, set),
   );
-  return `: a gauge set so shows ${formatLength(least ?? 0)} to ${formatLength(most ?? 0)} of a new liner of ${formatLength(thickness)}`;
+  return `: a gauge set so shows ${lengthOn({ liner }, least ?? 0)} to ${lengthOn({ liner }, most ?? 0)} of a new liner of ${lengthOn({ liner }, thickness)}`;
 }

@@ -2,7 +2,7 @@
 
 import { historyOf } from '../../../domain/model/history.js';
 import { setsMeeting } from '../../../domain/model/lying-liner.js';
-import { formatChainage, formatLength } from '../../../domain/units/format.js';
+import { chainageOn, lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
 
@@ -57,9 +57,9 @@ reline DG1 2024-10-07 meter 4800 h {
             along?.use.origin ??
             conveyor.linerUse.origin,
           message:
-            `At ${formatChainage(at)} of ${conveyor.name} ${lower.liner.name} ` +
+            `At ${chainageOn(conveyor, at)} of ${conveyor.name} ${lower.liner.name} ` +
             `(${lower.liner.thickness.text}) meets ${upper.liner.name} (${upper.liner.thickness.text}): ` +
-            `a step of ${formatLength(Math.abs(step))} when new${step > 0 ? ', and its edge faces the flow' : ''}.`,
+            `a step of ${lengthOn(conveyor, Math.abs(step))} when new${step > 0 ? ', and its edge faces the flow' : ''}.`,
           related: [
             { origin: lower.liner.thickness.origin, message: `thickness of ${lower.liner.name}` },
             { origin: upper.liner.thickness.origin, message: `thickness of ${upper.liner.name}` },

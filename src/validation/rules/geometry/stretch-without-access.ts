@@ -1,7 +1,7 @@
 // Is the whole length within somebody's reach? Told once a conveyor that declares access at all, or has none.
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 import { list } from '../../telling/wording.js';
 
@@ -32,15 +32,17 @@ export const stretchWithoutAccess: Rule = {
   },
 };
 
-function gapsOf({ access, length }: Conveyor): readonly string[] {
+function gapsOf(conveyor: Conveyor): readonly string[] {
+  const { access, length } = conveyor;
   if (access.some((zone) => zone.from.value > zone.to.value)) return []; // a range that runs backwards has its own finding
   const gaps: string[] = [];
   let reached = 0;
   for (const zone of [...access].sort((a, b) => a.from.value - b.from.value)) {
     if (zone.from.value > reached + 1)
-      gaps.push(`${formatChainage(reached)} to ${formatChainage(zone.from.value)}`);
+      gaps.push(`${chainageOn(conveyor, reached)} to ${chainageOn(conveyor, zone.from.value)}`);
     reached = Math.max(reached, zone.to.value);
   }
-  if (length.value > reached + 1) gaps.push(`${formatChainage(reached)} to ${formatChainage(length.value)}`);
+  if (length.value > reached + 1)
+    gaps.push(`${chainageOn(conveyor, reached)} to ${chainageOn(conveyor, length.value)}`);
   return gaps;
 }

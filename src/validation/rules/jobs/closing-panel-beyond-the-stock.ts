@@ -2,7 +2,7 @@
 
 import { areasOf, areasOfAction, groundOf, touches } from '../../../domain/order/ground.js';
 import { closingBeyondStock, sheetToOrder } from '../../../domain/plan/cut-list.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { hasSizesToPlanWith } from '../../evidence/sizes-to-plan-with.js';
 import type { Rule } from '../../rule.js';
 
@@ -63,8 +63,8 @@ job «J1» {
         yield {
           origin: job.nameOrigin,
           message:
-            `The last gap of run ${piece.run} may be up to ${formatLength(piece.longest)} long, and the longest ` +
-            `${liner.name} in stock is ${formatLength(stock)}: order a sheet of at least ${formatLength(sheetToOrder(piece))}.`,
+            `The last gap of run ${piece.run} may be up to ${lengthOn(job.conveyor, piece.longest)} long, and the longest ` +
+            `${liner.name} in stock is ${lengthOn(job.conveyor, stock)}: order a sheet of at least ${lengthOn(job.conveyor, sheetToOrder(piece))}.`,
         };
       }
     }

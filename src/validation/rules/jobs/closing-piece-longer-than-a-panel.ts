@@ -1,5 +1,6 @@
 // Can the smallest closing piece allowed be cut from a panel?
 
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 
 export const closingPieceLongerThanAPanel: Rule = {
@@ -11,14 +12,14 @@ export const closingPieceLongerThanAPanel: Rule = {
   given: 'job',
   example: '  minimum closing piece «2500 mm|250 mm»',
   *check({ estate }) {
-    for (const { relines, minimumClosingPiece: least } of estate.jobs) {
+    for (const { conveyor, relines, minimumClosingPiece: least } of estate.jobs) {
       const longest = relines
         .flatMap(({ liner }) => [...liner.panelLengths, ...liner.stockLengths])
         .reduce((most, length) => Math.max(most, length.value), 0);
       if (longest === 0 || least.value <= longest) continue;
       yield {
         origin: least.origin,
-        message: `The smallest closing piece is to be ${least.text}, and the longest panel is ${longest} mm.`,
+        message: `The smallest closing piece is to be ${least.text}, and the longest panel is ${lengthOn(conveyor, longest)}.`,
       };
     }
   },

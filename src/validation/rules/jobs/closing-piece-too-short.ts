@@ -1,6 +1,6 @@
 // Is a panel of the new layout shorter than the shortest piece the job accepts?
 
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { groundOf, panelLength } from '../../../domain/order/ground.js';
 import { hasSizesToPlanWith } from '../../evidence/sizes-to-plan-with.js';
 import type { Rule } from '../../rule.js';
@@ -32,7 +32,7 @@ minimum closing piece «400 mm|300 mm»`,
         if (shortest >= least.value - 1) continue;
         yield {
           origin: least.assumed === undefined ? least.origin : job.nameOrigin,
-          message: `${run.label} needs a piece of ${formatLength(shortest)}, and job ${job.name} accepts none below ${least.text}.`,
+          message: `${run.label} needs a piece of ${lengthOn(job.conveyor, shortest)}, and job ${job.name} accepts none below ${least.text}.`,
         };
       }
     }

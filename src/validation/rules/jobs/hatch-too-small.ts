@@ -1,6 +1,6 @@
 // Is a hatch large enough for a hand at all?
 
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
 
@@ -22,19 +22,20 @@ export const hatchTooSmall: Rule = {
   example: `
 hatch H1 at 9 m to «9.05 m|9.5 m»`,
   *check({ estate }) {
-    for (const { hatches, plant } of estate.conveyors) {
+    for (const conveyor of estate.conveyors) {
+      const { hatches, plant } = conveyor;
       const hand = settled(plant, 'TL487', threshold);
       for (const { from, to, width, name } of hatches) {
         const length = to.value - from.value;
         if (length > 0 && length < hand)
           yield {
             origin: to.origin,
-            message: `Hatch ${name ?? ''} is ${formatLength(length)} long, less than a hand (${formatLength(hand)}).`,
+            message: `Hatch ${name ?? ''} is ${lengthOn(conveyor, length)} long, less than a hand (${lengthOn(conveyor, hand)}).`,
           };
         else if (width && width.value < hand)
           yield {
             origin: width.origin,
-            message: `Hatch ${name ?? ''} is ${width.text} wide, less than a hand (${formatLength(hand)}).`,
+            message: `Hatch ${name ?? ''} is ${width.text} wide, less than a hand (${lengthOn(conveyor, hand)}).`,
           };
       }
     }

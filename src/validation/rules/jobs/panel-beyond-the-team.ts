@@ -1,7 +1,8 @@
 // Is a panel of the job heavier than its team may lift?
 
 import { panelMass } from '../../../domain/geometry/trough.js';
-import { formatLength, formatMass } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
+import { formatMass } from '../../../domain/units/format.js';
 import { linedSection } from '../../evidence/lined-section.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
@@ -27,7 +28,7 @@ export const panelBeyondTheTeam: Rule = {
           origin: teamLift.origin,
           message:
             `The team may lift ${teamLift.text}, ` +
-            `and a panel of ${liner.name} ${formatLength(longest)} long weighs ${formatMass(mass)} on ` +
+            `and a panel of ${liner.name} ${lengthOn(conveyor, longest)} long weighs ${formatMass(mass)} on ` +
             `${conveyor.name}.`,
         };
         break;

@@ -1,6 +1,6 @@
 // Where a trough has hatches and no covers, do the panels go in through them?
 
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { groundOf, panelLength, within } from '../../../domain/order/ground.js';
 import { hasSizesToPlanWith } from '../../evidence/sizes-to-plan-with.js';
 import type { Rule } from '../../rule.js';
@@ -53,8 +53,8 @@ job J1 {
           message:
             longest === 0
               ? `Panels as wide as the trough have to go in, and no hatch of ${job.conveyor.name} is that wide.`
-              : `Panels of ${formatLength(panel)} have to go in, ` +
-                `and the longest hatch of ${job.conveyor.name} that is wide enough is ${formatLength(longest)} long.`,
+              : `Panels of ${lengthOn(job.conveyor, panel)} have to go in, ` +
+                `and the longest hatch of ${job.conveyor.name} that is wide enough is ${lengthOn(job.conveyor, longest)} long.`,
           related: hatches.map((hatch) => ({ origin: hatch.origin, message: 'a hatch' })),
         };
         break;

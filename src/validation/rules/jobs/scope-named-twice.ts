@@ -2,7 +2,7 @@
 
 import { panelEnds } from '../../../domain/model/panels.js';
 import { intervalOf } from '../../../domain/model/runs.js';
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { remove } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 
@@ -34,8 +34,8 @@ export const scopeNamedTwice: Rule = {
         yield {
           origin,
           message:
-            `This covers ${formatChainage(Math.max(before.interval.from, interval.from))} to ` +
-            `${formatChainage(Math.min(before.interval.to, interval.to))} of ${conveyor.name} a second time.`,
+            `This covers ${chainageOn(conveyor, Math.max(before.interval.from, interval.from))} to ` +
+            `${chainageOn(conveyor, Math.min(before.interval.to, interval.to))} of ${conveyor.name} a second time.`,
           related: [{ origin: before.origin, message: 'the first time' }],
           fixes: [remove(origin, 'Take this one out')],
         };

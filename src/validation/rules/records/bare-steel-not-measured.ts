@@ -2,7 +2,7 @@
 
 import { troughState } from '../../../domain/conditions/trough.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { insertAfter } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 
@@ -26,12 +26,12 @@ export const bareSteelNotMeasured: Rule = {
     for (const conveyor of estate.conveyors) {
       for (const span of troughState(estate, conveyor).unread) {
         if (span.because !== 'panel missing') continue;
-        const middle = formatChainage((span.from + span.to) / 2);
+        const middle = chainageOn(conveyor, (span.from + span.to) / 2);
         yield {
           origin: span.origin,
           message:
-            `The steel of ${conveyor.name} is bare from ${formatChainage(span.from)} to ` +
-            `${formatChainage(span.to)} since ${formatDay(span.found.day)} at the latest, ` +
+            `The steel of ${conveyor.name} is bare from ${chainageOn(conveyor, span.from)} to ` +
+            `${chainageOn(conveyor, span.to)} since ${formatDay(span.found.day)} at the latest, ` +
             'and its plate was not read since.',
           fixes: [
             insertAfter(

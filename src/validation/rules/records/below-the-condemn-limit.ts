@@ -1,7 +1,7 @@
 // Is a liner that is still in at its limit or below it?
 
 import { originOf } from '../../../domain/model/records.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { latestRows } from '../../evidence/latest-rows.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import { dayOfRow } from '../../telling/reading-words.js';
@@ -37,7 +37,7 @@ export const belowTheCondemnLimit: Rule = {
       yield {
         origin: originOf(estate.readings, row),
         message:
-          `${place.name} of ${place.conveyor.name} has ${formatLength(value)} left ` +
+          `${place.name} of ${place.conveyor.name} has ${lengthOn(place.conveyor, value)} left ` +
           `(${dayOfRow(estate, row)}), and ${set.liner.name} is condemned at ${limit.text}.`,
         related: [{ origin: limit.origin, message: `condemn limit of ${set.liner.name}` }],
       };

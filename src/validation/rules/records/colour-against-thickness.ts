@@ -1,7 +1,7 @@
 // Do a colour and a thickness of one spot agree? A layer shows only while what is left lies within it.
 
 import { originOf } from '../../../domain/model/records.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { growthsOf } from '../../evidence/growth.js';
 import { leftByLayers } from '../../evidence/reading-error.js';
 import { dayOfRow, readingWords } from '../../telling/reading-words.js';
@@ -30,7 +30,8 @@ export const colourAgainstThickness: Rule = {
       const left = leftByLayers(liner);
       const means =
         layer < liner.layers.length
-          ? `${readingWords(estate, indicator, liner)} means ${formatLength(left.least[layer] ?? 0)} to ${formatLength(left.most[layer] ?? 0)} left`
+          ? `${readingWords(estate, indicator, liner)} means ${lengthOn(place.conveyor, left.least[layer] ?? 0)} ` +
+            `to ${lengthOn(place.conveyor, left.most[layer] ?? 0)} left`
           : 'bare steel means nothing left';
       yield {
         origin: originOf(readings, row),

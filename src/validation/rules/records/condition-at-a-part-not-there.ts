@@ -1,6 +1,6 @@
 // Is something wrong with a part that the conveyor does not have there? A torch held by hand is good to 300 mm [judgement].
 
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { partOf, samePlace } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { ConditionKind } from '../../../domain/model/records.js';
@@ -36,7 +36,7 @@ export const conditionAtAPartNotThere: Rule = {
         yield {
           origin: at.origin,
           message: nearest
-            ? `${conveyor.name} has no ${parts.name} at ${at.text}; the nearest is at ${formatChainage(nearest.from)}.`
+            ? `${conveyor.name} has no ${parts.name} at ${at.text}; the nearest is at ${chainageOn(conveyor, nearest.from)}.`
             : `${conveyor.name} declares no ${parts.name}, and one is told of at ${at.text}.`,
         };
       }

@@ -1,5 +1,6 @@
 // Was a condition there before it was closed?
 
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
 import { conditionWords, samePlace } from '../../../domain/conditions/kinds.js';
 import { formatDay } from '../../../domain/units/calendar.js';
@@ -58,7 +59,7 @@ inspection DG1 2024-09-09 meter 3600 h {
       for (const { line } of stray) {
         yield {
           origin: line.origin,
-          message: `No ${conditionWords(line)} stood open here (within ${samePlace} mm), so nothing can be closed.`,
+          message: `No ${conditionWords(line)} stood open here (within ${lengthOn(conveyor, samePlace)}), so nothing can be closed.`,
         };
       }
     }

@@ -3,7 +3,7 @@
 import type { JudgedCorrection } from '../../../domain/model/records.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 
 export const correctionOfNothing: Rule = {
@@ -91,5 +91,5 @@ function messageOf(estate: Estate, correction: JudgedCorrection): string | undef
 function spotWords({ spot, conveyor }: JudgedCorrection): string {
   return spot.kind === 'point'
     ? `${spot.point.name} of ${conveyor.name}`
-    : `The spot at ${formatChainage(spot.at.value)}, ${spot.clock.text}, of ${conveyor.name}`;
+    : `The spot at ${chainageOn(conveyor, spot.at.value)}, ${spot.clock.text}, of ${conveyor.name}`;
 }

@@ -7,7 +7,7 @@ import type { Reline } from '../../../domain/model/records.js';
 import { findRun, type Run } from '../../../domain/model/runs.js';
 import type { Stated } from '../../../domain/model/stated.js';
 import { addDays } from '../../../domain/units/calendar.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
 import { counted } from '../../../domain/units/wording.js';
@@ -54,7 +54,7 @@ function judge(
   const { conveyor, liner } = reline;
   const gaps = liner.joint.policy === 'gap' ? liner.joint.gap.value * (lengths.length - 1) : 0;
   const filled = lengths.reduce((sum, length) => sum + length.value, gaps);
-  const said = `${counted(lengths.length, 'panel')} of ${formatLength(filled)} in all are recorded in ${run.label} of ${conveyor.name}`;
+  const said = `${counted(lengths.length, 'panel')} of ${lengthOn(conveyor, filled)} in all are recorded in ${run.label} of ${conveyor.name}`;
   const part = partOf(estate, reline, run);
   // Of a part, what the joints of the panels beside it take, as the layout reads it.
   const allowed = part
@@ -68,7 +68,7 @@ function judge(
   const short = length - filled;
   return Math.abs(short) <= allowed
     ? undefined
-    : `${said}, ${what} ${formatLength(length)} long: ${formatLength(Math.abs(short))} too ${short > 0 ? 'short' : 'long'}.`;
+    : `${said}, ${what} ${lengthOn(conveyor, length)} long: ${lengthOn(conveyor, Math.abs(short))} too ${short > 0 ? 'short' : 'long'}.`;
 }
 
 /** How long the part of a run is that the scope names, and of how many panels where it names them; undefined without one such part. */

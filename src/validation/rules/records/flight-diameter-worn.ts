@@ -1,7 +1,7 @@
 // Has the screw become so small that too little of its flight is left?
 
 import { screwSeen } from '../../../domain/model/lying-screw.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 
 export const flightDiameterWorn: Rule = {
@@ -40,8 +40,8 @@ export const flightDiameterWorn: Rule = {
         yield {
           origin: diameter.origin,
           message:
-            `${diameter.text} across leaves ${formatLength(left)} of flight on ${conveyor.name}, and it is condemned at ` +
-            `${formatLength(limit)}.`,
+            `${diameter.text} across leaves ${lengthOn(conveyor, left)} of flight on ${conveyor.name}, and it is condemned at ` +
+            `${lengthOn(conveyor, limit)}.`,
           related: [{ origin: asNew.origin, message: `new: ${asNew.text} across` }],
         };
       }

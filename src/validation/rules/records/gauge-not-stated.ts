@@ -1,9 +1,10 @@
 // Is it known how sure the thicknesses of an inspection are?
 
+import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { depthGaugeError } from '../../../domain/geometry/gauge.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { unitOfMachine, lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { insertBefore } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 import { counted } from '../../../domain/units/wording.js';
@@ -37,11 +38,17 @@ inspection DG1 «2025-03-10» meter 6200 h {
         message:
           `The inspection of ${inspection.conveyor.name} on ${formatDay(inspection.date.day)} has ` +
           `${counted(unsure, 'thickness reading')} and names no gauge; ` +
-          `± ${formatLength(depthGaugeError)} is assumed.`,
-        fixes: ['ultrasonic ± 0.2 mm', 'depth gauge ± 0.5 mm'].map((gauge) =>
+          `± ${lengthOn(inspection.conveyor, depthGaugeError)} is assumed.`,
+        fixes: gaugesOn(inspection.conveyor).map((gauge) =>
           insertBefore(originOf(readings, inspection.firstRow), `gauge ${gauge}\n  `, `Add gauge ${gauge}`),
         ),
       };
     }
   },
 };
+
+function gaugesOn(conveyor: Conveyor): readonly string[] {
+  return unitOfMachine(conveyor) === 'in'
+    ? ['ultrasonic ± 0.008 in', 'depth gauge ± 0.02 in']
+    : ['ultrasonic ± 0.2 mm', 'depth gauge ± 0.5 mm'];
+}

@@ -1,7 +1,8 @@
 // Has a hold-down more room above the spiral than a tenth of its diameter [judgement]? It then holds nothing down.
 
 import { screwSeen } from '../../../domain/model/lying-screw.js';
-import { formatLength, formatPercent } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
+import { formatPercent } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
 
@@ -37,7 +38,7 @@ export const holdDownGapWide: Rule = {
           origin: gap.origin,
           message:
             `The hold-down of ${conveyor.name} at ${at.text} has a gap of ${gap.text}, ` +
-            `more than ${formatLength(limit)}, ${formatPercent(share)} of the spiral's diameter.`,
+            `more than ${lengthOn(conveyor, limit)}, ${formatPercent(share)} of the spiral's diameter.`,
         };
       }
     }

@@ -1,6 +1,6 @@
 // Was a gap read at a hold-down that the conveyor does not have? Within 150 mm counts as the same one.
 
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 
 export const holdDownNotDeclared: Rule = {
@@ -24,7 +24,7 @@ export const holdDownNotDeclared: Rule = {
         if (nearest.off <= 150) continue;
         yield {
           origin: at.origin,
-          message: `${conveyor.name} has no hold-down at ${at.text}; the nearest is at ${formatChainage(nearest.at)}.`,
+          message: `${conveyor.name} has no hold-down at ${at.text}; the nearest is at ${chainageOn(conveyor, nearest.at)}.`,
         };
       }
     }

@@ -6,7 +6,7 @@ import { exposureBetween } from '../../../domain/model/exposure.js';
 import { historyOf, momentOf } from '../../../domain/model/history.js';
 import type { Inspection } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { handLives, type HandLife } from '../../evidence/hand-lives.js';
 import { errorOf } from '../../evidence/reading-error.js';
 import type { Rule } from '../../rule.js';
@@ -43,9 +43,9 @@ inspection DG1 «2025-03-24|2025-12-15» meter ‹6420|10600› h {
       yield {
         origin: newest.date.origin,
         message:
-          `Since the round of ${formatDay(widest.since.date.day)} at most ${formatLength(widest.wear)} can ` +
+          `Since the round of ${formatDay(widest.since.date.day)} at most ${lengthOn(conveyor, widest.wear)} can ` +
           `have worn off on ${conveyor.name}, ` +
-          `and two readings differ by ± ${formatLength(widest.error)} from error alone.`,
+          `and two readings differ by ± ${lengthOn(conveyor, widest.error)} from error alone.`,
         related: [{ origin: widest.since.date.origin, message: 'the round before' }],
       };
     }

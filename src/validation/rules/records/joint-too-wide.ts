@@ -1,6 +1,6 @@
 // Is a joint told to be open so far that it is no joint any more? A hand goes through 100 mm [judgement].
 
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
 
@@ -32,7 +32,7 @@ export const jointTooWide: Rule = {
         if (kind !== 'joint open' || !size || size.value <= most || answer === 'closed') continue;
         yield {
           origin: size.origin,
-          message: `A joint of ${conveyor.name} is told to be open by ${size.text}, more than ${formatLength(most)}.`,
+          message: `A joint of ${conveyor.name} is told to be open by ${size.text}, more than ${lengthOn(conveyor, most)}.`,
         };
       }
     }

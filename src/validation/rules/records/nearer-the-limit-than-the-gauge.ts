@@ -3,7 +3,7 @@
 import { originOf } from '../../../domain/model/records.js';
 import { latestRows } from '../../evidence/latest-rows.js';
 import { errorOf } from '../../evidence/reading-error.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
@@ -39,8 +39,8 @@ export const nearerTheLimitThanTheGauge: Rule = {
       yield {
         origin: originOf(estate.readings, row),
         message:
-          `${formatLength(left)} at ${place.name} is ${formatLength(above)} above the condemn limit of ` +
-          `${set.liner.condemn.text}, and this reading is good to ± ${formatLength(error)}.`,
+          `${lengthOn(place.conveyor, left)} at ${place.name} is ${lengthOn(place.conveyor, above)} above the condemn limit of ` +
+          `${set.liner.condemn.text}, and this reading is good to ± ${lengthOn(place.conveyor, error)}.`,
       };
     }
   },

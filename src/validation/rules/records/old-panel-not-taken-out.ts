@@ -1,7 +1,7 @@
 // Did the reline take out anything where an old panel was measured?
 
 import { exposedReadings } from '../../../domain/model/exposure.js';
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { originOf } from '../../../domain/model/records.js';
 import type { Rule } from '../../rule.js';
 
@@ -29,7 +29,7 @@ reline DG1 2024-10-07 meter 3900 h {
         if (!reline || set) continue;
         yield {
           origin: originOf(readings, row),
-          message: `This reline took nothing out at ${formatChainage(place.at)} of ${place.conveyor.name}.`,
+          message: `This reline took nothing out at ${chainageOn(place.conveyor, place.at)} of ${place.conveyor.name}.`,
           related: [{ origin: reline.conveyorUse.origin, message: 'the reline' }],
         };
       }

@@ -3,7 +3,7 @@
 import { exposedReadings, fittedThickness, type ExposedReading } from '../../../domain/model/exposure.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import { errorOf } from '../../evidence/reading-error.js';
 import type { Rule } from '../../rule.js';
@@ -68,8 +68,9 @@ reline DG1 2024-10-07 meter 3900 h {
         yield {
           origin: originOf(readings, row),
           message: before
-            ? `${formatLength(now)} on the bench, and ${formatLength(most)} were read at ${place.name} on ${formatDay(before.inspection.date.day)}.`
-            : `${formatLength(now)} on the bench, and the liner was ${formatLength(most)} when it was new.`,
+            ? `${lengthOn(place.conveyor, now)} on the bench, ` +
+              `and ${lengthOn(place.conveyor, most)} were read at ${place.name} on ${formatDay(before.inspection.date.day)}.`
+            : `${lengthOn(place.conveyor, now)} on the bench, and the liner was ${lengthOn(place.conveyor, most)} when it was new.`,
         };
       }
   },

@@ -7,7 +7,7 @@ import type { PanelsMoved, PanelUse } from '../../../domain/model/records.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { intervalOf } from '../../../domain/model/runs.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 
 /** mm; sawn panels of one length differ by no more (judgement). */
@@ -87,6 +87,6 @@ function exchangeTrouble(here: Lying, there: Lying): string | undefined {
   if (here.from === there.from) return 'A panel cannot change places with itself.';
   if (here.liner !== there.liner) return `One of them is ${here.liner.name}, the other ${there.liner.name}.`;
   return Math.abs(here.length - there.length) > sameLength
-    ? `One of them is ${formatLength(here.length)} long, the other ${formatLength(there.length)}.`
+    ? `One of them is ${lengthOn(here, here.length)} long, the other ${lengthOn(here, there.length)}.`
     : undefined;
 }

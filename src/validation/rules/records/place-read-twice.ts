@@ -1,7 +1,7 @@
 // Is one spot read twice in one inspection, with readings that differ?
 
 import { originOf } from '../../../domain/model/records.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 import { eachSeen } from '../../evidence/seen-sets.js';
@@ -26,13 +26,14 @@ export const placeReadTwice: Rule = {
       if (readings.kind[row] !== ReadingKind.thickness) return;
       const before = last[index] ?? -1;
       last[index] = row;
-      if (before < 0 || readings.inspection[before] !== readings.inspection[row]) return;
+      const place = places[index];
+      if (!place || before < 0 || readings.inspection[before] !== readings.inspection[row]) return;
       const [a, b] = [readings.value[before] ?? 0, readings.value[row] ?? 0];
       if (Math.abs(a - b) <= 3 * Math.hypot(errorOf(estate, before), errorOf(estate, row))) return;
       found.push({
         origin: originOf(readings, row),
-        message: `${places[index]?.name ?? 'This spot'} has two thicknesses in one inspection: ${formatLength(a)} and ${formatLength(b)}.`,
-        related: [{ origin: originOf(readings, before), message: formatLength(a) }],
+        message: `${place.name} has two thicknesses in one inspection: ${lengthOn(place.conveyor, a)} and ${lengthOn(place.conveyor, b)}.`,
+        related: [{ origin: originOf(readings, before), message: lengthOn(place.conveyor, a) }],
       });
     });
     return found;

@@ -2,7 +2,7 @@
 
 import { troughState } from '../../../domain/conditions/trough.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import { formatChainage, formatLength } from '../../../domain/units/format.js';
+import { chainageOn, lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 
 export const plateAtItsMinimum: Rule = {
@@ -26,7 +26,7 @@ export const plateAtItsMinimum: Rule = {
         yield {
           origin: line?.thickness.origin ?? last.origin,
           message:
-            `${formatLength(last.thickness)} of steel were left at ${formatChainage(place.at)} of ` +
+            `${lengthOn(conveyor, last.thickness)} of steel were left at ${chainageOn(conveyor, place.at)} of ` +
             `${conveyor.name} on ${formatDay(last.day)}, ` +
             `and ${conveyor.minimumPlate.text} must ` +
             `be${conveyor.minimumPlate.assumed === undefined ? '' : ' (half of the plate, as no minimum is stated)'}.`,

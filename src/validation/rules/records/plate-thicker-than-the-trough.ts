@@ -1,6 +1,6 @@
 // Can so much steel be there? A plate reading above the trough's own plate, or a patch thicker than it.
 
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
 
@@ -46,7 +46,7 @@ export const plateThickerThanTheTrough: Rule = {
       if (thickness.value <= plate.value * (1 + settled(conveyor.plant, 'TL355', threshold))) continue;
       yield {
         origin: thickness.origin,
-        message: `This patch is ${formatLength(thickness.value)} thick, and the trough of ${conveyor.name} ${plate.text}.`,
+        message: `This patch is ${lengthOn(conveyor, thickness.value)} thick, and the trough of ${conveyor.name} ${plate.text}.`,
       };
     }
   },

@@ -4,7 +4,7 @@ import { partOf } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { originOf } from '../../../domain/model/records.js';
 import type { Stated } from '../../../domain/model/stated.js';
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
@@ -37,7 +37,7 @@ export const readingBeyondTheConveyor: Rule = {
         if (fault)
           yield {
             origin: originOf(readings, row),
-            message: `This reading is at ${formatChainage(place.at)}, ${fault}.`,
+            message: `This reading is at ${chainageOn(conveyor, place.at)}, ${fault}.`,
           };
       }
       for (const { kind, at, point } of inspection.conditions)

@@ -2,6 +2,7 @@
 
 import type { Estate } from '../../../domain/model/estate.js';
 import { originOf } from '../../../domain/model/records.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { formatLength } from '../../../domain/units/format.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import type { Rule } from '../../rule.js';
@@ -18,13 +19,15 @@ export const readingOfUnlikelySize: Rule = {
   *check({ estate }) {
     for (const row of unlikelyReadings(estate)) {
       const value = estate.readings.value[row] ?? 0;
+      const look = estate.inspections[estate.readings.inspection[row] ?? -1];
+      const words = look ? lengthOn(look.conveyor, value) : formatLength(value);
       const place = estate.places[estate.readings.place[row] ?? -1];
       yield {
         origin: originOf(estate.readings, row),
         message:
           value < 0.05
-            ? `${place?.name ?? 'This reading'} has a thickness of ${formatLength(value)}.`
-            : `${place?.name ?? 'This reading'} has ${formatLength(value)}, thicker than any liner.`,
+            ? `${place?.name ?? 'This reading'} has a thickness of ${words}.`
+            : `${place?.name ?? 'This reading'} has ${words}, thicker than any liner.`,
         ...(value < 0.05
           ? { todo: 'Write `trough showing` if the steel was seen.' }
           : { todo: 'Check the unit: millimetres or inches?' }),

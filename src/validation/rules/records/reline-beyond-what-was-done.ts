@@ -10,7 +10,7 @@ import { panelEnds } from '../../../domain/model/panels.js';
 import type { Reline } from '../../../domain/model/records.js';
 import { findRun, intervalOf, runAt, runsOf, type Run } from '../../../domain/model/runs.js';
 import type { Stretch as NamedStretch } from '../../../domain/model/stretch.js';
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 import { list } from '../../telling/wording.js';
 
@@ -116,7 +116,7 @@ function beyondThePlan(
     job.relines.flatMap(({ stretch }) => intervalOf(conveyor, stretch, panelEnds) ?? []),
   );
   const renewed = scopeOf(conveyor, reline, panelEnds);
-  const stretches = runsOf(conveyor).flatMap((run) => beyondIn(run, renewed, planned));
+  const stretches = runsOf(conveyor).flatMap((run) => beyondIn(conveyor, run, renewed, planned));
   return stretches.length > 0 ? { stretches, jobs } : undefined;
 }
 
@@ -126,7 +126,12 @@ interface Stretch {
 }
 
 /** What of a run was renewed and not planned, in words; short ends apart. */
-function beyondIn(run: Run, renewed: readonly Stretch[], planned: readonly Stretch[]): readonly string[] {
+function beyondIn(
+  conveyor: Conveyor,
+  run: Run,
+  renewed: readonly Stretch[],
+  planned: readonly Stretch[],
+): readonly string[] {
   const ends = [run, ...renewed, ...planned].flatMap(({ from, to }) => [from, to]);
   const cuts = [...new Set(ends)].filter((at) => at >= run.from && at <= run.to).sort((a, b) => a - b);
   const within = (at: number, all: readonly Stretch[]): boolean =>
@@ -139,6 +144,6 @@ function beyondIn(run: Run, renewed: readonly Stretch[], planned: readonly Stret
       : [];
   });
   return beyond.map(
-    ({ from, to }) => `${formatChainage(from)} to ${formatChainage(to)} of run ${run.number}`,
+    ({ from, to }) => `${chainageOn(conveyor, from)} to ${chainageOn(conveyor, to)} of run ${run.number}`,
   );
 }

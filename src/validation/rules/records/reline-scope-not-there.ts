@@ -5,7 +5,7 @@ import { installedPanelEnds, panelEnds } from '../../../domain/model/panels.js';
 import { findRun, runsOf, type Run } from '../../../domain/model/runs.js';
 import type { Stretch } from '../../../domain/model/stretch.js';
 import { runText } from '../../../domain/order/words.js';
-import { formatChainage } from '../../../domain/units/format.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 import { list } from '../../telling/wording.js';
@@ -89,7 +89,7 @@ function* judge(
         yield {
           origin,
           message:
-            `Run ${run.number} of ${conveyor.name} (${formatChainage(run.from)} to ${formatChainage(run.to)}) ` +
+            `Run ${run.number} of ${conveyor.name} (${chainageOn(conveyor, run.from)} to ${chainageOn(conveyor, run.to)}) ` +
             `has ${panels} panels, and this names panel ${stretch.last.count}.`,
         };
       }

@@ -1,7 +1,7 @@
 // Did a spot grow thicker between two readings of one liner, by more than 3σ√2 of their errors?
 
 import { originOf } from '../../../domain/model/records.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { growthsOf } from '../../evidence/growth.js';
 import { dayOfRow, readingWords } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
@@ -35,7 +35,7 @@ inspection DG1 2025-03-10 meter 6200 h {
         message:
           `${place.name} of ${place.conveyor.name} reads ${readingWords(estate, row, liner)}, ` +
           `and read ${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}: ` +
-          `${formatLength((estate.readings.value[row] ?? 0) - (estate.readings.value[before] ?? 0))} more of the same liner.`,
+          `${lengthOn(place.conveyor, (estate.readings.value[row] ?? 0) - (estate.readings.value[before] ?? 0))} more of the same liner.`,
         related: [
           {
             origin: originOf(estate.readings, before),

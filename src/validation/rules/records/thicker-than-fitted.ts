@@ -3,7 +3,7 @@
 
 import { fittedThickness } from '../../../domain/model/exposure.js';
 import { originOf } from '../../../domain/model/records.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import { errorOf } from '../../evidence/reading-error.js';
 import type { Found } from '../../finding.js';
@@ -38,8 +38,8 @@ export const thickerThanFitted: Rule = {
       found.push({
         origin: originOf(readings, row),
         message:
-          `${place.name} of ${place.conveyor.name} reads ${formatLength(value)}, ` +
-          `and ${set.liner.name} was ${formatLength(fitted.value)} thick ` +
+          `${place.name} of ${place.conveyor.name} reads ${lengthOn(place.conveyor, value)}, ` +
+          `and ${set.liner.name} was ${lengthOn(place.conveyor, fitted.value)} thick ` +
           `${fitted.measured ? 'there when fitted' : 'when new'}.`,
         related: [{ origin: set.liner.thickness.origin, message: `thickness of ${set.liner.name}` }],
       });

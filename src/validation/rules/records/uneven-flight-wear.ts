@@ -1,7 +1,7 @@
 // Does the flight wear alike along the screw?
 
 import { screwSeen } from '../../../domain/model/lying-screw.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
 
@@ -46,7 +46,7 @@ export const unevenFlightWear: Rule = {
         origin: thin.depth.origin,
         message:
           `The flight of ${conveyor.name} has ${thin.depth.text} left at ${thin.at.text} and ${thick.depth.text} at ` +
-          `${thick.at.text}; new it had ${formatLength(width)}.`,
+          `${thick.at.text}; new it had ${lengthOn(conveyor, width)}.`,
         related: [{ origin: thick.depth.origin, message: 'the deeper place' }],
       };
     }

@@ -2,7 +2,7 @@
 
 import { originOf } from '../../../domain/model/records.js';
 import { formatClock } from '../../../domain/units/clock.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import { errorOf } from '../../evidence/reading-error.js';
 import type { Rule } from '../../rule.js';
@@ -57,8 +57,8 @@ export const wearOutsideTheSector: Rule = {
       yield {
         origin: originOf(readings, worst.row),
         message:
-          `${formatLength(worst.left)} at ${formatClock(place?.clock ?? 6)} is the thinnest of this look, and ` +
-          `${conveyor.name} is said to wear from ${sector.from.text} to ${sector.to.text}, where ${formatLength(inside)} ` +
+          `${lengthOn(conveyor, worst.left)} at ${formatClock(place?.clock ?? 6)} is the thinnest of this look, and ` +
+          `${conveyor.name} is said to wear from ${sector.from.text} to ${sector.to.text}, where ${lengthOn(conveyor, inside)} ` +
           `is left.`,
         related: [{ origin: sector.origin, message: 'the declared sector' }],
       };

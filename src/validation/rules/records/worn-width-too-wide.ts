@@ -5,7 +5,7 @@ import { depthFromEdge } from '../../../domain/geometry/crescent.js';
 import { historyOf } from '../../../domain/model/history.js';
 import { screwSeen } from '../../../domain/model/lying-screw.js';
 import { setSeen } from '../../../domain/model/exposure.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { clearanceOf } from '../../evidence/lined-section.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
@@ -44,7 +44,8 @@ export const wornWidthTooWide: Rule = {
           origin: from.origin,
           message:
             `A worn strip from ${from.text} to ${to.text} on ${inspection.conveyor.name} ` +
-            `${Number.isFinite(deep) ? `would be ${formatLength(deep)} deep` : 'is wider than this screw wears at any depth'}, and ${liner.name} is ${liner.thickness.text} thick.`,
+            `${Number.isFinite(deep) ? `would be ${lengthOn(inspection.conveyor, deep)} deep` : 'is wider than this screw wears at any depth'}, ` +
+            `and ${liner.name} is ${liner.thickness.text} thick.`,
         };
       }
     }

@@ -1,12 +1,14 @@
 // Does the thinnest spot last until the next planned outage? Hand arithmetic in the form of API 570: the larger of long-term
 // and short-term rate, what is left above the condemn limit, over that rate; running hours until the outage by the duty.
 
+import { rateWords } from '../../../domain/units/length-words.js';
 import { wearTotal } from '../../../domain/model/liner-sets.js';
 import { momentOn } from '../../../domain/model/history.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import { formatHours, formatLength, formatNumber } from '../../../domain/units/format.js';
-import { firstToGo, rateWords } from '../../evidence/hand-lives.js';
+import { unitOfMachine, lengthOn } from '../../../domain/model/unit-of-machine.js';
+import { formatNumber, formatHours } from '../../../domain/units/format.js';
+import { firstToGo } from '../../evidence/hand-lives.js';
 import type { Rule } from '../../rule.js';
 import { todayOf } from '../../telling/today.js';
 
@@ -49,8 +51,8 @@ inspection DG1 2025-10-06 meter 9300 h {
         origin: originOf(estate.readings, row),
         message:
           `${place.name} of ${conveyor.name} ${isOld ? `was read on ${formatDay(inspection.date.day)} to have` : 'has'} ` +
-          `${overruled ? 'at most ' : ''}${formatLength(result.last.thickness)} left and loses ` +
-          `${rateWords(result.ruling, unit)} (${result.rules}): ` +
+          `${overruled ? 'at most ' : ''}${lengthOn(conveyor, result.last.thickness)} left and loses ` +
+          `${rateWords(result.ruling, unit, unitOfMachine(place.conveyor))} (${result.rules}): ` +
           (left > 0
             ? `${say(left)} to its condemn limit`
             : `its condemn limit was passed ${say(-left)} ago`) +

@@ -3,7 +3,7 @@
 import { historyOf } from '../../../domain/model/history.js';
 import { setSeen } from '../../../domain/model/exposure.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import { formatLength } from '../../../domain/units/format.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
@@ -101,7 +101,7 @@ reline DG1 2024-10-08 meter 3900 h {
       yield {
         origin: conveyorUse.origin,
         message:
-          `The new spiral of ${conveyor.name} lies in a liner that had ${formatLength(worst.left)} of ${worst.liner} left ` +
+          `The new spiral of ${conveyor.name} lies in a liner that had ${lengthOn(conveyor, worst.left)} of ${worst.liner} left ` +
           `at ${worst.place} on ${worst.day}, and that was not relined with it.`,
       };
     }

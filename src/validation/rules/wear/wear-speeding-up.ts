@@ -1,8 +1,9 @@
 // Has a spot worn at least twice as fast since the look before the last as until then, by more than three errors? Where its whole
 // conveyor sped up (TL510 tells that) only what goes beyond the others counts.
 
+import { unitOfMachine } from '../../../domain/model/unit-of-machine.js';
 import { originOf } from '../../../domain/model/records.js';
-import { rateWords } from '../../evidence/hand-lives.js';
+import { rateWords } from '../../../domain/units/length-words.js';
 import { beyond, pacesOf } from '../../evidence/pace.js';
 import { dayOfRow } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
@@ -52,8 +53,8 @@ inspection DG1 2025-09-08 meter 9000 h {
         yield {
           origin: originOf(estate.readings, row),
           message:
-            `${place.name} of ${place.conveyor.name} lost ${rateWords(rateSince, unit)} since ${day}, ` +
-            `and ${rateWords(Math.max(0, rateBefore), unit)} until then.`,
+            `${place.name} of ${place.conveyor.name} lost ${rateWords(rateSince, unit, unitOfMachine(place.conveyor))} since ${day}, ` +
+            `and ${rateWords(Math.max(0, rateBefore), unit, unitOfMachine(place.conveyor))} until then.`,
           related: [{ origin: originOf(estate.readings, before), message: `the reading of ${day}` }],
         };
       }
