@@ -4,6 +4,10 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../src/analysis/analyse.js';
 import type { Analysis } from '../../src/analysis/analysis.js';
+import { withoutConsequences, type WhatIsUnread } from '../../src/analysis/consequences.js';
+import type { Problem } from '../../src/domain/model/problem.js';
+import type { Origin } from '../../src/domain/model/origin.js';
+import { inSoundEstate } from '../../src/validation/example.js';
 import { historyOf } from '../../src/domain/model/history.js';
 import { remainingLifeHtml } from '../../src/generators/remaining-life/html.js';
 import { remainingLifeMarkdown } from '../../src/generators/remaining-life/markdown.js';
@@ -138,5 +142,115 @@ describe('what nobody can do without', () => {
   it('keeps the names of points that may stand in a lost line', () => {
     const analysis = changed('  point P1 ', '  pint P1 ');
     expect(analysis.findings.map(({ code }) => code)).toEqual(['TL101']);
+  });
+});
+
+describe('which findings are held back', () => {
+  const text = inSoundEstate(
+    'estate',
+    [
+      'inspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  P1 thickness 9 mm\n}',
+      'inspection DG1 2025-05-12 meter 6500 h {\n  view downstream\n  P1 thickness 8.8 mm\n}',
+      'reline DG1 2024-03-11 meter 2000 h {\n}',
+      'patch DG1 2024-04-08 at 3 m to 4 m thickness 4 mm',
+      'inspection DG2 2025-03-10 meter 6000 h {\n  view downstream\n}',
+      'job Summer {\n  conveyor DG1\n  reline all\n}',
+    ].join('\n'),
+    { neighbour: '' },
+  );
+  const { estate } = analyse([{ uri: 'estate.trough', text }]);
+  const [dg1, dg2] = estate.conveyors;
+  const [look, next, other] = estate.inspections;
+  const [reline] = estate.relines;
+  const [job] = estate.jobs;
+  const [patch] = estate.patches;
+  if (!dg1 || !dg2 || !look || !next || !other || !reline || !job || !patch) throw new Error('not read');
+
+  const at = (source: number, start: number, end: number): Origin => ({ source, start, end });
+  const inside = ({ start, end, source }: Origin): Origin => at(source, start + 1, end - 1);
+  const lineAt = ({ source, start }: Origin): string =>
+    `${source}:${text.slice(0, start).split('\n').length}`;
+  const error = { origin: reline.origin, kind: 'syntax', message: '' } as const;
+  const none: WhatIsUnread = { doubted: new Set(), unsound: [], problems: [error] };
+  const isTold = (code: string, origin: Origin, unread: Partial<WhatIsUnread>): boolean =>
+    withoutConsequences(
+      [{ code, origin, severity: 'warning', message: '', why: '', todo: '' }],
+      estate,
+      { ...none, ...unread },
+      lineAt,
+    ).length === 1;
+
+  it('what is reckoned from all records, in every block of a conveyor with a record that is left out', () => {
+    const doubted = new Set([dg1]);
+    for (const { origin } of [dg1, look, next, reline, patch, job]) {
+      expect(isTold('TL306', inside(origin), { doubted })).toBe(false);
+      expect(isTold('TL306', origin, { doubted })).toBe(false);
+      expect(isTold('TL306', inside(origin), {})).toBe(true);
+      // Of another kind, or where nothing is left out.
+      expect(isTold('TL303', inside(origin), { doubted })).toBe(true);
+      expect(isTold('TL306', inside(origin), { doubted, problems: [] })).toBe(true);
+    }
+    for (const { origin } of [dg2, other]) expect(isTold('TL306', inside(origin), { doubted })).toBe(true);
+  });
+
+  it('not what lies before, behind, around, or in another text', () => {
+    const { source, start, end } = look.origin;
+    const unread = { unsound: [look.origin] };
+    expect(isTold('TL311', at(source, start, end), unread)).toBe(false);
+    for (const origin of [
+      at(source, start - 1, end),
+      at(source, start, end + 1),
+      at(source + 1, start, end),
+      at(source, start - 9, start - 2),
+      at(source, end + 2, end + 9),
+    ])
+      expect(isTold('TL311', origin, unread)).toBe(true);
+  });
+
+  it('what later looks say of one that cannot be read in full, and what a block lacks', () => {
+    const unsound = [look.origin];
+    // `TL503` speaks of all looks of a conveyor, `TL311` of the block alone.
+    for (const { origin } of [dg1, look, next]) expect(isTold('TL503', origin, { unsound })).toBe(false);
+    expect(isTold('TL503', other.origin, { unsound })).toBe(true);
+    expect([look, next].map(({ origin }) => isTold('TL311', origin, { unsound }))).toEqual([false, true]);
+    expect(isTold('TL503', next.origin, {})).toBe(true);
+  });
+
+  it('what a job lacks of its conveyor, its plant, its screw or its liner, and a record of its conveyor', () => {
+    for (const { origin } of [dg1, dg1.plant, dg1.screw, dg1.liner])
+      expect(isTold('TL462', job.origin, { unsound: [inside(origin), origin] })).toBe(false);
+    expect(isTold('TL462', job.origin, { unsound: [dg2.origin] })).toBe(true);
+    expect(isTold('TL462', job.origin, {})).toBe(true);
+    // A plant that nobody can read is stood in for where its conveyor names it.
+    const plantless = { ...dg1, plant: { ...dg1.plant, origin: inside(dg1.origin) } };
+    const of = (conveyor: typeof dg1): readonly unknown[] =>
+      withoutConsequences(
+        [{ code: 'TL466', origin: job.origin, severity: 'warning', message: '', why: '', todo: '' }],
+        { ...estate, jobs: [{ ...job, conveyor }] },
+        none,
+        lineAt,
+      );
+    expect([of(dg1).length, of(plantless).length]).toEqual([1, 0]);
+    expect(isTold('TL512', look.origin, { unsound: [dg1.origin] })).toBe(false);
+    expect(isTold('TL512', other.origin, { unsound: [dg1.origin] })).toBe(true);
+    expect(isTold('TL512', look.origin, { unsound: [look.origin] })).toBe(true);
+  });
+
+  it('all but what cannot be read on a line with a value that is told itself', () => {
+    const kinds =
+      'missing unit, unknown unit, wrong dimension, comma decimal, not a number, out of range, date form, no such date, clock form';
+    for (const kind of kinds.split(', '))
+      expect(
+        isTold('TL403', look.origin, {
+          problems: [error, { kind, text: '7.30', origin: look.origin } as Problem], // as far as it is asked for
+        }),
+        kind,
+      ).toBe(false);
+    const problems: readonly Problem[] = [error, { kind: 'clock form', text: '7.30', origin: look.origin }];
+    expect(isTold('TL403', look.origin, { problems })).toBe(false);
+    expect(isTold('TL103', look.origin, { problems })).toBe(true);
+    expect(isTold('TL403', next.origin, { problems })).toBe(true);
+    // A line that cannot be read at all is no such value.
+    expect(isTold('TL403', reline.origin, { problems })).toBe(true);
   });
 });

@@ -19,6 +19,16 @@ const order = (files, own) => ({
   pure: true,
 });
 
+/**
+ * Lines that cannot be read. The damages that are drawn and counted (damaged-lines.test.ts) see more, and cost a second a fault.
+ * @param {readonly string[]} files
+ */
+const recovery = (files) => ({
+  files: files.map((name) => `src/language/recovery/${name}.ts`),
+  tests: ['tests/language/one-line-off.test.ts', 'tests/language/slips.test.ts'],
+  pure: true,
+});
+
 /** @type {Readonly<Record<string, Group>>} */
 export const groups = {
   fixes: {
@@ -43,6 +53,40 @@ export const groups = {
   decision: {
     files: ['src/domain/decision/conveyor-decision.ts'],
     tests: ['tests/domain/decision/conveyor-decision.test.ts'],
+    pure: true,
+  },
+  'recovery-lines': {
+    files: ['src/language/recovery/pattern.ts'],
+    tests: ['tests/language/line-pattern.test.ts'],
+    pure: true,
+  },
+  'recovery-walk': recovery(['evidence', 'left-line', 'places', 'slip', 'walk']),
+  'recovery-words': recovery(['part-order', 'repairs', 'telling', 'trade-words', 'wording']),
+  consequences: {
+    files: ['src/analysis/consequences.ts'],
+    tests: ['tests/analysis/consequences.test.ts'],
+    pure: true,
+  },
+  records: {
+    files: [
+      'corrected',
+      'earlier',
+      'lying-screw',
+      'newest',
+      'other-facts',
+      'panels-moved',
+      'spare-screw',
+    ].map((name) => `src/domain/model/${name}.ts`),
+    tests: [
+      'tests/domain/model/corrected.test.ts',
+      'tests/domain/model/panels-moved.test.ts',
+      'tests/domain/model/old-panels.test.ts',
+    ],
+    pure: true,
+  },
+  passed: {
+    files: ['src/domain/wear/passed.ts', 'src/generators/remaining-life/passed-words.ts'],
+    tests: ['tests/generators/remaining-life/passed.test.ts'],
     pure: true,
   },
   'plan-cut-list': {
@@ -108,6 +152,11 @@ export const groups = {
   'plan-cutting': {
     files: ['src/domain/plan/cutting-stock.ts', 'src/domain/plan/cutting/*.ts'],
     tests: ['tests/domain/plan/cutting-stock.test.ts', 'tests/domain/plan/cutting-cases.test.ts'],
+    pure: true,
+  },
+  'plan-remembered': {
+    files: ['src/domain/plan/scheduled-before.ts'],
+    tests: ['tests/domain/plan/scheduled-before.test.ts'],
     pure: true,
   },
   'plan-hours': {

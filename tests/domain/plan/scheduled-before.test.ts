@@ -68,3 +68,32 @@ test('another effort is another question, and so is a preference among schedules
   expect(scheduledBefore(start, {})).toEqual(scheduleJobs(start, {}));
   expect(scheduledBefore(start, { nodes: 0 })).toEqual(scheduleJobs(start, { nodes: 0 }));
 });
+
+test('is the same object while it is among the last that were asked for, and only then', () => {
+  const chain = (count: number, first: number): ScheduleProblem => ({
+    activities: Array.from({ length: count }, (_, i) => ({
+      name: `step ${i}`,
+      after: i === 0 ? [] : [i - 1],
+      modes: [{ duration: i === 0 ? first : 1, uses: [] }],
+    })),
+    resources: [],
+    exclusions: [],
+  });
+  const ask = (first: number) => scheduledBefore(chain(2, first), {});
+  const isKept = (first: number): boolean => ask(first) === kept.get(first);
+  const kept = new Map(Array.from({ length: 24 }, (_, i) => [i + 1, ask(i + 1)]));
+  // All 24 are there; asking for the oldest makes the second the oldest.
+  expect(isKept(1)).toBe(true);
+  ask(100);
+  expect([1, 3, 24].map(isKept)).toEqual([true, true, true]);
+  expect(isKept(2)).toBe(false);
+  // A problem is remembered up to 250 steps, and with a preference apart from without one.
+  for (const [count, same] of [
+    [250, true],
+    [251, false],
+  ] as const)
+    expect(scheduledBefore(chain(count, 1), {}) === scheduledBefore(chain(count, 1), {})).toBe(same);
+  const cost = (): number => 0;
+  expect(scheduledBefore(start, { cost })).toBe(scheduledBefore(start, { cost }));
+  expect(scheduledBefore(start, { cost })).not.toBe(scheduledBefore(start, {}));
+});
