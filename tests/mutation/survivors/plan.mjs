@@ -321,4 +321,16 @@ export const inPlan = [
     ['if (start ? left < length - 1e-9 : left <= length + 1e-9)', 'left < length + 1e-9'],
     ['if (start ? left < length - 1e-9 : left <= length + 1e-9)', 'left <= length - 1e-9'],
   ].map(([line, becomes]) => ({ file: 'src/domain/plan/work-calendar.ts', line, becomes, why: rounding })),
+  {
+    file: 'src/domain/plan/scheduled-before.ts',
+    line: 'const key = JSON.stringify([problem, effort, effort.cost !== undefined]);',
+    becomes: 'effort.cost === undefined',
+    why: 'with a preference and without are apart either way',
+  },
+  {
+    file: 'src/domain/plan/scheduled-before.ts',
+    line: 'for (const oldest of known.size > most ? known.keys() : []) {',
+    becomes: '["Stryker was here"]',
+    why: 'nothing is known by that text',
+  },
 ];
