@@ -11,8 +11,9 @@ import { gap, mm, on, origin, plant, screw, stated } from '../../kit/estate.js';
 import { crew, everywhere, holdDown, job, line, platform, withOrder, worldOf } from '../order/stories.js';
 import type { JobPlan } from '../../../src/domain/plan/job-plan.js';
 
+const heldUp = { gear: 'chain hoist', rating: stated('mass', 500), spacing: mm(3000), origin: origin() };
 const plan = (of: Job, effort: PlanEffort = { quick: true, shakes: 200 }): JobPlan =>
-  planJob(of, worldOf(of), effort);
+  planJob({ heldUp, ...of }, worldOf(of), effort);
 const shift = (from: number, to: number, days: readonly number[] = []): Shift => ({
   from: { hours: from, text: '', origin: origin() },
   to: { hours: to, text: '', origin: origin() },
