@@ -9,7 +9,7 @@ import type { Stretch } from '../model/stretch.js';
 import { changeJob } from './change-steps.js';
 import { openBeforeItRuns, openLater, shutAbove, shutBetween, whileItHasPower } from './gate-repairs.js';
 import { areasOf, within, type PieceKind, type RunGround } from './ground.js';
-import { usualFireWatch, watchAfter } from './heat.js';
+import { isHot, usualFireWatch, watchAfter } from './heat.js';
 import { judge, type JudgedViolation } from './judge.js';
 import { peopleOn } from './people.js';
 import {
@@ -128,6 +128,8 @@ function ideasForSlip(w: Walk, slip: OrderSlip): Repair[] {
       return [...bringForward(found), ...addFireWatch(found)];
     case 'fire watch too short':
       return watchLonger(found);
+    case 'fire watch too late':
+      return [...watchAtOnce(found), ...addFireWatch(found)];
     case 'not cleared up':
       return [...bringForward(found), ...clearUpLater(found), ...toItsPlace(found), ...insertMissing(found)];
     case 'screw not restrained':
@@ -233,6 +235,12 @@ function clearUpLater({ w, slip, at }: SlipAt): Repair[] {
   const last = before.findLast((i) => slip.others.get(i) === 'made it so');
   const clear = before.findLast((i) => steps[i]?.action === 'clear up');
   return last === undefined || clear === undefined ? [] : makeAfter(w, clear, last);
+}
+
+/** The watch follows the last of the hot work that it is for. */
+function watchAtOnce({ w, slip, at }: SlipAt): Repair[] {
+  const last = inRole(slip, 'made it so').at(-1);
+  return last === undefined ? [] : makeAfter(w, at, last);
 }
 
 function watchLonger({ w, slip, here }: SlipAt): Repair[] {
@@ -386,12 +394,17 @@ function runOf(slip: OrderSlip): RunGround {
 }
 
 /** `everywhere`: for the whole scope and not only for the step's stretch. */
-function insertMissing({ slip, here }: SlipAt, everywhere = false): Repair[] {
+function insertMissing({ w, slip, here }: SlipAt, everywhere = false): Repair[] {
   const kind = slip.pieces[0]?.kind;
   if (!kind) return [];
-  const added = broughtBy(kind, slip.found, slip.wanted).map((action) =>
-    newStep(action, here, needsStretch(action) && !everywhere ? here.stretch : undefined),
-  );
+  const added = broughtBy(kind, slip.found, slip.wanted).flatMap((action): Step[] => {
+    const stretch = needsStretch(action) && !everywhere ? here.stretch : undefined;
+    const step = newStep(action, here, stretch);
+    // What throws sparks is watched at once.
+    return isHot(w.ground, step)
+      ? [step, { ...newStep('fire watch', here, stretch), takes: hoursOf(watchAfter(step), here) }]
+      : [step];
+  });
   if (added.length === 0) return [];
   return [
     {

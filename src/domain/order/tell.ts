@@ -31,6 +31,8 @@ export function sayRole(kind: ViolationKind, role: StepRole): string {
       return 'what is missing is done only here';
     case 'same time':
       return 'may go on at the same time';
+    case 'comes between':
+      return 'meanwhile nobody watches';
     case 'works below':
       return 'people are below the gate here';
     case 'made it so':

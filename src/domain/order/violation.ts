@@ -43,6 +43,7 @@ export const violationKinds = {
   'closing error too large': 3,
   'panel would slide': 3,
   'fire watch too short': 11,
+  'fire watch too late': 11,
   'fire watch missing': 11,
   'not cleared up': 9,
   'still drying': 5,

@@ -6,7 +6,8 @@ import type { States } from './states.js';
 import type { ClosingError, Grade, ViolationKind } from './violation.js';
 
 /** What another step has to do with a slip. */
-export type StepRole = 'made it so' | 'comes too late' | 'other front' | 'same time' | 'works below';
+export type StepRole =
+  'made it so' | 'comes too late' | 'other front' | 'same time' | 'works below' | 'comes between';
 
 /** A need that was not met, or met only by luck; several pieces of one kind make one slip. */
 export interface OrderSlip {

@@ -8,12 +8,12 @@ import type { Demands, Effect } from './demands/demand.js';
 import { fitPanels } from './front.js';
 import type { Step } from '../model/job.js';
 import { touches, within, type Area, type Ground, type Piece } from './ground.js';
-import { watchAfter } from './heat.js';
 import { openedAbove } from './opened-above.js';
 import { stepAt, walkedAt, type Sequence } from './sequence.js';
 import { holds, hot, off, oldScrew, on, states } from './states.js';
 import { blame, changedBy, stateOf, type OrderSlip, type Walk } from './walk-state.js';
 import { check, change, laterStep } from './needs.js';
+import { tellOfTheWatch } from './watched.js';
 
 export function walk(ground: Ground, sequence: Sequence): Walk {
   const w: Walk = {
@@ -43,7 +43,7 @@ export function walk(ground: Ground, sequence: Sequence): Walk {
         demands.effects.every(({ piece }) => piece.kind === 'running' || told.has(piece.number));
       let until = step.action === 'gate open' ? openedAbove(w, i, position) : -1;
       if (step.action === 'remove screw' && step.stretch) fromAnEnd(w, i, areas);
-      if (step.action === 'fire watch') watchLongEnough(w, i, step, areas);
+      if (step.action === 'fire watch') tellOfTheWatch(w, i, position, areas);
       const outOfTurn = demands.needs.some(
         (need) => need.keep && !need.goesOn && !holds(need.allowed, stateOf(w, need.piece)),
       );
@@ -67,28 +67,6 @@ export function walk(ground: Ground, sequence: Sequence): Walk {
     }
   });
   return w;
-}
-
-/** The place is watched as long as the hot work before it asks for; a watch without a time lasts so long. */
-function watchLongEnough(w: Walk, i: number, step: Step, areas: readonly Area[]): void {
-  const takes = step.takes?.value;
-  if (takes === undefined) return;
-  const causes = new Set(
-    within(w.ground.heat, areas).flatMap((cell) =>
-      stateOf(w, cell) === hot ? (changedBy(w, cell) ?? []) : [],
-    ),
-  );
-  const short = [...causes].filter((cause) => watchAfter(stepAt(w.sequence, cause)) > takes + 1e-9);
-  if (short.length === 0) return;
-  w.slips.push({
-    kind: 'fire watch too short',
-    grade: 'unsafe',
-    step: i,
-    pieces: within(w.ground.heat, areas),
-    found: hot,
-    wanted: -1,
-    others: new Map(short.map((cause) => [cause, 'made it so'] as const)),
-  });
 }
 
 /** A piece of spiral is cut free where one side of it ends: between two that stay, it cannot be drawn clear. */

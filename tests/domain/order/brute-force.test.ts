@@ -455,6 +455,27 @@ describe('fire, air and gates', () => {
     expect(compare(of, orders(), machineOf(of, [[0, 2000]])).accepted).toBeGreaterThan(1);
   });
 
+  test('several welds and their watches in every order: one watch for those that follow one another, and as long as each asks', () => {
+    const of = job(line([2], [10, 10]), ['all']);
+    const lines = [
+      'patch panel 1 of run 1 hot work fire watch 90 min',
+      'patch panel 1 of run 1 hot work fire watch 30 min',
+      'patch panel 2 of run 1 hot work fire watch 60 min',
+      'fire watch all takes 60 min',
+      'fire watch panel 1 of run 1 takes 90 min',
+      'clean run 1',
+    ];
+    function* orders(): Generator<string[]> {
+      for (const some of [lines, lines.slice(1), lines.filter((_, i) => i !== 4)])
+        for (const order of permutations(some))
+          yield [...prologue, 'strip run 1', ...order, 'fit run 1 starting at head', ...epilogue];
+    }
+    const { tried, accepted } = compare(of, orders(), machineOf(of, [[0, 2000]]));
+    expect(tried).toBe(960);
+    expect(accepted).toBeGreaterThan(10);
+    expect(accepted).toBeLessThan(tried / 4);
+  });
+
   test('gates shut, opened, stripped and refitted in every order', () => {
     const of = job(line([1, 1], [10, 10, 10]), []);
     const gates = ['gate shut Gate1', 'gate open Gate1', 'gate off Gate1', 'gate on Gate1'];

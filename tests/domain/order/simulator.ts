@@ -116,7 +116,8 @@ function build(machine: Machine) {
     proved: 0,
     emptied: false,
     gates: new Map((machine.gates ?? []).map(({ name }) => [name, 'open' as 'open' | 'shut' | 'off'])),
-    embers: [] as { at: number; watch: number }[],
+    /** `left` where whoever made them has turned to something else. */
+    embers: [] as { at: number; watch: number; left: boolean }[],
   };
 }
 export type World = ReturnType<typeof build>;
@@ -132,7 +133,7 @@ function burnsSafely(world: World, deed: Deed): boolean {
   };
   if (!deed.flame?.covered && solids.some(reached)) return false;
   for (let at = Math.floor(deed.from / 100) * 100; at < deed.to; at += 100)
-    world.embers.push({ at, watch: deed.flame?.watch ?? 0 });
+    world.embers.push({ at, watch: deed.flame?.watch ?? 0, left: false });
   return true;
 }
 
@@ -219,6 +220,7 @@ function perform(world: World, deed: Deed): boolean {
   const wholeSpiral = spiralIn(-1, Infinity);
   const drive = machine.drive ?? machine.runs.at(-1)?.to ?? 0;
   const airedAtDrive = !machine.enclosed || world.sniffed.some(([from, to]) => from <= drive && to >= drive);
+  if (!deed.flame && deed.action !== 'fire watch') for (const ember of world.embers) ember.left = true;
   if (deed.flame && !burnsSafely(world, deed)) return false;
   if (!staysUp(deed) || !isSeen(machine, deed)) return false;
   if (buried(world, deed)) return false;
@@ -245,7 +247,8 @@ function perform(world: World, deed: Deed): boolean {
     case 'fire watch':
       if (
         world.embers.some(
-          ({ at, watch }) => at >= deed.from && at < deed.to && watch > (deed.hours ?? Infinity),
+          ({ at, watch, left }) =>
+            at >= deed.from && at < deed.to && (left || watch > (deed.hours ?? Infinity)),
         )
       )
         return false;

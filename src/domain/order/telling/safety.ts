@@ -9,7 +9,7 @@ import { gateOff } from '../states.js';
 import type { OrderSlip } from '../walk-state.js';
 import { listing, sayStep } from '../words.js';
 import { are } from './pieces.js';
-import { known, type Telling, type ViolationWords, type WordsByKind } from './telling.js';
+import { known, otherStep, type Telling, type ViolationWords, type WordsByKind } from './telling.js';
 
 export const safetyWords: WordsByKind<
   | 'isolation missing'
@@ -17,6 +17,7 @@ export const safetyWords: WordsByKind<
   | 'hot work over liner'
   | 'fire watch missing'
   | 'fire watch too short'
+  | 'fire watch too late'
   | 'gate out of turn'
   | 'gate locked'
   | 'gate above open'
@@ -45,6 +46,17 @@ export const safetyWords: WordsByKind<
     reason:
       'What smoulders behind the liner shows late. The watch lasts as long as the permit asks, counted from the last spark.',
   }),
+  'fire watch too late': ({ w, slip, doing, cause }) => {
+    const between = otherStep(w, slip, 'comes between');
+    return {
+      message:
+        `${doing} begins only after "${sayStep(known(between))}": ` +
+        `nobody watches the place from the end of "${sayStep(known(cause))}" until then.`,
+      reason:
+        'The watch is counted from the last spark of each weld or cut. Welds may follow one another directly under one watch; ' +
+        'whoever turns to other work first leaves what glows to itself.',
+    };
+  },
   'gate out of turn': ({ slip, doing, what, when }) => ({
     message: `${doing} finds ${what} ${slip.found === gateOff ? 'stripped' : 'shut'}.${when}`,
     reason:
