@@ -6,12 +6,11 @@
 import { demandsOf } from './demands.js';
 import type { Demands, Effect } from './demands/demand.js';
 import { fitPanels } from './front.js';
-import type { Step } from '../model/job.js';
-import { touches, within, type Area, type Ground, type Piece } from './ground.js';
+import { touches, type Area, type Ground, type Piece } from './ground.js';
 import { openedAbove } from './opened-above.js';
-import { stepAt, walkedAt, type Sequence } from './sequence.js';
-import { holds, hot, off, oldScrew, on, states } from './states.js';
-import { blame, changedBy, stateOf, type OrderSlip, type Walk } from './walk-state.js';
+import { walkedAt, type Sequence } from './sequence.js';
+import { holds, off, oldScrew, on, states } from './states.js';
+import { blame, stateOf, type OrderSlip, type Walk } from './walk-state.js';
 import { check, change, laterStep } from './needs.js';
 import { tellOfTheWatch } from './watched.js';
 
