@@ -253,7 +253,8 @@ function heldUpProblem({ job, steps, order }: PlanSoFar, add: Add): void {
   add(
     'spiral held by nothing',
     false,
-    `"${sayStep(under)}" ${order === 'proposed' ? 'as proposed ' : ''}works under a spiral that stays in, and ${job.name} does not say what holds it up.`,
+    `"${sayStep(under)}" ${order === 'proposed' ? 'as proposed ' : ''}works under a spiral that stays in, ` +
+      `and ${job.name} does not say what holds it up.`,
     'Say it: `spiral held up by "…" rated 500 kg every 3 m` in the job; a competent person chooses the gear.',
     under.actionOrigin,
   );

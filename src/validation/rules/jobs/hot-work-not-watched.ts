@@ -29,16 +29,25 @@ export const hotWorkNotWatched: Rule = {
       name: 'other work before the watch',
       text: but(soundOrder, [
         '  clean run above Gate by Alpha attended by Bravo',
-        '  patch run above Gate by Alpha attended by Bravo hot work shielded wet\n  clean run above Gate by Alpha attended by Bravo\n  «fire watch» run above Gate takes 60 min',
+        `${patch('run above Gate')}
+  clean run above Gate by Alpha attended by Bravo
+  «fire watch» run above Gate takes 60 min`,
       ]),
     },
     {
       name: 'two welds directly after one another under one watch',
       text: but(soundOrder, [
         '  clean run above Gate by Alpha attended by Bravo',
-        '  patch from 7.5 m to 9 m by Alpha attended by Bravo hot work shielded wet\n  patch from 9 m to 12 m by Alpha attended by Bravo hot work shielded wet\n  fire watch run above Gate takes 60 min\n  clean run above Gate by Alpha attended by Bravo',
+        `${patch('from 7.5 m to 9 m')}
+${patch('from 9 m to 12 m')}
+  fire watch run above Gate takes 60 min
+  clean run above Gate by Alpha attended by Bravo`,
       ]),
     },
   ],
   check: onViolation('fire watch missing', 'fire watch too short', 'fire watch too late'),
 };
+
+function patch(where: string): string {
+  return `  patch ${where} by Alpha attended by Bravo hot work shielded wet`;
+}
