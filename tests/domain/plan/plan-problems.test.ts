@@ -582,7 +582,7 @@ describe('lifts', () => {
       [
         'no lift limit',
         false,
-        'no lift limit and no lifting point says how heavy a piece of the spiral may be; pieces of at most 6 m are taken.',
+        'no lift limit and no lifting point says how heavy a piece of the spiral may be; pieces of at most 6.00 m are taken.',
         'Add `lift limit … kg` to the job.',
       ],
     ],
