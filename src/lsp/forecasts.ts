@@ -5,6 +5,7 @@ import { unitOfMachine } from '../domain/model/unit-of-machine.js';
 import { rateWords } from '../domain/units/length-words.js';
 import { formatDay, type CalendarDay } from '../domain/units/calendar.js';
 import { formatNumber } from '../domain/units/format.js';
+import { firstOption } from '../domain/decision/option.js';
 import { lowered, counted } from '../domain/units/wording.js';
 import { pointSentences, wearInShort, wearSentences } from '../generators/remaining-life/wear-words.js';
 import { remainingLife, type PointLife } from '../generators/remaining-life/remaining-life.js';
@@ -18,6 +19,7 @@ import {
   acceptedText,
   earliestText,
   optionChances,
+  ruledOutText,
   orderText,
   passedText,
   riskText,
@@ -137,7 +139,8 @@ function conveyorLong(life: ConveyorLife): string[] {
 function decisionWords(life: ConveyorLife): string[] {
   const { decision } = life;
   if (!decision) return [];
-  const [first] = decision.options;
+  const first = firstOption(decision.options);
+  const ruledOut = ruledOutText(decision);
   return [
     `**${life.attention.todo}.**`,
     `Accepted: ${acceptedText(decision)}; passed on ${passedText(decision)}; ${unseenText(decision)}.`,
@@ -145,8 +148,9 @@ function decisionWords(life: ConveyorLife): string[] {
     ...(decision.earliest ? [`Cannot be relined before ${earliestText(life)}.`] : []),
     ...(orderText(life) === '–' ? [] : [`Order the liner by: ${orderText(life)}.`]),
     ...(first && life.attention.level === 'no outage in time'
-      ? [`First of ${decision.options.length} options: ${first.what} (${optionChances(first)}).`]
+      ? [`First of ${decision.options.length} options: ${first.what} (${optionChances(first, decision)}).`]
       : []),
+    ...(ruledOut === undefined ? [] : [ruledOut]),
     ...decision.jobs.map(({ words }) => `${words}.`),
   ];
 }

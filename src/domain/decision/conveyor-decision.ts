@@ -7,10 +7,11 @@ import type { Estate } from '../model/estate.js';
 import type { Outage } from '../model/plant.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import { addDays, type CalendarDay } from '../units/calendar.js';
+import { dueUntil, planFor, type ConveyorPlan, type GoesBy } from './conveyor-plan.js';
 import { jobState, type JobState } from './jobs-written.js';
 import { moneyOf, type PlantMoney } from './money.js';
 import { newScrew, type ScrewOutlook } from './new-screw.js';
-import type { DecisionOption } from './option.js';
+import { ruledOutOf, type DecisionOption, type RuledOut } from './option.js';
 import { missingCosts, type OptionSetting } from './option-setting.js';
 import { optionsOf } from './options.js';
 import { orderCall, type OrderCall, type OrderedFor } from './order-call.js';
@@ -39,6 +40,9 @@ export interface ConveyorDecision {
   readonly chosen: OutageDecision | undefined;
   /** The same by what was seen alone, where only what nobody has seen stands against it; else undefined. */
   readonly chosenBySeen: OutageDecision | undefined;
+  /** The panels that the accepted risks are held against. */
+  readonly goesBy: GoesBy;
+  readonly plan: ConveyorPlan;
   /** How soon the whole conveyor, and the smallest scope, can be relined, and the chances on that day. */
   readonly earliest: Earliest | undefined;
   readonly earliestPart: Earliest | undefined;
@@ -49,6 +53,8 @@ export interface ConveyorDecision {
   readonly scopes: Scopes | undefined;
   readonly supplies: ReadonlyMap<ScopeWork, Supplies>;
   readonly options: readonly DecisionOption[];
+  /** Where nothing can be done and waiting keeps no risk; undefined otherwise. */
+  readonly ruledOut: RuledOut | undefined;
   readonly setting: OptionSetting | undefined;
   readonly jobs: readonly JobState[];
   readonly money: PlantMoney;
@@ -113,7 +119,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     .sort((a, b) => a.from.day - b.from.day);
   const horizon = outages.at(-1)?.to.day ?? addDays(asOf, 366);
   const passed = passing(outlook, accepted);
-  const due = passed !== undefined && passed.day <= horizon;
+  const due = passed !== undefined && passed.day <= dueUntil(outages, horizon);
   const money = moneyOf(plant, [liner, conveyor.screw]);
   const until = outages[1]?.from.day ?? horizon;
   const scopes = due
@@ -135,6 +141,9 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     ({ condemnSeen = 1, contactSeen = 1, reachable }) =>
       condemnSeen <= accepted.condemn && contactSeen <= accepted.contact && reachable,
   );
+  const passedSeen = outlook.seen && passing({ ...outlook, counted: outlook.seen }, accepted)?.day;
+  const chosenBySeen = chosen ? undefined : bySeen;
+  const goesBy: GoesBy = chosen || !outlook.seen ? 'all panels' : 'what was seen';
   const setting: OptionSetting | undefined = scopes && {
     conveyor,
     outlook,
@@ -147,7 +156,9 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     newLife: input.newLife,
     horizon,
     gauge: input.gauge,
+    goesBy,
   };
+  const options = setting ? optionsOf(setting, newScrew(input.screw, setting, estate)) : [];
   const governing = panelAt(outlook, input.governs) ?? firstPanel(outlook, until);
   const first = governing && {
     place: governing.place,
@@ -161,12 +172,14 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     governing,
     accepted,
     passed,
-    passedSeen: outlook.seen && passing({ ...outlook, counted: outlook.seen }, accepted)?.day,
+    passedSeen,
     today: chancesOn(outlook, asOf),
     chancesOn: (day) => chancesOn(outlook, day),
     outages: rows,
     chosen,
-    chosenBySeen: chosen ? undefined : bySeen,
+    chosenBySeen,
+    goesBy,
+    plan: planFor({ asOf, outages: rows, passed: passed?.day, passedSeen, chosen, chosenBySeen }),
     earliest: whole && earliestOf(outlook, whole, usual),
     earliestPart:
       small && small !== whole
@@ -190,7 +203,8 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     leadTime,
     scopes,
     supplies,
-    options: setting ? optionsOf(setting, newScrew(input.screw, setting, estate)) : [],
+    options,
+    ruledOut: ruledOutOf(options),
     setting,
     jobs: estate.jobs
       .filter((job) => job.conveyor === conveyor && (job.window === undefined || job.window.to.day >= asOf))

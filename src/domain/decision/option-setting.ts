@@ -7,6 +7,7 @@ import type { Conveyor } from '../model/conveyor.js';
 import type { Outage } from '../model/plant.js';
 import { formatDay, type CalendarDay } from '../units/calendar.js';
 import { formatNumber } from '../units/format.js';
+import type { GoesBy } from './conveyor-plan.js';
 import { costOfWork } from './cost-of-work.js';
 import { amountText, type Money } from './money.js';
 import type { AcceptedRisk, ScopeWork, Scopes } from './scope.js';
@@ -31,6 +32,8 @@ export interface OptionSetting {
   readonly horizon: CalendarDay;
   /** Standard deviation of a reading, mm. */
   readonly gauge: number;
+  /** The panels that the accepted risks are held against. */
+  readonly goesBy: GoesBy;
 }
 
 export interface Reckoned {
@@ -76,18 +79,22 @@ export function reckon(setting: OptionSetting, { day, scope, planned, extra }: R
   if (damage === undefined) return { ...nothingReckoned, cost, used, working };
   const contact = outlook.counted.contactBy(day);
   const restUntil = day < setting.scopes.until ? setting.scopes.until : horizon;
-  const rest = scope.work.whole ? 0 : restContact(setting, scope, restUntil);
+  const left = scope.work.whole ? undefined : outlook.rest(scope.relined);
+  const rest = left?.contactBy(restUntil) ?? 0;
   const expected = work.amount * used + besides + (contact + rest) * damage;
-  const seen = outlook.seen?.contactBy(day) ?? contact;
+  const seen = outlook.seen
+    ? outlook.seen.contactBy(day) + seenRest(setting, scope, restUntil)
+    : contact + rest;
   return {
     cost,
     expected,
-    expectedSeen: expected - (contact - seen) * damage,
+    expectedSeen: expected - (contact + rest - seen) * damage,
     used,
     working: [
       ...working,
       `expected: ${formatNumber(used * 100, 0)} % of the new liner’s life is used by ${formatDay(horizon)}; ` +
         `steel by ${formatDay(day)} with a chance of ${percent(contact)}` +
+        `${outlook.seen && outlook.seen.contactBy(day) < contact - 0.0005 ? ` (of what was seen ${percent(outlook.seen.contactBy(day))})` : ''}` +
         `${rest > 0 ? `, of what stays by ${formatDay(restUntil)} ${percent(rest)}` : ''}, ` +
         `which would cost ${say(damage)}: ${contactWords(setting, money)}`,
     ],
@@ -161,9 +168,9 @@ function usedShare({ outlook, newLife, horizon }: OptionSetting, day: CalendarDa
   return Math.max(0, Math.min(1, left / newLife));
 }
 
-/** Chance that steel is touched where the old liner stays, beyond what was counted before the reline. */
-function restContact({ outlook }: OptionSetting, scope: ScopeWork, until: CalendarDay): number {
-  return outlook.rest(scope.relined).contactBy(until);
+/** Chance that steel is touched where the old liner stays and was seen, beyond what was counted before the reline. */
+function seenRest({ outlook }: OptionSetting, scope: ScopeWork, until: CalendarDay): number {
+  return scope.work.whole ? 0 : outlook.restSeen(scope.relined).contactBy(until);
 }
 
 export function percent(chance: number): string {

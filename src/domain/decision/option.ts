@@ -2,6 +2,7 @@
 // it needs. The list is never shortened: what cannot be done says why, and doing nothing is always in it.
 
 import type { CalendarDay } from '../units/calendar.js';
+import type { GoesBy } from './conveyor-plan.js';
 
 export const optionKinds = [
   'look first',
@@ -32,15 +33,17 @@ export interface DecisionOption {
   /** Of what was seen alone, beside the chances above, which count unseen panels in. */
   readonly condemnSeen: number | undefined;
   readonly contactSeen: number | undefined;
-  /** Both accepted risks are kept. */
+  /** Both accepted risks are kept, by the panels that the decision goes by (`GoesBy`). */
   readonly within: boolean;
   /** Why it cannot be done; undefined where it can. */
   readonly obstacle: string | undefined;
+  /** What would do away with the obstacle, a sentence each. */
+  readonly remedies?: readonly string[] | undefined;
   /** To be paid for the work itself; undefined where a cost is not declared. */
   readonly cost: number | undefined;
   /** With the chance of steel and the share of the new liner's life that is used up by the end of the horizon. */
   readonly expected: number | undefined;
-  /** The same reckoned by what was seen alone: what the programme compares, because a look comes first where little was seen. */
+  /** The same by what was seen alone: what the programme compares, because a look comes first where little was seen. */
   readonly expectedSeen?: number | undefined;
   /** Scope of the work, as `ScopeWork` names it; undefined where nothing is relined. */
   readonly scope?: string | undefined;
@@ -57,15 +60,59 @@ export interface DecisionOption {
   readonly duty?: number;
 }
 
-/** What can be done before what cannot; what keeps the risks before what does not; then the cheaper, then the sooner. */
-export function ranked(options: readonly DecisionOption[]): readonly DecisionOption[] {
-  const group = ({ obstacle, within }: DecisionOption): number =>
-    obstacle !== undefined ? 2 : within ? 0 : 1;
+/**
+ * What can be done before what cannot; what keeps the risks before what does not; waiting beyond a risk after all that can be
+ * done; then the cheaper, by the panels that the decision goes by, then the sooner.
+ */
+export function ranked(options: readonly DecisionOption[], goesBy: GoesBy): readonly DecisionOption[] {
+  const group = (option: DecisionOption): number =>
+    option.obstacle !== undefined ? 3 : option.within ? 0 : option.kind === 'do nothing' ? 2 : 1;
+  const price = ({ expected, expectedSeen }: DecisionOption): number =>
+    (goesBy === 'what was seen' ? (expectedSeen ?? expected) : expected) ?? Infinity;
   return [...options].sort(
     (a, b) =>
       group(a) - group(b) ||
-      (a.expected ?? Infinity) - (b.expected ?? Infinity) ||
+      compare(price(a), price(b)) ||
       (a.day ?? Infinity) - (b.day ?? Infinity) ||
       optionKinds.indexOf(a.kind) - optionKinds.indexOf(b.kind),
   );
+}
+
+/** Two that are both not known are alike. */
+function compare(a: number, b: number): number {
+  return a === b ? 0 : a - b;
+}
+
+/** Nothing that was tried can be done, and waiting keeps no risk. */
+export interface RuledOut {
+  /** The only row left. */
+  readonly waiting: DecisionOption;
+  /** Why, each reason once. */
+  readonly why: readonly string[];
+  /** What would make one possible, a sentence each. */
+  readonly remedies: readonly string[];
+}
+
+/** Undefined where something can be done, or need not be. */
+export function ruledOutOf(options: readonly DecisionOption[]): RuledOut | undefined {
+  const [first] = options;
+  if (first?.kind !== 'do nothing' || first.within || first.obstacle !== undefined) return undefined;
+  const relines = options.filter(({ kind }) => kind !== 'turn' && kind !== 'exchange');
+  return {
+    waiting: first,
+    why: [...new Set(relines.flatMap(({ obstacle }) => obstacle ?? []))],
+    remedies: [...new Set(relines.flatMap(({ remedies }) => remedies ?? []))],
+  };
+}
+
+/** The best that can be done; undefined where nothing can: waiting beyond a risk is no way out. */
+export function firstOption(options: readonly DecisionOption[]): DecisionOption | undefined {
+  const [first] = options;
+  return first === undefined || first.obstacle !== undefined || ruledOutOf(options) ? undefined : first;
+}
+
+/** `1`, × for what cannot be done, – for waiting where nothing else is left and no risk is kept. */
+export function rankMark(options: readonly DecisionOption[], index: number): string {
+  if (options[index]?.obstacle !== undefined) return '×';
+  return index === 0 && ruledOutOf(options) ? '–' : String(index + 1);
 }

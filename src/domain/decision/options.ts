@@ -4,7 +4,7 @@
 
 import { unitOfMachine } from '../model/unit-of-machine.js';
 import { metresWords, fineWords } from '../units/length-words.js';
-import { lowered } from '../units/wording.js';
+import { counted, list, lowered } from '../units/wording.js';
 import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
 import { formatNumber } from '../units/format.js';
 import { exchangeFor, movedReachedBy } from './moved-panels.js';
@@ -32,37 +32,75 @@ export function optionsOf(setting: OptionSetting, screw?: NewScrew): readonly De
     ...exchanged(setting),
     doNothing(setting),
   ];
-  return ranked([...lookFirst(setting, [...relines, ...others]), ...relines, ...others]);
+  return ranked([...lookFirst(setting, [...relines, ...others]), ...relines, ...others], setting.goesBy);
 }
 
 function chances(
-  { outlook, accepted }: OptionSetting,
+  { outlook, accepted, goesBy }: OptionSetting,
   day: CalendarDay,
 ): Pick<DecisionOption, 'condemn' | 'contact' | 'condemnSeen' | 'contactSeen' | 'within'> {
   const condemn = outlook.counted.condemnBy(day);
   const contact = outlook.counted.contactBy(day);
+  const condemnSeen = outlook.seen?.condemnBy(day);
+  const contactSeen = outlook.seen?.contactBy(day);
+  const bySeen = goesBy === 'what was seen';
+  const [limit, steel] = bySeen ? [condemnSeen ?? condemn, contactSeen ?? contact] : [condemn, contact];
   return {
     condemn,
     contact,
-    condemnSeen: outlook.seen?.condemnBy(day),
-    contactSeen: outlook.seen?.contactBy(day),
-    within: condemn <= accepted.condemn && contact <= accepted.contact,
+    condemnSeen,
+    contactSeen,
+    within: limit <= accepted.condemn && steel <= accepted.contact,
   };
 }
 
-/** Where the accepted risks do not hold until then, somebody has to answer for it by name. */
+/**
+ * Where the accepted risks do not hold until then by what was seen, somebody has to answer for it by name; where only what nobody
+ * has seen stands against it, it has to be looked at.
+ */
 function signature(setting: OptionSetting, day: CalendarDay): readonly string[] {
-  const { condemn, contact, within } = chances(setting, day);
+  const { accepted, goesBy, outlook } = setting;
+  const { condemn = 0, contact = 0, condemnSeen, contactSeen, within } = chances(setting, day);
+  if (goesBy === 'all panels' || condemnSeen === undefined || contactSeen === undefined)
+    return within
+      ? []
+      : [`somebody who signs for ${percent(condemn)} of the limit and ${percent(contact)} of steel`];
+  const look = condemn > accepted.condemn || contact > accepted.contact ? [lookAtUnseen(outlook)] : [];
   return within
-    ? []
-    : [`somebody who signs for ${percent(condemn ?? 0)} of the limit and ${percent(contact ?? 0)} of steel`];
+    ? look
+    : [
+        `somebody who signs for ${percent(condemnSeen)} of the limit and ${percent(contactSeen)} of steel by what was seen`,
+        ...look,
+      ];
+}
+
+function lookAtUnseen({ panels }: OptionSetting['outlook']): string {
+  const unseen = panels.filter(({ seen }) => !seen).length;
+  return `a look at the ${unseen === 1 ? 'panel' : `${unseen} panels`} that nobody has seen`;
+}
+
+/** Why no order of work can be built, and what would mend it. */
+function builds(scope: ScopeWork): Pick<DecisionOption, 'obstacle' | 'remedies'> {
+  const { work } = scope;
+  return work.buildable
+    ? { obstacle: undefined }
+    : {
+        obstacle:
+          work.obstacles.length > 0 ? work.obstacles.join('; ') : 'the planner finds no order that closes it',
+        remedies: work.remedies,
+      };
 }
 
 function work({ conveyor }: OptionSetting, { work }: ScopeWork): readonly string[] {
   const team = work.together;
   return [
     `${formatNumber(team.duration, 1)} h of ${team.crews.join(' and ') || 'a crew'}${team.units.length > 0 ? ` with ${team.units.join(' and ')}` : ''}`,
-    `${work.panels} panels, ${metresWords(work.metres, unitOfMachine(conveyor))}`,
+    `${counted(work.panels, 'panel')}, ${metresWords(work.metres, unitOfMachine(conveyor))}`,
+    ...(work.cutToFit.length === 0
+      ? []
+      : [
+          `the closing panel of ${list(work.cutToFit.map((run) => `run ${run}`))} cut to the gap as measured, because no break there takes up the length errors`,
+        ]),
   ];
 }
 
@@ -82,7 +120,7 @@ function atOutages(setting: OptionSetting): readonly DecisionOption[] {
         outage: outage.name,
         scope: scope.work.scope,
         ...chances(setting, day),
-        obstacle: !scope.work.buildable ? obstacleOf(scope) : supply ? undefined : tooLate(ways),
+        ...(!scope.work.buildable ? builds(scope) : supply ? { obstacle: undefined } : tooLate(ways, day)),
         ...reckon(setting, { day, scope, planned: true, extra }),
         needs: [...(supply ? [supply.why] : []), ...work(setting, scope), ...signature(setting, day)],
       };
@@ -90,12 +128,25 @@ function atOutages(setting: OptionSetting): readonly DecisionOption[] {
   );
 }
 
-function tooLate(ways: readonly Supply[]): string {
+function tooLate(
+  ways: readonly Supply[],
+  day: CalendarDay,
+): Required<Pick<DecisionOption, 'obstacle' | 'remedies'>> {
   const usual = ways.find(({ by }) => by === 'usual');
   return usual
-    ? `the liner arrives on ${formatDay(usual.day)} (${usual.why})`
-    : 'no lead time for the liner is declared, and the shelf does not cover it';
+    ? {
+        obstacle: `the liner arrives on ${formatDay(usual.day)} (${usual.why})`,
+        remedies: [
+          `Find a supply that is there by ${formatDay(day)} (\`expedited lead time liner …\`), or a later outage.`,
+        ],
+      }
+    : noSupply;
 }
+
+const noSupply = {
+  obstacle: 'no lead time for the liner is declared, and the shelf does not cover it',
+  remedies: ['Ask the maker and declare `lead time liner …`, or count what lies on the shelf.'],
+};
 
 /** On the first day on which the whole liner can be there, by the usual way and by the expedited one. */
 function unplannedStops(setting: OptionSetting): readonly DecisionOption[] {
@@ -118,7 +169,7 @@ function unplannedStops(setting: OptionSetting): readonly DecisionOption[] {
           condemnSeen: undefined,
           contactSeen: undefined,
           within: false,
-          obstacle: 'no lead time for the liner is declared, and the shelf does not cover it',
+          ...noSupply,
           cost: undefined,
           expected: undefined,
           needs: [],
@@ -137,7 +188,7 @@ function stopAt(setting: OptionSetting, scope: ScopeWork, way: Supply): Decision
     day,
     outage: inside?.name,
     ...chances(setting, day),
-    obstacle: scope.work.buildable ? undefined : obstacleOf(scope),
+    ...builds(scope),
     ...reckon(setting, { day, scope, planned: inside !== undefined, extra }),
     needs: [
       way.why,
@@ -162,11 +213,9 @@ function partFromStock(setting: OptionSetting): readonly DecisionOption[] {
         day: shelf && day,
         outage: undefined,
         ...chances(setting, day),
-        obstacle: !scope.work.buildable
-          ? obstacleOf(scope)
-          : shelf
-            ? undefined
-            : (supplies?.shelf ?? 'nothing is on the shelf'),
+        ...(!scope.work.buildable
+          ? builds(scope)
+          : { obstacle: shelf ? undefined : (supplies?.shelf ?? 'nothing is on the shelf') }),
         ...reckon(setting, { day, scope, planned: false }),
         needs: [...(shelf ? [shelf.why] : []), ...work(setting, scope), 'a stop that is not planned'],
       };
@@ -194,7 +243,7 @@ function lowerDuty(setting: OptionSetting, relines: readonly DecisionOption[]): 
   const weekly = (hours: number): string => formatNumber((hours * 7) / days, 0);
   const until = target.outage ?? formatDay(target.day);
   const scope = setting.scopes.works.at(-1);
-  const { working, cost, expected } = reckon(setting, {
+  const { working, cost, expected, expectedSeen } = reckon(setting, {
     day: last ?? target.day,
     scope,
     planned: true,
@@ -210,10 +259,11 @@ function lowerDuty(setting: OptionSetting, relines: readonly DecisionOption[]): 
       day: target.day,
       outage: target.outage,
       ...chances(setting, last ?? outlook.asOf),
-      within: counted !== undefined,
+      within: last !== undefined && (counted !== undefined || setting.goesBy === 'what was seen'),
       obstacle: last === undefined ? 'the accepted risk is passed already: no duty is low enough' : undefined,
       cost: extra === undefined ? undefined : cost,
       expected: extra === undefined ? undefined : expected,
+      expectedSeen: extra === undefined ? undefined : expectedSeen,
       needs: [
         'somewhere else for what it carries',
         ...(counted === undefined
@@ -265,20 +315,28 @@ function lookFirst(setting: OptionSetting, others: readonly DecisionOption[]): r
   const target = others.find(isPlannedWhole) ?? others.find(isPlannedPart);
   if (target?.day === undefined || target.within) return [];
   const value = valueOfALook({ outlook, accepted, until: target.day, gauge: setting.gauge });
-  const best = ranked(others).find(
+  const best = ranked(others, setting.goesBy).find(
     ({ within, obstacle, kind }) => within && obstacle === undefined && kind !== 'do nothing',
   );
   const next = best ?? target;
   const inspection = money?.inspection;
   const damage = contactCost(setting);
-  const waits =
-    target.expected === undefined || damage === undefined
-      ? undefined
-      : target.expected - Math.max(0, (target.contact ?? 0) - accepted.contact) * damage;
-  const expected =
-    inspection === undefined || waits === undefined || next.expected === undefined
-      ? undefined
-      : inspection + value.reassures * waits + (1 - value.reassures) * next.expected;
+  const expectedOf = (
+    first: number | undefined,
+    steel: number | undefined,
+    otherwise: number | undefined,
+  ): { readonly waits: number; readonly expected: number } | undefined => {
+    if (inspection === undefined || first === undefined || otherwise === undefined || damage === undefined)
+      return undefined;
+    const waits = first - Math.max(0, (steel ?? 0) - accepted.contact) * damage;
+    return {
+      waits,
+      expected: inspection + value.reassures * waits + (1 - value.reassures) * otherwise,
+    };
+  };
+  const reckoned = expectedOf(target.expected, target.contact, next.expected);
+  const { waits, expected } = reckoned ?? {};
+  const seen = expectedOf(target.expectedSeen, target.contactSeen, next.expectedSeen)?.expected;
   const say = (amount: number): string => amountText(amount, money?.currency ?? '');
   const places = value.panels.slice(0, 6).map(({ place }) => place);
   const more = value.panels.length > 6 ? ` and ${value.panels.length - 6} more` : '';
@@ -294,6 +352,7 @@ function lookFirst(setting: OptionSetting, others: readonly DecisionOption[]): r
       obstacle: undefined,
       cost: inspection,
       expected,
+      expectedSeen: seen,
       needs: [`a reading at ${places.join(', ')}${more}`, `if it does not reassure: ${lowered(next.what)}`],
       working: [
         `before the look the chance of the limit by ${formatDay(target.day)} is ` +
@@ -308,9 +367,23 @@ function lookFirst(setting: OptionSetting, others: readonly DecisionOption[]): r
             ]),
       ],
       reassures: value.reassures,
-      saves: next.expected === undefined || expected === undefined ? undefined : next.expected - expected,
+      saves: savedBy(setting, next, { expected, expectedSeen: seen }),
     },
   ];
+}
+
+/** Expected money that the look saves against the next best without one, by the panels that the decision goes by. */
+function savedBy(
+  { goesBy }: OptionSetting,
+  next: Pick<DecisionOption, 'expected' | 'expectedSeen'>,
+  look: Pick<DecisionOption, 'expected' | 'expectedSeen'>,
+): number | undefined {
+  const bySeen =
+    goesBy === 'what was seen' && next.expectedSeen !== undefined && look.expectedSeen !== undefined;
+  const [without, withLook] = bySeen
+    ? [next.expectedSeen, look.expectedSeen]
+    : [next.expected, look.expected];
+  return without === undefined || withLook === undefined ? undefined : without - withLook;
 }
 
 /** End for end, where the liner allows it and the other side was seen. */
@@ -375,6 +448,11 @@ function movedOption(
   const { until } = scopes;
   const condemn = 1 - (1 - after.condemn) * (1 - rest.condemnBy(until));
   const contact = 1 - (1 - after.contact) * (1 - rest.contactBy(until));
+  const restSeen = outlook.restSeen(panels);
+  const condemnSeen = 1 - (1 - after.condemn) * (1 - restSeen.condemnBy(until));
+  const contactSeen = 1 - (1 - after.contact) * (1 - restSeen.contactBy(until));
+  const [limitThen, steelThen] =
+    setting.goesBy === 'what was seen' ? [condemnSeen, contactSeen] : [condemn, contact];
   const damage = contactCost(setting);
   // What has to come off to get at a panel is what a reline of it would open; only the liner itself is not bought.
   const scope = scopes.works[0];
@@ -387,10 +465,11 @@ function movedOption(
     day: outlook.asOf,
     outage: undefined,
     ...chances(setting, outlook.asOf),
-    within: condemn <= accepted.condemn && contact <= accepted.contact,
+    within: limitThen <= accepted.condemn && steelThen <= accepted.contact,
     obstacle: undefined,
     cost,
     expected: cost === undefined || damage === undefined ? undefined : cost + contact * damage,
+    expectedSeen: cost === undefined || damage === undefined ? undefined : cost + contactSeen * damage,
     needs: [
       `then, until ${formatDay(until)}: limit ${percent(condemn)}, steel ${percent(contact)}`,
       'a stop that is not planned',
@@ -452,8 +531,4 @@ function impossible(kind: DecisionOption['kind'], what: string): DecisionOption 
     needs: [],
     working: [],
   };
-}
-
-function obstacleOf({ work: each }: ScopeWork): string {
-  return each.obstacles.length > 0 ? each.obstacles.join('; ') : 'the planner finds no order that closes it';
 }

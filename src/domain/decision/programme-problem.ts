@@ -42,7 +42,7 @@ export interface Candidate {
 export interface ProgrammeConveyor {
   readonly name: string;
   readonly decision: ConveyorDecision;
-  /** Expected cost of relining nothing, and whether both risks allow it. */
+  /** Expected cost of relining nothing, and whether the conveyor's own plan allows it. */
   readonly nothing: number;
   readonly nothingWithin: boolean;
   readonly candidates: readonly Candidate[];
@@ -96,7 +96,7 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
     name: decision.conveyor.name,
     decision,
     nothing: weightOf(nothing),
-    nothingWithin: nothing !== undefined && withinSeen(nothing, decision),
+    nothingWithin: decision.plan.kind === 'nothing due' || decision.plan.kind === 'look',
     candidates: (decision.scopes?.works ?? []).flatMap((scope) => {
       const { work } = scope;
       const ways = decision.supplies.get(scope)?.ways ?? [];
@@ -123,7 +123,7 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
           cost: option.cost && option.cost + dearer(decision, work.together, team),
           condemn: option.condemnSeen ?? option.condemn ?? 1,
           contact: option.contactSeen ?? option.contact ?? 1,
-          within: withinSeen(option, decision),
+          within: option.within,
           order:
             // A part from the shelf does not spare the whole, where that cannot wait for an outage.
             (shelfOnly || ways.some(({ by }) => by === 'shelf')) && !(decision.order && isNow(decision.order))
@@ -137,13 +137,6 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
       });
     }),
   };
-}
-
-function withinSeen(option: DecisionOption, { accepted }: ConveyorDecision): boolean {
-  return (
-    (option.condemnSeen ?? option.condemn ?? 1) <= accepted.condemn &&
-    (option.contactSeen ?? option.contact ?? 1) <= accepted.contact
-  );
 }
 
 /** What a crew costs more, or less where below 0, than all of them together for the same work. */

@@ -35,6 +35,10 @@ export interface StretchWork {
   readonly buildable: boolean;
   /** Why not, in the planner's words; empty where it is buildable. */
   readonly obstacles: readonly string[];
+  /** What would do away with them, a sentence each. */
+  readonly remedies: readonly string[];
+  /** Runs that close only with the last panel cut to the gap as measured. */
+  readonly cutToFit: readonly number[];
   /** With all crews and units of the plant. */
   readonly together: TeamWork;
   /** With each crew alone; planned when it is asked for. Empty where there are not two. */
@@ -77,6 +81,7 @@ export function workOf(
       .flatMap((part) => run.panels.filter(({ panel = 0 }) => panel >= part.first && panel <= part.last)),
   );
   const lengths = panels.map(ownLength);
+  const stopping = plan.problems.filter(({ stops }) => stops);
   const whole = plan.ground.runs.every((run) =>
     parts.some((p) => p.run === run.run.number && p.first === 1 && p.last === run.panels.length),
   );
@@ -88,7 +93,9 @@ export function workOf(
     metres: lengths.reduce((sum, length) => sum + length, 0) / 1000,
     pieces: piecesOf(panels, linerAt),
     buildable: plan.buildable,
-    obstacles: plan.problems.filter(({ stops }) => stops).map(({ message }) => message),
+    obstacles: stopping.map(({ message }) => message.replace(/\.$/, '')),
+    remedies: [...new Set(stopping.map(({ todo }) => todo))],
+    cutToFit: plan.runs.filter((each) => each.cutToFit).map(({ run }) => run.number),
     together: teamOf(plan, crews),
     alone: () =>
       (alone ??= (crews.length < 2 ? [] : crews).map((crew) =>

@@ -55,6 +55,8 @@ export interface WearOutlook {
   readonly panels: readonly PanelOutlook[];
   /** The chances of what is left when these panels are new. */
   rest(relined: readonly PanelOutlook[]): Chances;
+  /** The same of what was seen alone. */
+  restSeen(relined: readonly PanelOutlook[]): Chances;
   /** Mean exposure from the day of the report until a day, h or t. */
   exposureBy(day: CalendarDay): number;
   /** Running hours from the day of the report until a day. */

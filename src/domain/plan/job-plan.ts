@@ -80,7 +80,7 @@ export interface PlanProblem {
     | 'order'
     | 'nothing to do'
     | 'no run'
-    | 'cannot be closed'
+    | 'cut to fit'
     | 'scope too small'
     | 'window too short'
     | 'no shift'

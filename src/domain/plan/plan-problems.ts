@@ -8,6 +8,7 @@ import type { Step } from '../model/job.js';
 import type { Origin } from '../model/origin.js';
 import { reachesInside } from '../order/people.js';
 import { sayStep } from '../order/words.js';
+import type { ClosingError } from '../order/violation.js';
 import { isHeldUpByNothing } from './held-up.js';
 import { canDo, welds, type Team } from './teams.js';
 import type { LiftProblem } from './lifts.js';
@@ -76,18 +77,10 @@ function nothingToPlan({ job }: PlanSoFar, add: Add): void {
 
 function runProblems(plan: PlanSoFar, add: Add): void {
   for (const each of plan.runs) {
-    const { tailBreak, headBreak, label } = each.run;
-    if (each.stuck)
-      add(
-        'cannot be closed',
-        true,
-        `${label} cannot be closed from either end: ` +
-          `${tailBreak.name} takes up ${lengthOn(plan.job.conveyor, tailBreak.allowance.value)} ` +
-          `and ${headBreak.name} ${lengthOn(plan.job.conveyor, headBreak.allowance.value)}.`,
-        'State the allowance of the break where the closing panel is to end, ' +
-          'or declare a joint ring within the run.',
-      );
-    else if (each.beyond) {
+    const { label } = each.run;
+    const { cutToFit } = each;
+    if (cutToFit) cutProblem(plan, label, cutToFit, add);
+    if (each.beyond) {
       const { first, last } = each.beyond;
       const which = first === last ? `panel ${first}` : `panels ${first} to ${last}`;
       add(
@@ -101,6 +94,25 @@ function runProblems(plan: PlanSoFar, add: Add): void {
   }
 }
 
+/** Where the gaps do not take the growth it is told apart: cutting to the gap of a cold day leaves no room for it. */
+function cutProblem(
+  { job }: PlanSoFar,
+  label: string,
+  { worst, growth = 0, allowance = 0, breakName }: ClosingError,
+  add: Add,
+): void {
+  const mm = (value: number): string => lengthOn(job.conveyor, Math.round(value * 10) / 10);
+  add(
+    'cut to fit',
+    false,
+    `${label} closes only with its last panel cut to the gap as measured: lengths add up to ` +
+      `±${mm(worst - growth)}${growth > 0 ? ` and grow by ${mm(growth)} more when warm` : ''}, ` +
+      `and ${breakName ?? 'its end'} takes ${mm(allowance)}.`,
+    `Measure the gap on site and cut the closing panel to fit${growth > 0 ? ', leaving room for the growth' : ''}; ` +
+      'or state what the break takes, or declare a joint ring within the run.',
+  );
+}
+
 function scopeOf(plan: PlanSoFar, { run, first, last }: PlanSoFar['runs'][number]): string {
   const panels = plan.ground.runs.find((each) => each.run === run)?.panels.length ?? 0;
   return first === 1 && last === panels
@@ -109,10 +121,7 @@ function scopeOf(plan: PlanSoFar, { run, first, last }: PlanSoFar['runs'][number
 }
 
 function orderProblems(plan: PlanSoFar, add: Add): void {
-  const stuck = plan.order === 'proposed' && plan.runs.some((each) => each.stuck);
-  for (const { kind, grade, message, origin, repairs, step } of plan.violations) {
-    // Said above in the words of the run.
-    if (stuck && (kind === 'closes inside the run' || kind === 'closing error too large')) continue;
+  for (const { grade, message, origin, repairs, step } of plan.violations) {
     const todo = repairs[0]?.title ?? (step ? `Look at "${sayStep(step)}".` : 'Look at the order.');
     add('order', grade !== 'incomplete', lowerFirst(message), todo.endsWith('.') ? todo : `${todo}.`, origin);
   }

@@ -1,6 +1,7 @@
 // The steps of a job for which no order is written: what has to be done at each run of the scope, from which end it is
 // fitted, and which panels beyond the scope must come off because a hole between two old panels cannot be closed. Every
-// choice is tried against the order checker; the first that it has nothing against is taken.
+// choice is tried against the order checker; the first that it has nothing against is taken. Where no break takes up the
+// length errors the closing panel is cut to the gap as measured on site, as a written order would be mended.
 
 import { unitOfMachine } from '../model/unit-of-machine.js';
 import { chainageText } from '../units/length-words.js';
@@ -16,6 +17,7 @@ import { judge } from '../order/judge.js';
 import { panelsStretch } from '../order/repairs.js';
 import { usualStartOf, type End } from '../order/start.js';
 import { isHeldUpByNothing } from './held-up.js';
+import type { ClosingError, Violation } from '../order/violation.js';
 import { liftsOf } from './lifts.js';
 
 export interface Proposal {
@@ -31,8 +33,8 @@ export interface ProposedRun {
   readonly last: number;
   /** Panels that the scope does not name and that must come off too; undefined for none. */
   readonly beyond?: { readonly first: number; readonly last: number };
-  /** True where nothing that was tried can be closed. */
-  readonly stuck: boolean;
+  /** Where no break takes up the length errors: what they may add up to, and the closing panel is cut to the gap as measured. */
+  readonly cutToFit?: ClosingError;
 }
 
 export function proposeSteps(job: Job, estate: Estate): Proposal {
@@ -59,11 +61,18 @@ function choose(job: Job, estate: Estate, run: RunGround, first: number, last: n
   ];
   extended.sort((a, b) => a[1] - a[0] - (b[1] - b[0]));
   const ways: [number, number, End][] = [[first, last, usual], [first, last, other], ...extended];
-  for (const [from, to, start] of ways) {
-    const proposed = proposal(run, from, to, start, first, last, false);
-    if (!complaint(job, estate, run, proposed)) return proposed;
-  }
-  return proposal(run, first, last, usual, first, last, true);
+  const tried = ways.map(([from, to, start]) => {
+    const proposed = proposal(run, from, to, start, first, last);
+    return { proposed, against: complaints(job, estate, run, proposed) };
+  });
+  const closes = tried.find(({ against }) => against.length === 0);
+  if (closes) return closes.proposed;
+  // Only the length is against it: the whole run from the end that carries its panels is always among these.
+  const cut = tried.find(({ against }) => against.every(({ kind }) => kind === 'closing error too large'));
+  const closing = cut?.against.find((each) => each.closing)?.closing;
+  return cut && closing
+    ? { ...cut.proposed, cutToFit: closing }
+    : proposal(run, first, last, usual, first, last);
 }
 
 function proposal(
@@ -73,26 +82,31 @@ function proposal(
   start: End,
   first: number,
   last: number,
-  stuck: boolean,
 ): ProposedRun {
   const beyond =
     from < first ? { first: from, last: first - 1 } : to > last ? { first: last + 1, last: to } : undefined;
-  return { run: run.run, start, first: from, last: to, stuck, ...(beyond ? { beyond } : {}) };
+  return { run: run.run, start, first: from, last: to, ...(beyond ? { beyond } : {}) };
 }
 
 /** What the checker has against fitting this way, once everything else is as it should be. */
-function complaint(job: Job, estate: Estate, run: RunGround, proposed: ProposedRun): boolean {
+function complaints(
+  job: Job,
+  estate: Estate,
+  run: RunGround,
+  proposed: ProposedRun,
+): readonly Pick<Violation, 'kind' | 'closing'>[] {
   const steps = (['strip', 'clean', 'fit'] as const).map((action) =>
     newStep(job, action, stretchOf(job, run, proposed), action === 'fit' ? proposed.start : undefined),
   );
-  const found = judge({ ...job, order: { steps, origin: job.origin } }, estate);
-  return found.some(
-    ({ violation }) =>
-      violation.kind === 'closing error too large' ||
-      violation.kind === 'closes inside the run' ||
-      violation.kind === 'panel would slide' ||
-      violation.kind === 'two fronts',
-  );
+  return judge({ ...job, order: { steps, origin: job.origin } }, estate)
+    .map(({ violation }) => violation)
+    .filter(
+      ({ kind }) =>
+        kind === 'closing error too large' ||
+        kind === 'closes inside the run' ||
+        kind === 'panel would slide' ||
+        kind === 'two fronts',
+    );
 }
 
 function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[] {
@@ -105,7 +119,9 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[
       from: run.panels[each.first - 1]?.from ?? run.run.from,
       to: run.panels[each.last - 1]?.to ?? run.run.to,
     };
-    return [{ stretch: stretchOf(job, run, each), start: each.start, area }];
+    return [
+      { stretch: stretchOf(job, run, each), start: each.start, area, cut: each.cutToFit !== undefined },
+    ];
   });
   const opened = job.screwChange ? [whole] : stretches.map(({ stretch }) => stretch);
   const each = (action: StepAction, over: readonly Stretch[]): Step[] =>
@@ -136,7 +152,10 @@ function stepsFor(job: Job, ground: Ground, runs: readonly ProposedRun[]): Step[
       stretches.flatMap(({ stretch }) => each('strip', [stretch])),
     ),
     ...stretches.flatMap(({ stretch }) => each('clean', [stretch])),
-    ...stretches.map(({ stretch, start }) => newStep(job, 'fit', stretch, start)),
+    ...stretches.map(({ stretch, start, cut }) => ({
+      ...newStep(job, 'fit', stretch, start),
+      ...(cut && { cutToFit: true }),
+    })),
     ...screw(...putIn(job), one('bolt drive'), one('release screw')),
     ...(conveyor.holdDowns.length > 0 ? parts('hold-downs on', ground.holdDowns) : []),
     ...(conveyor.braces.length > 0 ? parts('braces on', ground.braces) : []),

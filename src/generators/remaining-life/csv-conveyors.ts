@@ -3,6 +3,7 @@
 
 import { chance, columnsCsv, day, number, text, whole, yesNo, type DataColumn } from './columns.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
+import { firstOption, type DecisionOption } from '../../domain/decision/option.js';
 import { isOrderLate } from '../../domain/decision/order-call.js';
 import { currencyOf, orderDay, shownOutage } from './decision-words.js';
 import { limitPassed } from './passed-words.js';
@@ -89,26 +90,16 @@ const supplied: readonly DataColumn<ConveyorRow>[] = [
   text('next_look_because', 'why', ({ life: { model } }) =>
     model?.look.kind === 'by' || model?.look.kind === 'now' ? model.look.because : undefined,
   ),
-  text('first_option', 'the best of the ways out', ({ life }) => life.decision?.options[0]?.what, moves),
-  day('first_option_day', 'its day', ({ life }) => life.decision?.options[0]?.day, moves),
-  chance(
-    'first_option_limit',
-    'chance of the limit by then',
-    ({ life }) => life.decision?.options[0]?.condemn,
-    moves,
-  ),
-  chance(
-    'first_option_steel',
-    'chance of steel by then',
-    ({ life }) => life.decision?.options[0]?.contact,
-    moves,
-  ),
-  number('first_option_cost', 'to be paid', 2, ({ life }) => life.decision?.options[0]?.cost, moves),
+  text('first_option', 'the best of the ways out', ({ life }) => firstOf(life)?.what, moves),
+  day('first_option_day', 'its day', ({ life }) => firstOf(life)?.day, moves),
+  chance('first_option_limit', 'chance of the limit by then', ({ life }) => firstOf(life)?.condemn, moves),
+  chance('first_option_steel', 'chance of steel by then', ({ life }) => firstOf(life)?.contact, moves),
+  number('first_option_cost', 'to be paid', 2, ({ life }) => firstOf(life)?.cost, moves),
   number(
     'first_option_expected',
     'with the chance of steel and the life used up',
     2,
-    ({ life }) => life.decision?.options[0]?.expected,
+    ({ life }) => firstOf(life)?.expected,
     moves,
   ),
   text('currency', 'of the costs', ({ life }) => life.decision && currencyOf(life.decision)),
@@ -161,6 +152,11 @@ export const conveyorColumns: readonly DataColumn<ConveyorRow>[] = [
   ...machine,
   ...past,
 ];
+
+/** Undefined where nothing can be done: waiting beyond the risk is no way out. */
+function firstOf({ decision }: ConveyorLife): DecisionOption | undefined {
+  return decision && firstOption(decision.options);
+}
 
 function dates({ model }: ConveyorLife): Extract<ConveyorForecast, { kind: 'dates' }> | undefined {
   return model?.forecast.kind === 'dates' ? model.forecast : undefined;

@@ -50,7 +50,39 @@ export function shownOutage(life: ConveyorLife): OutageDecision | undefined {
 export function riskText(life: ConveyorLife): string {
   const outage = shownOutage(life);
   if (!outage) return '–';
-  return `${percent(outage.condemn)} by ${outage.name}${seenText(life.decision, outage)}; steel ${percent(outage.contact)}`;
+  return (
+    `${percent(outage.condemn)} by ${outage.name}${seenText(life.decision, outage)}; ` +
+    `steel ${steelText(outage, life.decision)}`
+  );
+}
+
+/** `100 % (seen < 0.1 %)`: a chance that rests on no look at all never stands alone. */
+export function steelText(
+  { contact, contactSeen }: Pick<TwoChances, 'contact' | 'contactSeen'>,
+  decision: ConveyorDecision | undefined,
+): string {
+  const seen = bySeen(decision, contact, contactSeen);
+  return seen === undefined ? percent(contact) : `${percent(contact)} (seen ${seen})`;
+}
+
+/** For a narrow cell: what was seen stands beside it where nobody would accept the one and everybody the other. */
+export function steelInShort(
+  { contact, contactSeen }: Pick<TwoChances, 'contact' | 'contactSeen'>,
+  decision: ConveyorDecision,
+): string {
+  const { contact: accepted } = decision.accepted;
+  const apart = contact > 0.5 && contactSeen !== undefined && contactSeen <= accepted;
+  return apart ? steelText({ contact, contactSeen }, decision) : percent(contact);
+}
+
+/** Of what was seen, where panels were not and it reads otherwise. */
+export function bySeen(
+  decision: Pick<ConveyorDecision, 'panels' | 'panelsSeen'> | undefined,
+  counted: number,
+  seen: number | undefined,
+): string | undefined {
+  if (!decision || seen === undefined || decision.panels === decision.panelsSeen) return undefined;
+  return percent(seen) === percent(counted) ? undefined : percent(seen);
 }
 
 /** Only where it differs: with every panel seen there is nothing to tell apart. */
@@ -87,7 +119,9 @@ export function orderDay(call: OrderCall | undefined): CalendarDay | undefined {
 /** The day before which the whole conveyor cannot be relined, and why. */
 export function earliestText(life: ConveyorLife): string {
   const earliest = life.decision?.earliest;
-  if (!earliest) return life.decision?.scopes ? 'no lead time declared' : '–';
+  const whole = life.decision?.scopes?.works.at(-1)?.work;
+  if (whole && !whole.buildable) return 'no order of work can be built';
+  if (!earliest) return whole ? 'no lead time declared' : '–';
   return `${date(earliest.day)}, ${earliest.why}`;
 }
 
@@ -148,10 +182,41 @@ export function noMoneyText({ money, conveyor, missingCosts }: ConveyorDecision)
   }
 }
 
-/** Limit and steel until the option is done. */
-export function optionChances(option: DecisionOption): string {
-  if (option.condemn === undefined || option.contact === undefined) return '–';
-  return `${percent(option.condemn)}, steel ${percent(option.contact)}`;
+/** Limit and steel until the option is done, and of what was seen alone. */
+export function optionChances(option: DecisionOption, decision: ConveyorDecision): string {
+  const { condemn, contact, condemnSeen, contactSeen } = option;
+  if (condemn === undefined || contact === undefined) return '–';
+  const limit = bySeen(decision, condemn, condemnSeen);
+  const all = `${percent(condemn)}${limit === undefined ? '' : ` (seen ${limit})`}`;
+  return `${all}, steel ${steelText({ contact, contactSeen }, decision)}`;
+}
+
+/** `64410 EUR (seen 1510 EUR)`: with the chance of steel of all panels, and of those seen. */
+export function optionExpected(option: DecisionOption, decision: ConveyorDecision): string {
+  const all = moneyText(decision, option.expected);
+  const seen = moneyText(decision, option.expectedSeen);
+  return option.expectedSeen === undefined || decision.panels === decision.panelsSeen || seen === all
+    ? all
+    : `${all} (seen ${seen})`;
+}
+
+/** What the options are ordered by: by the panels that the decision goes by. */
+export function weighedExpected(option: DecisionOption, decision: ConveyorDecision): string {
+  return moneyText(
+    decision,
+    decision.goesBy === 'what was seen' ? (option.expectedSeen ?? option.expected) : option.expected,
+  );
+}
+
+/** What is left where nothing can be done: why, and what would make something possible. */
+export function ruledOutText({ ruledOut }: ConveyorDecision): string | undefined {
+  if (!ruledOut) return undefined;
+  const { waiting, why, remedies } = ruledOut;
+  return (
+    `Nothing that was tried can be done, and waiting until ${date(waiting.day)} passes the limit with a chance of ` +
+    `${percent(waiting.condemn ?? 1)}: ${why.join('; ')}.` +
+    (remedies.length === 0 ? '' : ` What would make it possible: ${remedies.join(' ')}`)
+  );
 }
 
 /** The best of each kind, in their order: what fits a first page. All of them stand on the conveyor's page. */

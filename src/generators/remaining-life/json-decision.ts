@@ -67,6 +67,9 @@ export function decisionJson({ decision, attention, order }: ConveyorLife): Json
     })),
     lastsNot: (scopes?.governing ?? []).map(({ place }) => place),
     lastsUntil: day(scopes?.until),
+    goesBy: decision.goesBy,
+    plan: decision.plan.kind,
+    ruledOut: decision.ruledOut ? { why: decision.ruledOut.why, remedies: decision.ruledOut.remedies } : null,
     options: decision.options.map(optionJson),
     jobs: decision.jobs.map((job) => ({
       job: job.job,
@@ -124,6 +127,7 @@ function optionJson(option: DecisionOption): Json {
     obstacle: option.obstacle ?? null,
     cost: number(option.cost),
     expected: number(option.expected),
+    expectedSeen: number(option.expectedSeen),
     reassures: number(option.reassures),
     dutyShare: number(option.duty),
     needs: option.needs,

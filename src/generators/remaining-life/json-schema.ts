@@ -56,6 +56,7 @@ const option = closed({
   obstacle: maybeText,
   cost: amount,
   expected: amount,
+  expectedSeen: amount,
   reassures: maybeChance,
   dutyShare: maybeChance,
   needs: texts,
@@ -105,6 +106,9 @@ const decision = closed({
   ),
   lastsNot: texts,
   lastsUntil: maybeDay,
+  goesBy: { enum: ['all panels', 'what was seen'] },
+  plan: { enum: ['nothing due', 'reline', 'look', 'no outage in time'] },
+  ruledOut: orNull(closed({ why: texts, remedies: texts })),
   options: list(option),
   jobs: list(
     closed({

@@ -17,7 +17,14 @@ import {
   programmeSentence,
   savingTexts,
 } from './programme-words.js';
-import { earliestText, leadSentence, orderText, riskText, roundTexts } from './decision-words.js';
+import {
+  earliestText,
+  leadSentence,
+  orderText,
+  riskText,
+  roundTexts,
+  ruledOutText,
+} from './decision-words.js';
 import { conveyorFacts } from './print/conveyor-facts.js';
 import { readingTable } from './print/reading-matrix.js';
 import type { RecordSection } from './print/record-section.js';
@@ -239,6 +246,7 @@ function optionsSection({ decision }: ConveyorLife): string {
   if (decision.options.length === 0) return jobs;
   return [
     markdownText(scopeText(decision)),
+    markdownText(ruledOutText(decision) ?? ''),
     markdownTable(
       ['', 'What can be done', 'Day', 'Limit and steel by then', 'Cost', 'Expected', 'Needs, or why not'],
       optionRows(decision).map((row) => row.map(markdownText)),

@@ -26,7 +26,12 @@ export function decisionsTable({ conveyors }: RemainingLife): EstateTable {
 const columns: readonly DataColumn<OptionRow>[] = [
   text('plant', 'name of the plant', ({ life }) => life.conveyor.plant.name, { always: true }),
   text('conveyor', 'name of the conveyor', ({ life }) => life.conveyor.name, { always: true }),
-  whole('option', '1 is the best', ({ number }) => number, { always: true }),
+  whole(
+    'option',
+    '1 is the best; what cannot be done, and waiting beyond the risk, come last',
+    ({ number }) => number,
+    { always: true },
+  ),
   text('kind', 'kind of way out', ({ option }) => option.kind, { always: true }),
   text('what', 'what is done', ({ option }) => option.what, { always: true }),
   day('day', 'the day it is done', ({ option }) => option.day),

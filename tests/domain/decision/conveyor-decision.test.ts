@@ -57,6 +57,7 @@ function outlook(
     seen: seen && chances(seen),
     panels,
     rest: () => chances({ condemn: 0, contact: 0 }),
+    restSeen: () => chances({ condemn: 0, contact: 0 }),
     exposureBy: (day) => 16 * (day - today),
     hoursBy: (day) => 16 * (day - today),
     dutySpread: 0,
@@ -308,11 +309,19 @@ describe('what to order by when', () => {
 });
 
 describe('whether anything has to be decided', () => {
-  it('until the end of the last outage, the day itself counted', () => {
-    // Passed on day 51.
-    const until = (end: number): boolean =>
-      decide(outlook(slow), { outages: [outage('A', 45, end - 45)] }).scopes !== undefined;
-    expect([until(50), until(51)]).toEqual([false, true]);
+  it('until the end of the last outage, the day itself counted, and as long as that outage is the one to reline at', () => {
+    // Passed on day 151: 92 days after the first of the outage at day 59.
+    const slower = { condemn: 50 / 150.5, contact: 0 };
+    const until = (start: number, end: number): boolean =>
+      decide(outlook(slower), { outages: [outage('A', start, end - start)] }).scopes !== undefined;
+    expect([until(45, 150), until(45, 151), until(58, 60), until(59, 60)]).toEqual([
+      false,
+      true,
+      false,
+      true,
+    ]);
+    const { plan, chosen, scopes } = decide(outlook(slower), { outages: [outage('A', 59, 1)] });
+    expect([plan.kind, chosen?.name, scopes !== undefined]).toEqual(['reline', 'A', true]);
     expect(days(decide(outlook(slow), { outages }).horizon)).toBe(204);
   });
   it('without an outage for a year and a day', () => {

@@ -65,6 +65,7 @@ export function outlook(places: readonly Place[], dutySpread = 0): WearOutlook {
     seen: seen.length > 0 ? first(seen) : undefined,
     panels,
     rest: (relined) => first(panels.filter((each) => !relined.includes(each))),
+    restSeen: (relined) => first(seen.filter((each) => !relined.includes(each))),
     exposureBy: (day) => perDay * (day - today),
     hoursBy: (day) => perDay * (day - today),
     dutySpread,

@@ -94,12 +94,7 @@ describe('any job', () => {
     fc.assert(
       fc.property(jobs, (of) => {
         const found = plan(of, { quick: true, shakes: 6, nodes: 100 });
-        const stuck = found.runs.some((each) => each.stuck);
-        const left = found.violations.filter(
-          (each) =>
-            !(stuck && (each.kind === 'closing error too large' || each.kind === 'panel would slide')),
-        );
-        expect(left.map((each) => each.message)).toEqual([]);
+        expect(found.violations.map((each) => each.message)).toEqual([]);
       }),
       { numRuns: 150 },
     );

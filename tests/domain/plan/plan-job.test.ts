@@ -204,12 +204,18 @@ describe('shifts and windows', () => {
 });
 
 describe('what stands in the way', () => {
+  test('two firm ends do not: the closing panel is cut to the gap', () => {
+    const found = plan(job(line([4], [0, 0]), ['all'], { crews: [crew('Alpha')] }));
+    expect([found.buildable, found.problems.map(({ kind, stops }) => [kind, stops])]).toEqual([
+      true,
+      [['cut to fit', false]],
+    ]);
+  });
   const base = line([4], [10, 0]);
   test.each<[string, Job, string[]]>([
     ['no crew', job(base, ['all']), ['no crew']],
     ['a crew of nobody', job(base, ['all'], { crews: [crew('Alpha', 0)] }), ['crew of nobody']],
     ['nothing to do', job(base, [], { crews: [crew('Alpha')] }), ['nothing to do']],
-    ['two firm ends', job(line([4], [0, 0]), ['all'], { crews: [crew('Alpha')] }), ['cannot be closed']],
     [
       'a hole between two old panels',
       job(line([4], [10, 10]), ['panel 2 of run 1'], { crews: [crew('Alpha')] }),

@@ -110,7 +110,7 @@ describe('runs', () => {
   } as unknown as Run; // what is read of it
   const of = (facts: object): Told => ({
     plan: {
-      runs: [{ run, start: 'tail', first: 1, last: 4, stuck: false, ...facts }] as unknown as JobPlan['runs'],
+      runs: [{ run, start: 'tail', first: 1, last: 4, ...facts }] as unknown as JobPlan['runs'],
       ground: {
         runs: [
           { run: {}, panels: [{}] },
@@ -119,13 +119,21 @@ describe('runs', () => {
       } as unknown as JobPlan['ground'],
     },
   });
-  it('one that no end can close', () => {
-    expect(told(of({ stuck: true, beyond: { first: 1, last: 1 } }))).toEqual([
+  it('one whose length no break takes up is closed by cutting, which stops nothing', () => {
+    const cutToFit = { worst: 6, allowance: 5, breakName: 'Head' };
+    expect(
+      told(of({ cutToFit, beyond: { first: 1, last: 1 } })).map(([kind, stops]) => [kind, stops]),
+    ).toEqual([
+      ['cut to fit', false],
+      ['scope too small', true],
+    ]);
+    expect(told(of({ cutToFit }))).toEqual([
       [
-        'cannot be closed',
-        true,
-        'run 2 (Gate1 to Head) cannot be closed from either end: Gate1 takes up 0 mm and Head 5 mm.',
-        'State the allowance of the break where the closing panel is to end, or declare a joint ring within the run.',
+        'cut to fit',
+        false,
+        'run 2 (Gate1 to Head) closes only with its last panel cut to the gap as measured: ' +
+          'lengths add up to ±6 mm, and Head takes 5 mm.',
+        'Measure the gap on site and cut the closing panel to fit; or state what the break takes, or declare a joint ring within the run.',
       ],
     ]);
   });
@@ -210,22 +218,6 @@ describe('what the checker has against the order', () => {
   it('is said where it stands', () => {
     const at = origin();
     expect(problems(of({ origin: at }))[0]?.origin).toBe(at);
-  });
-  it('of a run that cannot be closed in the words of the run alone, where the order is proposed', () => {
-    const stuck = [
-      {
-        stuck: true,
-        run: { label: 'run 1', tailBreak: gap('A', 'inlet', 0), headBreak: gap('B', 'inlet', 1) },
-      },
-    ] as unknown as JobPlan['runs'];
-    const kinds = (kind: string, plan: Partial<JobPlan>): unknown =>
-      problems(of({ kind }, plan)).map((each) => each.kind);
-    for (const kind of ['closes inside the run', 'closing error too large']) {
-      expect(kinds(kind, { runs: stuck })).toEqual(['cannot be closed']);
-      expect(kinds(kind, { runs: stuck, order: 'as written' })).toEqual(['cannot be closed', 'order']);
-      expect(kinds(kind, { runs: [] })).toEqual(['order']);
-    }
-    expect(kinds('live', { runs: stuck })).toEqual(['cannot be closed', 'order']);
   });
 });
 

@@ -4,6 +4,7 @@ import { describe, expect, it, test } from 'vitest';
 import type { Conveyor } from '../../../src/domain/model/conveyor.js';
 import type { Job } from '../../../src/domain/model/job.js';
 import { stepText } from '../../../src/domain/order/words.js';
+import { judge } from '../../../src/domain/order/judge.js';
 import { newStep, proposeSteps } from '../../../src/domain/plan/proposed-steps.js';
 import { gap, hours, mm, origin, plant, screw, stated } from '../../kit/estate.js';
 import { brace, cover, crew, holdDown, job, line, worldOf } from '../order/stories.js';
@@ -132,43 +133,65 @@ describe('a reline', () => {
 
 describe('from which end, and how much', () => {
   const runs = (of: Job): readonly unknown[] =>
-    proposeSteps(of, worldOf(of)).runs.map(({ start, first: from, last: to, beyond, stuck }) => [
+    proposeSteps(of, worldOf(of)).runs.map(({ start, first: from, last: to, beyond, cutToFit }) => [
       start,
       from,
       to,
       beyond && [beyond.first, beyond.last],
-      stuck,
+      cutToFit && [cutToFit.worst, cutToFit.allowance],
     ]);
   test.each<[string, readonly number[], string, readonly unknown[]]>([
-    // Allowances at tail and head; what the job asks for; start, panels, beyond, stuck.
-    ['closed at the tail', [10, 0], 'all', ['head', 1, 4, undefined, false]],
-    ['closed at the head', [0, 10], 'all', ['tail', 1, 4, undefined, false]],
-    ['both ends will do: the custom', [10, 10], 'all', ['head', 1, 4, undefined, false]],
+    // Allowances at tail and head; what the job asks for; start, panels, beyond, cut to fit (worst, taken).
+    ['closed at the tail', [10, 0], 'all', ['head', 1, 4, undefined, undefined]],
+    ['closed at the head', [0, 10], 'all', ['tail', 1, 4, undefined, undefined]],
+    ['both ends will do: the custom', [10, 10], 'all', ['head', 1, 4, undefined, undefined]],
     [
       'the first two, closed at the tail',
       [10, 10],
       'panels 1 to 2 of run 1',
-      ['head', 1, 2, undefined, false],
+      ['head', 1, 2, undefined, undefined],
     ],
     [
       'the last two: from the other end',
       [10, 10],
       'panels 3 to 4 of run 1',
-      ['tail', 3, 4, undefined, false],
+      ['tail', 3, 4, undefined, undefined],
     ],
-    ['the second: the first must come off too', [10, 10], 'panel 2 of run 1', ['head', 1, 2, [1, 1], false]],
-    ['the third: the fourth must come off too', [10, 10], 'panel 3 of run 1', ['tail', 3, 4, [4, 4], false]],
-    ['the third, where only the tail closes', [10, 0], 'panel 3 of run 1', ['head', 1, 3, [1, 2], false]],
-    ['the second, where only the head closes', [0, 10], 'panel 2 of run 1', ['tail', 2, 4, [3, 4], false]],
-    ['two firm ends', [0, 0], 'all', ['head', 1, 4, undefined, true]],
-    ['two firm ends, of a part', [0, 0], 'panels 2 to 3 of run 1', ['head', 2, 3, undefined, true]],
+    [
+      'the second: the first must come off too',
+      [10, 10],
+      'panel 2 of run 1',
+      ['head', 1, 2, [1, 1], undefined],
+    ],
+    [
+      'the third: the fourth must come off too',
+      [10, 10],
+      'panel 3 of run 1',
+      ['tail', 3, 4, [4, 4], undefined],
+    ],
+    ['the third, where only the tail closes', [10, 0], 'panel 3 of run 1', ['head', 1, 3, [1, 2], undefined]],
+    [
+      'the second, where only the head closes',
+      [0, 10],
+      'panel 2 of run 1',
+      ['tail', 2, 4, [3, 4], undefined],
+    ],
+    ['two firm ends', [0, 0], 'all', ['head', 1, 4, undefined, [6, 0]]],
+    ['two firm ends, of a part', [0, 0], 'panels 2 to 3 of run 1', ['head', 1, 3, [1, 1], [5, 0]]],
   ])('%s', (_, allowances, scope, expected) => {
     expect(runs(job(line([4], allowances), [scope]))).toEqual([expected]);
   });
+  it('where no break takes the error, the fit says cut to fit, and the checker has nothing against it', () => {
+    const of = job(line([4], [0, 0]), ['all']);
+    const { steps } = proposeSteps(of, worldOf(of));
+    expect(steps.filter(({ cutToFit }) => cutToFit).map(({ action }) => action)).toEqual(['fit']);
+    const found = judge({ ...of, order: { steps, origin: of.origin } }, worldOf(of));
+    expect(found.map(({ violation }) => violation.kind)).not.toContain('closing error too large');
+  });
   it('each run by itself', () => {
     expect(runs(job(line([4, 3], [10, 0, 10]), ['all']))).toEqual([
-      ['head', 1, 4, undefined, false],
-      ['tail', 1, 3, undefined, false],
+      ['head', 1, 4, undefined, undefined],
+      ['tail', 1, 3, undefined, undefined],
     ]);
   });
 });

@@ -2,6 +2,7 @@
 // the report is 2026-10-31 unless told. Texts are pinned whole, because fitters and planners act on them.
 
 import { describe, expect, test } from 'vitest';
+import { planFor } from '../../../src/domain/decision/conveyor-plan.js';
 import type { Outage } from '../../../src/domain/model/plant.js';
 import { historyOf } from '../../../src/domain/model/history.js';
 import { formatDay, type CalendarDay } from '../../../src/domain/units/calendar.js';
@@ -117,7 +118,7 @@ function decided(facts: Partial<ConveyorDecision> & { readonly on?: string } = {
   if (!realDecision) throw new Error('made above');
   const { on, ...rest } = facts;
   const day = on === undefined ? undefined : calendarDay(on);
-  return {
+  const made: ConveyorDecision = {
     ...realDecision,
     asOf: today,
     panels: 5,
@@ -130,7 +131,15 @@ function decided(facts: Partial<ConveyorDecision> & { readonly on?: string } = {
     chosen: undefined,
     chosenBySeen: undefined,
     earliest: undefined,
+    earliestPart: undefined,
+    ruledOut: undefined,
+    scopes: undefined,
     ...rest,
+  };
+  const { passed, passedSeen, chosen, chosenBySeen, outages } = made;
+  return {
+    ...made,
+    plan: planFor({ asOf: today, outages, passed: passed?.day, passedSeen, chosen, chosenBySeen }),
   };
 }
 const planned = (name: string, from: string): Outage => ({

@@ -2,11 +2,12 @@
 // before a risk that no planned outage meets, that before a reline to plan, a look to make, a conveyor not seen enough, and
 // last what is in order. Within a level the earlier date goes first, then the name.
 
-import type { ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
+import type { ConveyorDecision, OutageDecision } from '../../../domain/decision/conveyor-decision.js';
 import type { OrderCall } from '../../../domain/decision/order-call.js';
 import { openConditionsText } from '../../../domain/conditions/rows.js';
 import { percent } from '../../../domain/decision/option-setting.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
+import { counted } from '../../../domain/units/wording.js';
 import { formatPercent } from '../../../domain/units/format.js';
 import { limitPassed, passedText } from '../passed-words.js';
 import { isOvertaken, type PointLife } from './points.js';
@@ -165,51 +166,49 @@ function firstByHand({ points }: Unsorted): PointLife | undefined {
   );
 }
 
-/** A reline at the last outage that keeps both risks; else why none does, and what can be had. */
+/** The plan of the table of decisions in words, with what speaks for it. */
 function planByDecision(decision: ConveyorDecision): Plan | undefined {
-  const { outages, chosen, chosenBySeen, passed } = decision;
-  const last = outages.at(-1);
-  if (!passed) return undefined;
-  if (!last)
-    return passed.day <= decision.asOf + 366
-      ? {
-          level: 'no outage in time',
-          outage: undefined,
-          todo: noOutageText(decision),
-          because: noOutageReasons(decision),
-        }
-      : undefined;
-  // The last outage still within the risk is a plan only where the risk passes soon after it.
-  const soon = (day: CalendarDay | undefined): boolean => day !== undefined && day <= last.from + 92;
-  if (chosen)
-    return chosen !== last || soon(passed.day)
-      ? {
-          level: 'reline to plan',
-          outage: chosen,
-          todo: `Reline at ${chosen.name} (${formatDay(chosen.from)})`,
-        }
-      : undefined;
-  if (chosenBySeen) {
-    const look = `look now at ${unseenPanels(decision)} never seen`;
-    return chosenBySeen !== last || soon(decision.passedSeen)
-      ? {
-          level: 'reline to plan',
-          outage: chosenBySeen,
-          todo: `Reline at ${chosenBySeen.name} (${formatDay(chosenBySeen.from)}) by what was seen, and ${look}`,
-          because: [unseenText(decision)],
-        }
-      : {
-          level: 'look now',
-          outage: undefined,
-          todo: `${look.charAt(0).toUpperCase()}${look.slice(1)}`,
-          because: [unseenText(decision)],
-        };
+  const { plan, chosen } = decision;
+  const look = `look now at ${unseenPanels(decision)} never seen`;
+  switch (plan.kind) {
+    case 'nothing due':
+      return undefined;
+    case 'reline': {
+      const where = `${plan.outage.name} (${formatDay(plan.outage.from)})`;
+      if (decision.ruledOut) return ruledOutPlan(decision, plan.outage);
+      return chosen
+        ? { level: 'reline to plan', outage: plan.outage, todo: `Reline at ${where}` }
+        : {
+            level: 'reline to plan',
+            outage: plan.outage,
+            todo: `Reline at ${where} by what was seen, and ${look}`,
+            because: [unseenText(decision)],
+          };
+    }
+    case 'look':
+      return {
+        level: 'look now',
+        outage: undefined,
+        todo: `${look.charAt(0).toUpperCase()}${look.slice(1)}`,
+        because: [unseenText(decision)],
+      };
+    case 'no outage in time':
+      return {
+        level: 'no outage in time',
+        outage: plan.outage,
+        todo: noOutageText(decision),
+        because: noOutageReasons(decision),
+      };
   }
+}
+
+/** An outage is early enough, and nothing that was tried can be done there. */
+function ruledOutPlan({ ruledOut }: ConveyorDecision, outage: OutageDecision): Plan {
   return {
     level: 'no outage in time',
-    outage: outages.find(({ reachable }) => reachable) ?? last,
-    todo: noOutageText(decision),
-    because: noOutageReasons(decision),
+    outage,
+    todo: `Due at ${outage.name} (${formatDay(outage.from)}), and nothing that was tried can be done there`,
+    because: ruledOut?.why ?? [],
   };
 }
 
@@ -230,12 +229,37 @@ function unseenText({ panels, panelsSeen, today, accepted, outages, asOf }: Conv
 }
 
 /** That none is in time, and how soon it could be relined at all. */
-function noOutageText({ earliest, asOf, outages }: ConveyorDecision): string {
+function noOutageText({ earliest, earliestPart, ruledOut, asOf, outages, scopes }: ConveyorDecision): string {
   const head = outages.length === 0 ? 'No outage is declared' : 'No planned outage is early enough';
-  if (!earliest) return `${head}, and no lead time says how soon it could be relined`;
-  return earliest.day <= asOf
-    ? `${head}; the liner is on the shelf`
-    : `${head}, and it cannot be relined before ${formatDay(earliest.day)}`;
+  if (ruledOut) return `${head}, and nothing that was tried can be done before`;
+  const part =
+    earliestPart && (earliest === undefined || earliestPart.day < earliest.day)
+      ? `${earliestPart.scope} can be relined ${earliestPart.day <= asOf ? 'today' : `from ${formatDay(earliestPart.day)}`}`
+      : undefined;
+  const whole = scopes?.works.at(-1)?.work;
+  if (whole && !whole.buildable)
+    return `${head}${part === undefined ? '' : `; ${part}`}, and no order of work can be built for the whole`;
+  if (!earliest)
+    return part === undefined
+      ? `${head}, and no lead time says how soon it could be relined`
+      : `${head}; ${part}, and no lead time says how soon the whole could be`;
+  if (earliest.day <= asOf) return `${head}; the liner is on the shelf`;
+  return part === undefined
+    ? `${head}, and it cannot be relined before ${formatDay(earliest.day)}`
+    : `${head}; ${part}, the whole not before ${formatDay(earliest.day)}`;
+}
+
+/** Panels without any reading that alone pass the risk today: a reason to look, and no date. */
+function neverSeen({ panels, panelsSeen, today, accepted }: ConveyorDecision): readonly string[] {
+  const { condemn, contact, condemnSeen = 0, contactSeen = 0 } = today;
+  const alone =
+    (condemn > accepted.condemn && condemnSeen <= accepted.condemn) ||
+    (contact > accepted.contact && contactSeen <= accepted.contact);
+  if (!alone || panelsSeen === 0) return [];
+  return [
+    `${counted(panels - panelsSeen, 'panel')} never seen, with 0 readings: by what the others do alone the limit ` +
+      `there is passed already with a chance of ${percent(condemn)}, steel with ${percent(contact)}; look there`,
+  ];
 }
 
 /** The chances on the earliest day, when the risk passes, and where the day comes from. */
@@ -248,7 +272,10 @@ function noOutageReasons(decision: ConveyorDecision): readonly string[] {
       ? ''
       : ` (of what was seen ${percent(chance)})`;
   const risk = `the accepted risk of ${formatPercent(accepted.condemn)}`;
+  const { ruledOut } = decision;
   return [
+    ...(ruledOut?.why ?? []),
+
     ...(earliest
       ? [
           `by ${earliest.day <= asOf ? 'today' : formatDay(earliest.day)} the limit is reached with a chance ` +
@@ -260,6 +287,7 @@ function noOutageReasons(decision: ConveyorDecision): readonly string[] {
       ? `${risk} ${day === undefined || day === asOf ? 'is passed today' : `has been passed since ${formatDay(day)}`}`
       : `${risk} is passed ${day === passed?.day ? '' : 'by what was seen '}on ` +
         `${formatDay(day)}${first && day < first.from ? `, before ${first.name} (${formatDay(first.from)})` : ''}`,
+    ...neverSeen(decision),
   ];
 }
 

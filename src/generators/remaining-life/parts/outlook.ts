@@ -84,6 +84,11 @@ export function outlookOf(
   const hoursBy = (day: CalendarDay): number => hoursByDuty(duties, asOf, day) ?? 0;
   const perHour = exposurePerHour(coming);
   const rests = new WeakMap<readonly PanelOutlook[], Chances>();
+  const restsSeen = new WeakMap<readonly PanelOutlook[], Chances>();
+  const stays = (relined: readonly PanelOutlook[]): Unit[] => {
+    const gone = new Set(relined.flatMap((panel) => units.get(panel) ?? []).map(({ unit }) => unit));
+    return seenUnits.filter(({ unit }) => !gone.has(unit));
+  };
   const first = recordedBefore(coming).before?.first;
   return {
     asOf,
@@ -94,20 +99,16 @@ export function outlookOf(
       chancesOf(result, coming, seenUnits),
     panels: panels.map(({ outlook }) => outlook),
     rest(relined) {
-      const before = rests.get(relined);
-      if (before) return before;
-      const gone = new Set(relined.flatMap((panel) => units.get(panel) ?? []));
-      const goneUnits = new Set([...gone].map(({ unit }) => unit));
-      const left = [
-        ...seenUnits.filter(({ unit }) => !goneUnits.has(unit)),
+      const left = (): Unit[] => [
+        ...stays(relined),
         ...panels
           .filter(({ outlook }) => !outlook.seen && !relined.includes(outlook))
           .flatMap((p) => p.units),
       ];
-      const made = left.length === 0 ? never : laterOf(result, coming, left);
-      rests.set(relined, made);
-      return made;
+      return kept(rests, relined, () => orNever(left(), (some) => laterOf(result, coming, some)));
     },
+    restSeen: (relined) =>
+      kept(restsSeen, relined, () => orNever(stays(relined), (some) => laterOf(result, coming, some))),
     exposureBy: (day) => hoursBy(day) * perHour,
     hoursBy,
     dutySpread: variation.level.ratio,
@@ -119,6 +120,17 @@ function ofForecast(forecast: ConveyorForecast): Chances | undefined {
   return forecast.kind === 'dates' && forecast.contactBy
     ? { condemnBy: forecast.chanceBy, contactBy: forecast.contactBy }
     : undefined;
+}
+
+function kept<K extends object, V>(known: WeakMap<K, V>, key: K, make: () => V): V {
+  const made = known.get(key) ?? make();
+  known.set(key, made);
+  return made;
+}
+
+/** Where nothing stays there is nothing to fear. */
+function orNever(units: readonly Unit[], make: (units: readonly Unit[]) => Chances): Chances {
+  return units.length === 0 ? never : make(units);
 }
 
 const never: Chances = { condemnBy: () => 0, contactBy: () => 0 };

@@ -8,7 +8,7 @@ import { table } from '../../page/page.js';
 import { percent } from '../../../domain/decision/option-setting.js';
 import type { RemainingLife } from '../remaining-life.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
-import { acceptedText, roundTexts } from '../decision-words.js';
+import { acceptedText, roundTexts, steelText } from '../decision-words.js';
 import { lookReason, measureText, whatIfText } from './sentences.js';
 import { trackTable } from './track-record.js';
 import { counted, list } from '../../../domain/units/wording.js';
@@ -87,7 +87,7 @@ function outageTable(conveyors: readonly ConveyorLife[]): Markup | undefined {
               life.decision.panels > life.decision.panelsSeen &&
               row.condemnSeen !== undefined &&
               element('span', { class: 'sub' }, `seen ${percent(row.condemnSeen)}`),
-            element('span', { class: 'sub' }, `steel ${percent(row.contact)}`),
+            element('span', { class: 'sub' }, `steel ${steelText(row, life.decision)}`),
             !row.reachable && element('span', { class: 'sub' }, `liner from ${date(row.arrives)}`),
           );
           return chosen ? element('div', { class: 'boxed' }, text) : text;

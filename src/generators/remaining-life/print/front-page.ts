@@ -6,7 +6,7 @@ import { figure, table } from '../../page/page.js';
 import type { Counts, RemainingLife } from '../remaining-life.js';
 import { changeSentences } from './change-words.js';
 import { timelineKey } from './keys.js';
-import { leadSentence, orderText, shownOutage } from '../decision-words.js';
+import { leadSentence, orderText, shownOutage, steelInShort } from '../decision-words.js';
 import { noProgrammeText, programmeSentence } from '../programme-words.js';
 import { optionBox } from './option-table.js';
 import { passedCell } from './passed-cell.js';
@@ -202,7 +202,7 @@ function riskCell(life: ConveyorLife): Markup | string {
     decision.panels > decision.panelsSeen &&
       outage.condemnSeen !== undefined &&
       element('span', { class: 'sub' }, `seen ${percent(outage.condemnSeen)}`),
-    element('span', { class: 'sub' }, `steel ${percent(outage.contact)}`),
+    element('span', { class: 'sub' }, `steel ${steelInShort(outage, decision)}`),
   );
 }
 

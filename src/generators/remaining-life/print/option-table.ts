@@ -2,18 +2,25 @@
 // conveyor's own.
 
 import type { ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
-import type { DecisionOption } from '../../../domain/decision/option.js';
+import { rankMark, type DecisionOption } from '../../../domain/decision/option.js';
 import { percent } from '../../../domain/decision/option-setting.js';
+import { counted } from '../../../domain/units/wording.js';
 import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
 import type { ConveyorLife } from '../remaining-life.js';
 import {
   acceptedText,
   bestOfEachKind,
+  bySeen,
   moneyText,
   noMoneyText,
   optionChances,
+  optionExpected,
   passedText,
+  ruledOutText,
+  steelInShort,
+  steelText,
+  weighedExpected,
 } from '../decision-words.js';
 import { date } from './wording.js';
 
@@ -21,7 +28,8 @@ import { date } from './wording.js';
 export function optionBox(life: ConveyorLife): Markup | undefined {
   const { decision } = life;
   if (!decision || decision.options.length === 0) return undefined;
-  const order = noMoneyText(decision) === undefined ? 'expected cost' : 'their days';
+  const seen = bySeenAlone(decision) ? ' by what was seen' : '';
+  const order = noMoneyText(decision) === undefined ? `expected cost${seen}` : 'their days';
   return element(
     'div',
     { class: 'options' },
@@ -32,11 +40,17 @@ export function optionBox(life: ConveyorLife): Markup | undefined {
       element(
         'span',
         { class: 'sub' },
-        ` accepted: ${acceptedText(decision)}; in order of ${order}, those that keep the risks first`,
+        ` accepted: ${acceptedText(decision)}; by ${order}, what keeps the risks first`,
       ),
     ),
+    ruledOutBox(decision),
     optionTable(decision, bestOfEachKind(decision.options), false),
   );
+}
+
+function ruledOutBox(decision: ConveyorDecision): Markup | undefined {
+  const text = ruledOutText(decision);
+  return text === undefined ? undefined : element('p', {}, element('strong', {}, text));
 }
 
 /** Every option, with its needs and how its numbers came about. */
@@ -53,6 +67,7 @@ export function optionSection(life: ConveyorLife): Markup | undefined {
       scopeText(decision),
       note === undefined ? '' : ` ${note}`,
     ),
+    ruledOutBox(decision),
     optionTable(decision, decision.options, true),
     working(decision),
     decision.jobs.length > 0 &&
@@ -74,14 +89,14 @@ export function scopeText(decision: ConveyorDecision): string {
     governing.length === 0
       ? `By what was seen every panel lasts until ${date(scopes.until)}.`
       : `Until ${date(scopes.until)} the liner does not last at ${governing.join(', ')}.`;
-  const small = scopes.works.filter(({ work }) => !work.whole);
+  const small = scopes.works.filter(({ work }) => !work.whole && work.buildable);
   if (small.length === 0) return head;
   const words = small.map(({ work }) => {
     const option = decision.options.find(
       ({ what, kind }) => kind === 'part at an outage' && what.includes(work.scope),
     );
     return (
-      `${work.scope} (${work.panels} panels, ` +
+      `${work.scope} (${counted(work.panels, 'panel')}, ` +
       `${work.together.personHours.toFixed(0)} ` +
       `person-hours${option?.cost === undefined ? '' : `, ${moneyText(decision, option.cost)}`})`
     );
@@ -107,31 +122,40 @@ function optionTable(decision: ConveyorDecision, options: readonly DecisionOptio
       { head: 'Expected', number: true },
       ...needs,
     ],
-    rows: options.map((option, i) => [
-      mark(option, i),
+    rows: options.map((option) => [
+      mark(decision, option),
       full || option.obstacle === undefined
         ? option.what
         : group(option.what, element('span', { class: 'sub' }, `not possible: ${option.obstacle}`)),
       date(option.day),
       chanceCell(decision, option),
-      option.contact === undefined ? '–' : percent(option.contact),
+      option.contact === undefined
+        ? '–'
+        : (full ? steelText : steelInShort)(
+            { contact: option.contact, contactSeen: option.contactSeen },
+            decision,
+          ),
       moneyText(decision, option.cost),
-      moneyText(decision, option.expected),
+      full ? optionExpected(option, decision) : weighedExpected(option, decision),
       ...(full ? [needsText(option)] : []),
     ]),
   });
 }
 
-function chanceCell({ panels, panelsSeen }: ConveyorDecision, option: DecisionOption): Markup | string {
-  if (option.condemn === undefined) return '–';
-  return option.condemnSeen !== undefined && panels > panelsSeen
-    ? `${percent(option.condemn)} (seen ${percent(option.condemnSeen)})`
-    : percent(option.condemn);
+function bySeenAlone({ goesBy, panels, panelsSeen }: ConveyorDecision): boolean {
+  return goesBy === 'what was seen' && panels > panelsSeen;
 }
 
-function mark({ within, obstacle }: DecisionOption, index: number): Markup | string {
-  if (obstacle !== undefined) return '×';
-  return within ? element('strong', {}, `${index + 1}`) : `${index + 1}`;
+function chanceCell(decision: ConveyorDecision, { condemn, condemnSeen }: DecisionOption): string {
+  if (condemn === undefined) return '–';
+  const seen = bySeen(decision, condemn, condemnSeen);
+  return seen === undefined ? percent(condemn) : `${percent(condemn)} (seen ${seen})`;
+}
+
+/** The number of an option is its place among all of them. */
+function mark({ options }: ConveyorDecision, option: DecisionOption): Markup | string {
+  const said = rankMark(options, options.indexOf(option));
+  return option.obstacle === undefined && option.within ? element('strong', {}, said) : said;
 }
 
 function needsText({ needs, obstacle }: DecisionOption): string {
@@ -158,12 +182,12 @@ function working({ options }: ConveyorDecision): Markup {
 /** For the comment: the same rows as text. */
 export function optionRows(decision: ConveyorDecision): readonly (readonly string[])[] {
   return decision.options.map((option, i) => [
-    option.obstacle === undefined ? String(i + 1) : '×',
+    rankMark(decision.options, i),
     option.what,
     date(option.day),
-    optionChances(option),
+    optionChances(option, decision),
     moneyText(decision, option.cost),
-    moneyText(decision, option.expected),
+    optionExpected(option, decision),
     needsText(option),
   ]);
 }

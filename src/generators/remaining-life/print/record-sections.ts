@@ -9,6 +9,7 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { capital, counted } from '../../../domain/units/wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
+import type { ConveyorModel } from '../parts/model.js';
 import type { LeastSeen } from '../parts/former-sets.js';
 import type { FlightLife } from '../parts/flights.js';
 import { besideTables } from './beside-liner.js';
@@ -185,17 +186,21 @@ function borrowed(life: ConveyorLife): RecordSection {
       `${formatNumber(b.low, 2)} to ${formatNumber(b.high, 2)}) what its group does, ` +
       `from ${counted(b.units, 'liner at a place', 'liners at places')} with records`,
   );
-  for (const unseen of model.unseen) {
-    lines.push(
-      `Panels nobody has seen, ${unseen.panels} in run ${unseen.run}: ` +
-        `such a panel reaches its limit: ${depthText(unseen.condemn)}, 80 % between, from the pool alone; ` +
-        'the worst of several comes earlier',
-    );
-  }
+  lines.push(...model.unseen.map(unseenText));
   lines.push(...doubted(life));
   if (life.measure) lines.push(measureText(life.measure));
   lines.push(dutyVariationText(model));
   return { ...empty, title, lines: lines.map((line) => `${line}.`) };
+}
+
+/** What nobody has looked at has no date of its own: what the others lend is marked, and where it lies behind it only asks for a look. */
+function unseenText({ run, panels, condemn }: ConveyorModel['unseen'][number]): string {
+  const head = `Run ${run}: ${counted(panels, 'panel')} never seen, 0 readings`;
+  const passed = condemn.kind === 'reached' || (condemn.kind === 'life' && condemn.passed !== undefined);
+  return passed
+    ? `${head}. By what the others do alone ${panels === 1 ? 'it' : 'such a panel'} would be past its limit: a reason to look now, and no date`
+    : `${head}. By what the others do alone such a panel would reach its limit ${depthText(condemn)}, ` +
+        `80 % between${panels === 1 ? '' : '; the worst of several comes earlier'}`;
 }
 
 function doubted({ points, conveyor }: ConveyorLife): readonly string[] {
