@@ -37,12 +37,22 @@ describe('the meter', () => {
 
 describe('readings against one another', () => {
   test('thicker than before within 3σ√2 is error, beyond it is told', () => {
-    // 3·0.2·√2 = 0.849 mm.
+    // 3·0.2·√2 = 0.849 mm; in 40 h nothing is lost that a gauge sees, which TL313 says.
     const pair = (later: string): string =>
       round('2024-09-09', 3600, 'P1 thickness 10.0 mm') +
-      round('2025-03-10', 6200, `P1 thickness ${later} mm`);
-    expect(codesIn('estate', pair('10.8'))).toEqual([]);
-    expect(codesIn('estate', pair('10.9'))).toEqual(['TL306']);
+      round('2024-10-01', 3640, `P1 thickness ${later} mm`);
+    expect(codesIn('estate', pair('10.8'))).toEqual(['TL313']);
+    expect(codesIn('estate', pair('10.9'))).toEqual(['TL313', 'TL306']);
+  });
+  test('where it should have lost, two of them are enough once it lies four above the least loss', () => {
+    // σ√2 = 0.283; 2 mm lost in 3600 h are 1.44 mm in 2600 h, and half of that is the least: 0.6 + 0.72 > 1.13, 0.5 is below 2σ√2.
+    const pair = (later: string, meter = 6200): string =>
+      round('2024-09-09', 3600, 'P1 thickness 10.0 mm') +
+      round('2025-03-10', meter, `P1 thickness ${later} mm`);
+    expect(codesIn('estate', pair('10.6'))).toEqual(['TL306']);
+    expect(codesIn('estate', pair('10.5'))).toEqual([]);
+    // 1700 h: 0.47 mm at the least, and 0.6 + 0.47 is below 1.13.
+    expect(codesIn('estate', pair('10.6', 5300))).toEqual([]);
   });
 
   test('after a reline the new liner is no growth of the old one; a reline elsewhere explains nothing', () => {

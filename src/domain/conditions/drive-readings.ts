@@ -1,11 +1,13 @@
 // How have the bearings and the gearbox been, look by look? Temperatures as measured, noise and oil as they were told; a part that a
-// look does not name has no entry of that look. Nothing is concluded: a housing's temperature goes with load and weather.
+// look does not name has no entry of that look. Work that puts right what the look before told of is an entry of its own day: a
+// leak is not getting worse when its seal has been renewed. Nothing is concluded: a housing's temperature goes with load and weather.
 
 import type { History } from '../model/history.js';
 import type { Origin } from '../model/origin.js';
-import type { ConditionLine, Inspection } from '../model/records.js';
+import type { ConditionLine, Inspection, Service } from '../model/records.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { aspectsOf, conditionKinds, partOf } from './kinds.js';
+import { putsRight } from './service.js';
 
 export interface DriveReadings {
   /** `tail bearing`, `thrust bearing`, `gearbox`. */
@@ -19,28 +21,54 @@ export interface DriveRead {
   readonly day: CalendarDay;
   /** °C. */
   readonly temperature: number | undefined;
-  /** Of noise and oil: how bad as told, `noted` where it was not said, `put right` where the look closes it. */
+  /** Of noise and oil: how bad as told, `noted` where it was not said, `put right` where a look closes it or work does. */
   readonly told: NonNullable<ConditionLine['severity']> | 'noted' | 'put right';
   readonly note: string | undefined;
+  /** A look, or work at the drive: what was done. */
+  readonly by: 'look' | Service['work'];
   readonly origin: Origin;
 }
 
 /** In the order of the language's kinds; what nobody ever looked at is left out. */
-export function driveReadings({ inspections }: History): readonly DriveReadings[] {
+export function driveReadings(
+  { inspections, conveyor, asOf }: History,
+  services: readonly Service[],
+): readonly DriveReadings[] {
   const lines = inspections
     .flatMap(({ inspection }) => inspection.conditions.map((line) => ({ line, inspection })))
     .filter(({ line }) => partOf(line.kind) === 'drive' && line.answer !== 'not seen')
     .reverse();
+  const own = services.filter((each) => each.conveyor === conveyor && each.date.day <= (asOf ?? Infinity));
   return conditionKinds
     .filter((kind) => partOf(kind) === 'drive')
     .flatMap((part) =>
       (['temperature', ...aspectsOf(part)] as const).flatMap((of) => {
         const read = lines
           .filter(({ line }) => line.kind === part && says(line, of))
-          .map(({ line, inspection }) => readOf(line, inspection, of));
-        return read.length === 0 ? [] : [{ part, of, read }];
+          .map(({ line, inspection }) => ({ line, read: readOf(line, inspection, of) }));
+        return read.length === 0 ? [] : [{ part, of, read: answered(read, of, own) }];
       }),
     );
+}
+
+/** Newest first, with the work that put right what was told before it; of a temperature no work says anything. */
+function answered(
+  looks: readonly { readonly line: ConditionLine; readonly read: DriveRead }[],
+  of: DriveReadings['of'],
+  services: readonly Service[],
+): readonly DriveRead[] {
+  if (of === 'temperature') return looks.map(({ read }) => read);
+  return looks.flatMap(({ line, read }, i) => {
+    const until = looks[i - 1]?.read.day ?? Infinity;
+    const work = services.find(
+      ({ date, ...service }) => date.day >= read.day && date.day < until && putsRight(service, line),
+    );
+    return work && read.told !== 'put right' ? [byWork(work), read] : [read];
+  });
+}
+
+function byWork({ date, work, note, origin }: Service): DriveRead {
+  return { day: date.day, temperature: undefined, told: 'put right', note, by: work, origin };
 }
 
 function says({ aspect, temperature }: ConditionLine, of: DriveReadings['of']): boolean {
@@ -53,6 +81,7 @@ function readOf(line: ConditionLine, inspection: Inspection, of: DriveReadings['
     temperature: of === 'temperature' ? line.temperature?.value : undefined,
     told: line.answer === 'closed' ? 'put right' : (line.severity ?? 'noted'),
     note: line.note,
+    by: 'look',
     origin: line.origin,
   };
 }

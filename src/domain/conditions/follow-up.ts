@@ -43,8 +43,10 @@ export interface Condition {
   readonly notSeen: readonly SeenLine[];
   /** Undefined: open. */
   readonly closed: Closing | undefined;
-  /** The newest inspection after `last` that says nothing of it; undefined where it was answered, is closed, or none was made. */
+  /** Open, and the first inspection since the last answer that says nothing of it; undefined where each answered, or none was made. */
   readonly unanswered: Inspection | undefined;
+  /** Earlier inspections that said nothing of it while it was urgent, the first of each time until somebody answered again. */
+  readonly passedOver: readonly Inspection[];
 }
 
 export interface FollowUp {
@@ -107,6 +109,9 @@ interface Draft {
   severity: ConditionSeverity | undefined;
   readonly notSeen: SeenLine[];
   answeredAt: Inspection;
+  /** The first since then that says nothing of it. */
+  silent: Inspection | undefined;
+  readonly passedOver: Inspection[];
   closed: Closing | undefined;
 }
 
@@ -134,17 +139,20 @@ function build(history: History, services: readonly Service[]): FollowUp {
           severity: line.severity,
           notSeen: [],
           answeredAt: inspection,
+          silent: undefined,
+          passedOver: [],
           closed: closedByDate(history, seen),
         });
     }
+    for (const draft of drafts)
+      if (draft.closed === undefined && inspection.date.day > draft.answeredAt.date.day)
+        draft.silent ??= inspection;
   }
   closeByWork(history, services, drafts, undefined);
-  const newest = history.inspections.at(-1)?.inspection;
   return {
-    conditions: drafts.map(({ answeredAt, ...draft }) => ({
+    conditions: drafts.map(({ answeredAt: _, silent, ...draft }) => ({
       ...draft,
-      unanswered:
-        draft.closed === undefined && newest && newest.date.day > answeredAt.date.day ? newest : undefined,
+      unanswered: draft.closed === undefined ? silent : undefined,
     })),
     notLooked: doubts.filter((each) => workThatEnds(history, services, each) === undefined),
     stray,
@@ -153,6 +161,8 @@ function build(history: History, services: readonly Service[]): FollowUp {
 
 function answer(draft: Draft, seen: SeenLine): void {
   const { line, inspection } = seen;
+  if (draft.silent && draft.severity === 'urgent') draft.passedOver.push(draft.silent);
+  draft.silent = undefined;
   draft.answeredAt = inspection;
   if (line.answer === 'closed') {
     draft.closed = { day: inspection.date.day, by: 'look', look: seen };

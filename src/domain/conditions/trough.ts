@@ -4,17 +4,17 @@
 // break (a gate, an inlet) no liner ever lies, and all hours count.
 
 import { handArithmetic, type HandResult } from '../wear/arithmetic.js';
-import type { CalendarDay } from '../units/calendar.js';
+import { addDays, type CalendarDay } from '../units/calendar.js';
 import { ReadingKind } from '../units/reading-kind.js';
 import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import { setSeen } from '../model/exposure.js';
 import { historyOf, momentOf, momentOn, type History } from '../model/history.js';
 import { bareAbove } from '../model/liner-side.js';
-import type { Moment } from '../model/liner-sets.js';
+import { setsAt, type LinerSet, type Moment } from '../model/liner-sets.js';
 import type { Origin } from '../model/origin.js';
 import { installedPanels } from '../model/panels.js';
-import { originOf, type Inspection, type Patch, type PhotoUse } from '../model/records.js';
+import { originOf, type Inspection, type Patch, type PhotoUse, type Reline } from '../model/records.js';
 import { runAt } from '../model/runs.js';
 import { followUp } from './follow-up.js';
 
@@ -130,7 +130,40 @@ function bareSpans(estate: Estate, history: History, asOf: CalendarDay | undefin
       add(place.at, inspection, 'worn through', originOf(estate.readings, row), undefined);
     }
   }
+  for (const [row, reline] of estate.readings.bench) {
+    const place = estate.places[estate.readings.place[row] ?? -1];
+    const isThrough = estate.readings.kind[row] === ReadingKind.trough;
+    if (place && isThrough && place.conveyor === conveyor) addFromBench(place.at, row, reline);
+  }
   return spans;
+
+  /** On the bench it is seen that the panel was through when it came out, and the steel bare since the last look at the most. */
+  function addFromBench(at: number, row: number, reline: Reline): void {
+    const sets = setsAt(history.linerSets, at);
+    const set = sets.find(({ removed }) => removed?.reline === reline);
+    const panel = set?.removed && panelAt(estate, conveyor, at, addDays(reline.date.day, -1));
+    if (!set?.removed || !panel) return;
+    const out = set.removed;
+    const isKnown = (span: BareSpan): boolean =>
+      span.from <= at && span.to >= at && span.found.day <= out.day && span.until?.day === out.day;
+    if (spans.some(isKnown)) return;
+    spans.push({
+      ...panel,
+      lined: lastLined(set, reline.date.day),
+      found: out,
+      until: out,
+      because: 'worn through',
+      origin: originOf(estate.readings, row),
+    });
+  }
+
+  /** The last look before a day, or the fitting, if that was later. */
+  function lastLined(set: LinerSet | undefined, day: CalendarDay): Moment | undefined {
+    const before = history.inspections.filter((each) => each.inspection.date.day < day).at(-1);
+    const looked = before && momentOf(history, before.inspection);
+    const fitted = set?.fitted;
+    return looked && (!fitted || looked.day > fitted.day) ? looked : fitted;
+  }
 
   function add(
     at: number,
@@ -145,12 +178,7 @@ function bareSpans(estate: Estate, history: History, asOf: CalendarDay | undefin
       span.from <= at && span.to >= at && (span.until === undefined || span.until.day > found.day);
     if (!panel || spans.some(covers)) return;
     const set = setSeen(history, at, inspection);
-    const before = history.inspections
-      .filter((each) => each.inspection.date.day < inspection.date.day)
-      .at(-1);
-    const fitted = set?.fitted;
-    const looked = before && momentOf(history, before.inspection);
-    const lined = looked && (!fitted || looked.day > fitted.day) ? looked : fitted;
+    const lined = lastLined(set, inspection.date.day);
     const removed = set?.removed;
     const until = closed && removed ? (closed.day < removed.day ? closed : removed) : (closed ?? removed);
     spans.push({ ...panel, lined, found, until, because, origin });

@@ -313,7 +313,9 @@ function lastWithin(
 function lookFirst(setting: OptionSetting, others: readonly DecisionOption[]): readonly DecisionOption[] {
   const { outlook, accepted, money } = setting;
   const target = others.find(isPlannedWhole) ?? others.find(isPlannedPart);
-  if (target?.day === undefined || target.within) return [];
+  // Where only what nobody has seen stands against it, the look is what the plan asks for.
+  const { condemn = 1, contact = 1 } = target ?? {};
+  if (target?.day === undefined || (condemn <= accepted.condemn && contact <= accepted.contact)) return [];
   const value = valueOfALook({ outlook, accepted, until: target.day, gauge: setting.gauge });
   const best = ranked(others, setting.goesBy).find(
     ({ within, obstacle, kind }) => within && obstacle === undefined && kind !== 'do nothing',

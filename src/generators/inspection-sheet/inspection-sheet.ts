@@ -135,7 +135,7 @@ export function inspectionSheet(
         text: `could not be looked at: ${each.what}${each.why === undefined ? '' : ` (${each.why})`}`,
       })),
     ],
-    lastRead: lastRead(history, trough, open, look, unit),
+    lastRead: lastRead(history, trough, open, look, unit, estate.services),
     drawings: drawingsOf(estate, history, conveyor, asOf, look, {
       owner: plant,
       number,

@@ -1,7 +1,6 @@
 // What do two reports of a conveyor say differently beside its wear? Conditions that came, went, got worse or wider, and what was
 // measured anew: flight, plate, gaps, currents, speed, bearings and gearbox. In words, for the report's "since" and for `diff`.
 
-import { driveReadings } from '../../domain/conditions/drive-readings.js';
 import { samePlace } from '../../domain/conditions/kinds.js';
 import type { OpenCondition } from '../../domain/conditions/rows.js';
 import { flightSpots } from '../../domain/model/flight-readings.js';
@@ -70,7 +69,7 @@ function measuredSeries(life: ConveyorLife): readonly Series[] {
       read: readings.map(({ day, thickness }) => ({ day, words: lengthWords(thickness, unit) })),
     })),
     // Noise and oil are conditions, and are told with them.
-    ...driveReadings(life.history).map(({ part, of, read }) => ({
+    ...life.beside.drive.map(({ part, of, read }) => ({
       what: `${part} ${of}`,
       read: oldestFirst(
         read.flatMap(({ day, temperature }) =>

@@ -1,11 +1,13 @@
 // Where a later reading says that the liner got thicker. Wear only goes one way, so one of the two is of another liner, of
 // another spot, or misread. A thickness bounds what is left from both sides, a colour by the ends of its layer; a later lower
-// bound may not pass an earlier upper bound by more than three standard deviations of the two.
+// bound may not pass an earlier upper bound by more than three standard deviations of the two. Where it passes it by two only, what
+// the spot should have lost in between counts too: thicker by two and above what was to be expected by four is as unlikely.
 
 import type { Estate } from '../../domain/model/estate.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
 import type { Place } from '../../domain/model/records.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
+import { expectedLoss } from './expected-loss.js';
 import { bands, isPlausible } from './plausible.js';
 import { errorOf, leftByLayers, type LeftByLayers } from './reading-error.js';
 import { eachSeen } from './seen-sets.js';
@@ -74,7 +76,8 @@ function workOut(estate: Estate): readonly Growth[] {
         lastThickness >= 0 &&
         inspection[lastThickness] !== inspection[row] &&
         now > (value[lastThickness] ?? 0) &&
-        grew(now, errorOf(estate, row), value[lastThickness] ?? 0, errorOf(estate, lastThickness))
+        (grew(now, errorOf(estate, row), value[lastThickness] ?? 0, errorOf(estate, lastThickness)) ||
+          shouldHaveLost(estate, index, lastThickness, row))
       ) {
         tell('thickness', row, lastThickness, index, set);
       } else if (
@@ -151,6 +154,17 @@ function contradicts(
     (when === 'earlier' || together) &&
     grew(table.least[depth] ?? 0, table.leastError[depth] ?? 0, thickness, error)
   );
+}
+
+/** Thicker by two standard deviations of both readings, and by four above the least that the spot should have lost. */
+function shouldHaveLost(estate: Estate, index: number, before: number, row: number): boolean {
+  const { value } = estate.readings;
+  const more = (value[row] ?? NaN) - (value[before] ?? NaN);
+  const error = Math.hypot(errorOf(estate, row), errorOf(estate, before));
+  const place = estate.places[index];
+  if (!place || !(more > 2 * error)) return false;
+  const loss = expectedLoss(estate, place, before, row);
+  return loss !== undefined && more + loss.least > 4 * error;
 }
 
 function grew(now: number, nowError: number, before: number, beforeError: number): boolean {

@@ -5,6 +5,7 @@ import { driveReadings } from '../../../domain/conditions/drive-readings.js';
 import type { OpenCondition } from '../../../domain/conditions/rows.js';
 import type { TroughState } from '../../../domain/conditions/trough.js';
 import { flightSpots, type FlightSpot } from '../../../domain/model/flight-readings.js';
+import type { Estate } from '../../../domain/model/estate.js';
 import { recordedSpeed, type History } from '../../../domain/model/history.js';
 import type { Inspection } from '../../../domain/model/records.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
@@ -19,13 +20,14 @@ export function lastRead(
   open: readonly OpenCondition[],
   look: InspectionSheet['look'],
   unit: LengthUnit,
+  services: Estate['services'],
 ): LastRead {
   return {
     empty: lastOf(history, ({ currents }) => currents.flatMap(({ empty }) => empty?.text ?? [])),
     loaded: lastOf(history, ({ currents }) => currents.flatMap(({ loaded }) => loaded?.text ?? [])),
     speed: speedOf(history),
     flights: flightSpots(history).map((spot) => flightOf(spot, unit)),
-    drive: driveReadings(history).flatMap(({ part, of, read: [last] }) => {
+    drive: driveReadings(history, services).flatMap(({ part, of, read: [last] }) => {
       if (!last || open.some(({ writes }) => writes === `${part} ${of}`)) return [];
       const { temperature, told } = last;
       const words = temperature === undefined ? told : temperatureWords(temperature, unit);

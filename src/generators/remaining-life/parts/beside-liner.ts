@@ -153,7 +153,7 @@ export function besideLiner(estate: Estate, history: History): BesideLiner {
     currents: newestFirst(currents),
     speeds: newestFirst(speeds),
     worn: wornOf(history),
-    drive: driveReadings(history),
+    drive: driveReadings(history, estate.services),
     corrections: newestFirst(correctionsOf(estate, conveyor)),
     moved: newestFirst(movedOf(history)),
     serviced: newestFirst(servicedOf(estate, history)),

@@ -122,8 +122,9 @@ function driveTable(drive: BesideLiner['drive'], sizes: Sizes): BesideTable {
 }
 
 /** `71 °C on 2024-04-08`, `serious on 2024-04-08, grinding`. */
-function driveText({ day, temperature, told, note }: DriveRead, sizes: Sizes): string {
-  const what = temperature === undefined ? told : temperatureWords(temperature, sizes.near);
+function driveText({ day, temperature, told, note, by }: DriveRead, sizes: Sizes): string {
+  const done = by === 'look' ? told : `${told} (${by})`;
+  const what = temperature === undefined ? done : temperatureWords(temperature, sizes.near);
   return [`${what} on ${date(day)}`, note].filter(Boolean).join(', ');
 }
 
@@ -131,7 +132,7 @@ function driveText({ day, temperature, told, note }: DriveRead, sizes: Sizes): s
 function trendText({ read }: DriveReadings, sizes: Sizes): string {
   const [newest, before] = read;
   const first = read.at(-1);
-  const count = counted(read.length, 'look');
+  const count = counted(read.filter(({ by }) => by === 'look').length, 'look');
   if (!newest || !before || !first) return count;
   if (newest.temperature === undefined || before.temperature === undefined || first.temperature === undefined)
     return `${toldAgainst(newest.told, before.told)}; ${count}`;

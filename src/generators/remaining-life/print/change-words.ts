@@ -14,7 +14,8 @@ import {
   type ScatterTold,
   type WearPace,
 } from '../parts/wear-change.js';
-import type { RemainingLife } from '../remaining-life.js';
+import type { RemainingLife, TrackedLook } from '../remaining-life.js';
+import { missedLooks, missWords } from './track-record.js';
 import { counted, list } from '../../../domain/units/wording.js';
 import { chance } from './wording.js';
 import { isOvertaken } from '../parts/points.js';
@@ -24,7 +25,8 @@ import { sizesOf, sizesOfAll, type Sizes } from '../sizes.js';
 export function changeSentences({
   conveyors,
   scatter,
-}: Pick<RemainingLife, 'conveyors' | 'scatter'>): readonly string[] {
+  tracks,
+}: Pick<RemainingLife, 'conveyors' | 'scatter' | 'tracks'>): readonly string[] {
   // What is believed goes before what cannot be told yet.
   const pending = (life: ConveyorLife): boolean => life.model?.pace.kind === 'cannot yet be told';
   const inOrder = [...conveyors.filter((life) => !pending(life)), ...conveyors.filter(pending)];
@@ -35,7 +37,10 @@ export function changeSentences({
   ];
   const silent = (kind: WearPace['kind']): string[] =>
     conveyors.filter((c) => c.model?.pace.kind === kind).map((c) => c.conveyor.name);
-  const none = silent('no sign');
+  const missed = missedLooks(tracks);
+  const quiet = silent('no sign');
+  const none = quiet.filter((name) => !missed.has(name));
+  const unexplained = quiet.flatMap((name) => missed.get(name) ?? []);
   const mute = conveyors
     .filter(({ model }) => model?.pace.kind === 'not asked' && model.pace.why !== noClock)
     .map((c) => c.conveyor.name);
@@ -44,7 +49,17 @@ export function changeSentences({
     none.length === 0
       ? tail && `A${tail}a change`
       : `No sign of a change at ${list(none)}${tail && `; a${tail}one`}`;
-  return rest === '' ? told : [...told, `${rest}.`];
+  return [...told, ...unexplained.map(unexplainedSentence), ...(rest === '' ? [] : [`${rest}.`])];
+}
+
+/** Both hold: no day divides slower wear from faster, and yet it was not what was foretold. */
+function unexplainedSentence({ conveyor, day, pooled }: TrackedLook): string {
+  const way = pooled.excess < 0 ? 'less' : 'more';
+  return (
+    `${conveyor.name} wore ${missWords(pooled)}, up to the look of ${formatDay(day)}, and no day is seen since which it does: ` +
+    `it has worn ${way} than the others told from the start of what was judged, or for less long than the looks can tell; ` +
+    'the dates go by all its readings, and thicknesses at the same points at the next look would tell which.'
+  );
 }
 
 /** What is worth a sentence at one conveyor; none where there is no sign. */

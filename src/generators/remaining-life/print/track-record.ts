@@ -35,13 +35,19 @@ function hiddenWords(tracks: readonly Track[]): string {
   return `; a change below ${words(least)}${least === most ? '' : ` to ${words(most)}`} would have stayed hidden${all}`;
 }
 
-/** One sentence a conveyor whose last look missed, by the horizon that shows it best; else one for all together. */
-function misses(tracks: readonly Track[]): readonly string[] {
+/** Conveyors whose last look missed, each by the horizon that shows it best. */
+export function missedLooks(tracks: readonly Track[]): ReadonlyMap<string, TrackedLook> {
   const byConveyor = new Map<string, TrackedLook>();
   for (const look of tracks.flatMap((t) => t.looks)) {
     const known = byConveyor.get(look.conveyor.name);
     if (look.told && (!known || look.pooled.z > known.pooled.z)) byConveyor.set(look.conveyor.name, look);
   }
+  return byConveyor;
+}
+
+/** One sentence a conveyor whose last look missed; else one for all together. */
+function misses(tracks: readonly Track[]): readonly string[] {
+  const byConveyor = missedLooks(tracks);
   if (byConveyor.size > 0)
     return [...byConveyor.values()].map(
       ({ conveyor, day, pooled, horizon }) =>

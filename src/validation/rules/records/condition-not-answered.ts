@@ -1,10 +1,12 @@
-// What became of what was found wrong? The newest look has to say of each open condition that it is still there, that it was put
-// right, or that nobody could look.
+// What became of what was found wrong? Each look after it has to say of an open condition that it is still there, that it was put
+// right, or that nobody could look. It is told once, with the first look that leaves it out. What was answered later is told of
+// what was urgent only: a weld that nobody spoke of for weeks is a gap in the records, a loose bolt is not.
 
-import { openConditions } from '../../../domain/conditions/follow-up.js';
+import { followUp, type Condition } from '../../../domain/conditions/follow-up.js';
 import { conditionAnswerText, conditionWords } from '../../../domain/conditions/kinds.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import type { Fix } from '../../finding.js';
+import type { Inspection } from '../../../domain/model/records.js';
+import type { Fix, Found } from '../../finding.js';
 import { insertBefore } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 
@@ -35,6 +37,25 @@ inspection DG1 2025-03-10 meter 6000 h {
       text: `${before}\ninspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  panel torn at 4.4 m\n}`,
     },
     {
+      name: 'told once, with the first look that leaves it out',
+      text:
+        `${before}\ninspection «DG1» 2025-03-10 meter 6000 h {\n  view downstream\n  P1 colour ivory\n}\n` +
+        'inspection DG1 2025-09-08 meter 9000 h {\n  view downstream\n  P1 colour ivory\n}',
+    },
+    {
+      name: 'urgent, left out, and closed later',
+      text:
+        'inspection DG1 2024-09-09 meter 3600 h {\n  view downstream\n  panel torn at 4.2 m urgent\n}\n' +
+        'inspection «DG1» 2025-03-10 meter 6000 h {\n  view downstream\n  P1 colour ivory\n}\n' +
+        'inspection DG1 2025-09-08 meter 9000 h {\n  view downstream\n  closed panel torn at 4.2 m\n}',
+    },
+    {
+      name: 'no longer urgent, left out, and closed later',
+      text:
+        `${before}\ninspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  P1 colour ivory\n}\n` +
+        'inspection DG1 2025-09-08 meter 9000 h {\n  view downstream\n  closed panel torn at 4.2 m\n}',
+    },
+    {
       name: 'closed since',
       text: `${before}\ninspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  closed panel torn at 4.2 m\n}`,
     },
@@ -50,26 +71,35 @@ inspection DG1 2025-03-10 meter 6000 h {
     },
   ],
   *check({ estate }) {
-    for (const conveyor of estate.conveyors) {
-      for (const condition of openConditions(estate, conveyor)) {
-        const { unanswered, first, last } = condition;
-        if (!unanswered) continue;
-        const line = conditionAnswerText(first.line, last.line);
-        const brace = { ...unanswered.origin, start: unanswered.origin.end - 1 };
-        const write = (title: string, text: string): Fix => insertBefore(brace, `  ${text}\n`, title);
-        yield {
-          origin: unanswered.conveyorUse.origin,
-          message:
-            `This look does not say what became of ${conditionWords(first.line)}, ` +
-            `found on ${formatDay(first.inspection.date.day)}${first === last ? '' : ` and seen again on ${formatDay(last.inspection.date.day)}`}.`,
-          related: [{ origin: last.line.origin, message: 'Seen here last.' }],
-          fixes: [
-            write('Write that it is still there', line),
-            write('Write that it was put right', `closed ${line}`),
-            write('Write that nobody could look', `not seen ${line}`),
-          ],
-        };
+    for (const conveyor of estate.conveyors)
+      for (const condition of followUp(estate, conveyor).conditions) {
+        const { unanswered, passedOver } = condition;
+        for (const look of passedOver) yield leftOut(condition, look);
+        if (unanswered) yield leftOut(condition, unanswered);
       }
-    }
   },
 };
+
+function leftOut(condition: Condition, look: Inspection): Found {
+  const { first, notSeen } = condition;
+  const answered = [first, ...notSeen, condition.last].filter(
+    ({ inspection }) => inspection.date.day < look.date.day,
+  );
+  const last = answered.reduce((a, b) => (b.inspection.date.day >= a.inspection.date.day ? b : a), first);
+  const line = conditionAnswerText(first.line, condition.last.line);
+  const brace = { ...look.origin, start: look.origin.end - 1 };
+  const write = (title: string, text: string): Fix => insertBefore(brace, `  ${text}\n`, title);
+  return {
+    origin: look.conveyorUse.origin,
+    message:
+      `This look does not say what became of ${conditionWords(first.line)}, ` +
+      `found on ${formatDay(first.inspection.date.day)}` +
+      `${last === first ? '' : ` and ${last.line.answer === 'not seen' ? 'looked for' : 'seen again'} on ${formatDay(last.inspection.date.day)}`}.`,
+    related: [{ origin: last.line.origin, message: 'Spoken of here last.' }],
+    fixes: [
+      write('Write that it is still there', line),
+      write('Write that it was put right', `closed ${line}`),
+      write('Write that nobody could look', `not seen ${line}`),
+    ],
+  };
+}

@@ -1,7 +1,11 @@
-// Did a spot grow thicker between two readings of one liner, by more than 3σ√2 of their errors?
+// Did a spot grow thicker between two readings of one liner, by more than 3σ√2 of their errors, or by more than 2 of them where
+// it should have lost so much that the reading lies 4 of them above what was to be expected (evidence/growth.ts)?
 
 import { originOf } from '../../../domain/model/records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import type { Place } from '../../../domain/model/records.js';
+import { expectedLoss } from '../../evidence/expected-loss.js';
 import { growthsOf } from '../../evidence/growth.js';
 import { dayOfRow, readingWords } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
@@ -26,6 +30,36 @@ inspection DG1 2025-03-10 meter 6200 h {
   gauge ultrasonic ± 0.2 mm
   «P1 thickness 9.8 mm»
 }`,
+  cases: [
+    {
+      name: 'by less than the two can tell, though it should have lost 2 mm',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 8.4 mm
+}
+inspection DG1 2025-03-10 meter 5600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  «P1 thickness 9.1 mm»
+}`,
+    },
+    {
+      name: 'the same within two days, in which it loses nothing',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 8.4 mm
+}
+inspection DG1 2024-09-11 meter 3630 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 9.1 mm
+}`,
+    },
+  ],
   *check({ estate }) {
     for (const growth of growthsOf(estate)) {
       if (growth.kinds !== 'thickness') continue;
@@ -35,7 +69,8 @@ inspection DG1 2025-03-10 meter 6200 h {
         message:
           `${place.name} of ${place.conveyor.name} reads ${readingWords(estate, row, liner)}, ` +
           `and read ${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}: ` +
-          `${lengthOn(place.conveyor, (estate.readings.value[row] ?? 0) - (estate.readings.value[before] ?? 0))} more of the same liner.`,
+          `${lengthOn(place.conveyor, (estate.readings.value[row] ?? 0) - (estate.readings.value[before] ?? 0))} more of the same liner` +
+          `${lossWords(estate, place, before, row)}.`,
         related: [
           {
             origin: originOf(estate.readings, before),
@@ -46,3 +81,11 @@ inspection DG1 2025-03-10 meter 6200 h {
     }
   },
 };
+
+/** What it should have lost, where that is more than the gauge could miss. */
+function lossWords(estate: Estate, place: Place, before: number, row: number): string {
+  const loss = expectedLoss(estate, place, before, row)?.middle ?? 0;
+  return loss < 0.5
+    ? ''
+    : `, where about ${lengthOn(place.conveyor, Math.round(loss * 10) / 10)} less was to be expected`;
+}
