@@ -8,6 +8,7 @@ import type { Outage } from '../model/plant.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import { addDays, type CalendarDay } from '../units/calendar.js';
 import { dueUntil, planFor, type ConveyorPlan, type GoesBy } from './conveyor-plan.js';
+import type { OutageDecision, TwoChances } from './outage-decision.js';
 import { jobState, type JobState } from './jobs-written.js';
 import { moneyOf, type PlantMoney } from './money.js';
 import { newScrew, type ScrewOutlook } from './new-screw.js';
@@ -62,26 +63,6 @@ export interface ConveyorDecision {
   readonly missingCosts: readonly string[];
   /** Last day that counts: of the last outage, or a year on. */
   readonly horizon: CalendarDay;
-}
-
-/** With unseen panels counted in, and of what was seen alone. */
-export interface TwoChances {
-  readonly condemn: number;
-  readonly contact: number;
-  readonly condemnSeen: number | undefined;
-  readonly contactSeen: number | undefined;
-}
-
-export interface OutageDecision extends TwoChances {
-  readonly name: string;
-  readonly from: CalendarDay;
-  readonly to: CalendarDay;
-  readonly within: boolean;
-  /** Day the whole liner could be there if ordered today; undefined where no lead time is declared. */
-  readonly arrives: CalendarDay | undefined;
-  readonly reachable: boolean;
-  readonly orderBy: CalendarDay;
-  readonly orderIsLate: boolean;
 }
 
 export interface Earliest extends TwoChances {

@@ -5,7 +5,7 @@
 
 import type { Outage } from '../model/plant.js';
 import { addDays, type CalendarDay } from '../units/calendar.js';
-import type { OutageDecision } from './conveyor-decision.js';
+import type { OutageDecision } from './outage-decision.js';
 
 /** Which panels the accepted risks are held against. */
 export type GoesBy = 'all panels' | 'what was seen';

@@ -99,7 +99,8 @@ function work({ conveyor }: OptionSetting, { work }: ScopeWork): readonly string
     ...(work.cutToFit.length === 0
       ? []
       : [
-          `the closing panel of ${list(work.cutToFit.map((run) => `run ${run}`))} cut to the gap as measured, because no break there takes up the length errors`,
+          `the closing panel of ${list(work.cutToFit.map((run) => `run ${run}`))} ` +
+            'cut to the gap as measured, because no break there takes up the length errors',
         ]),
   ];
 }

@@ -1,11 +1,8 @@
 // How the table of decisions reads: the one place from which page, comment, data, lenses and hovers take their words, so that
 // they agree. Chances count unseen panels in; what was seen alone stands behind.
 
-import type {
-  ConveyorDecision,
-  OutageDecision,
-  TwoChances,
-} from '../../domain/decision/conveyor-decision.js';
+import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.js';
+import type { OutageDecision, TwoChances } from '../../domain/decision/outage-decision.js';
 import { isNow, type OrderCall } from '../../domain/decision/order-call.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { amountText, moneyOf } from '../../domain/decision/money.js';

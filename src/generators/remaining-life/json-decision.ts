@@ -1,7 +1,8 @@
 // The row of a conveyor in the table of decisions, as data. Chances run from 0 to 1 and count unseen panels in; what was seen
 // alone stands beside. Missing is null, never zero.
 
-import type { Earliest, OutageDecision, TwoChances } from '../../domain/decision/conveyor-decision.js';
+import type { Earliest } from '../../domain/decision/conveyor-decision.js';
+import type { OutageDecision, TwoChances } from '../../domain/decision/outage-decision.js';
 import { isNow, isOrderLate } from '../../domain/decision/order-call.js';
 import type { DecisionOption } from '../../domain/decision/option.js';
 import { day, number, type Json } from './json-values.js';

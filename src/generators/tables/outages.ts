@@ -1,7 +1,7 @@
 // One row an outage that is ahead and a conveyor of its plant: the chances by then, whether the liner can be there, and which
 // outage was chosen. An outage of a plant without forecasts stands there with its days and no chances.
 
-import type { OutageDecision } from '../../domain/decision/conveyor-decision.js';
+import type { OutageDecision } from '../../domain/decision/outage-decision.js';
 import type { Outage } from '../../domain/model/plant.js';
 import { chance, day, text, yesNo, type DataColumn } from '../remaining-life/columns.js';
 import { acceptedBy } from '../../domain/decision/conveyor-decision.js';

@@ -2,7 +2,8 @@
 // before a risk that no planned outage meets, that before a reline to plan, a look to make, a conveyor not seen enough, and
 // last what is in order. Within a level the earlier date goes first, then the name.
 
-import type { ConveyorDecision, OutageDecision } from '../../../domain/decision/conveyor-decision.js';
+import type { ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
+import type { OutageDecision } from '../../../domain/decision/outage-decision.js';
 import type { OrderCall } from '../../../domain/decision/order-call.js';
 import { openConditionsText } from '../../../domain/conditions/rows.js';
 import { percent } from '../../../domain/decision/option-setting.js';

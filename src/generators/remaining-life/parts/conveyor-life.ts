@@ -1,7 +1,8 @@
 // What the report knows of one conveyor, and how urgent it is, as values.
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
-import type { ConveyorDecision, OutageDecision } from '../../../domain/decision/conveyor-decision.js';
+import type { ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
+import type { OutageDecision } from '../../../domain/decision/outage-decision.js';
 import type { OrderCall } from '../../../domain/decision/order-call.js';
 import type { ClosedCondition, OpenCondition } from '../../../domain/conditions/rows.js';
 import type { NotLookedAt } from '../../../domain/conditions/not-looked.js';

@@ -8,8 +8,12 @@ export const closingPanelCutOnSite: Rule = {
   code: 'TL462',
   title: 'Reline that closes only with a panel cut on site',
   severity: 'warning',
-  why: 'The closing panel is cut to a hole that is never exactly one panel long; where no break takes the error up it is measured and sawn at the trough, at the end of a shift.',
-  todo: 'Measure the gap on site and cut the closing panel to fit; or state the allowance of the break where it is to end, or declare a joint ring within the run.',
+  why:
+    'The closing panel is cut to a hole that is never exactly one panel long; ' +
+    'where no break takes the error up it is measured and sawn at the trough, at the end of a shift.',
+  todo:
+    'Measure the gap on site and cut the closing panel to fit; ' +
+    'or state the allowance of the break where it is to end, or declare a joint ring within the run.',
   given: 'estate',
   example: `
 job «J1» {
