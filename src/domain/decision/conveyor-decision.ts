@@ -114,14 +114,13 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
   const lead = leadDays(plant, 'liner');
   const leadTime = { days: lead ?? 0, declared: lead !== undefined };
   const ways = whole && supplies.get(whole)?.ways;
-  const usual = ways?.filter(({ by }) => by !== 'expedited');
+  const waited = (scope: ScopeWork | undefined): readonly Supply[] | undefined =>
+    scope && supplies.get(scope)?.ways.filter(({ by }) => by !== 'expedited');
+  const usual = waited(whole);
   const arrives = usual?.[0]?.day ?? (lead === undefined ? undefined : addDays(asOf, lead));
   const rows = outages.map((outage) => outageRow(outage, outlook, accepted, arrives, leadTime.days));
   const chosen = rows.findLast((row) => row.within && row.reachable);
-  const bySeen = rows.findLast(
-    ({ condemnSeen = 1, contactSeen = 1, reachable }) =>
-      condemnSeen <= accepted.condemn && contactSeen <= accepted.contact && reachable,
-  );
+  const bySeen = lastBySeen(rows, accepted);
   const passedSeen = outlook.seen && passing({ ...outlook, counted: outlook.seen }, accepted)?.day;
   const chosenBySeen = chosen ? undefined : bySeen;
   const goesBy: GoesBy = chosen || !outlook.seen ? 'all panels' : 'what was seen';
@@ -162,14 +161,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     goesBy,
     plan: planFor({ asOf, outages: rows, passed: passed?.day, passedSeen, chosen, chosenBySeen }),
     earliest: whole && earliestOf(outlook, whole, usual),
-    earliestPart:
-      small && small !== whole
-        ? earliestOf(
-            outlook,
-            small,
-            supplies.get(small)?.ways.filter(({ by }) => by !== 'expedited'),
-          )
-        : undefined,
+    earliestPart: small && small !== whole ? earliestOf(outlook, small, waited(small)) : undefined,
     order:
       due || input.atLimit
         ? orderCall({
@@ -194,6 +186,13 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     missingCosts: setting ? missingCosts(setting) : [],
     horizon,
   };
+}
+
+function lastBySeen(rows: readonly OutageDecision[], accepted: AcceptedRisk): OutageDecision | undefined {
+  return rows.findLast(
+    ({ condemnSeen = 1, contactSeen = 1, reachable }) =>
+      condemnSeen <= accepted.condemn && contactSeen <= accepted.contact && reachable,
+  );
 }
 
 /** Where no outage is declared the liner has to be there when a risk passes. */
