@@ -2,6 +2,7 @@
 // the usual or the expedited lead time; what lies on the shelf for one conveyor is not offered to a second in the programme.
 
 import type { LeadItem, Plant, ShelfCount, ShelfItem } from '../model/plant.js';
+import { onlyLength, shelfOn } from '../model/shelf.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
 import { spoken } from '../units/wording.js';
@@ -88,33 +89,21 @@ function waiting(plant: Plant, item: LeadItem, asOf: CalendarDay): string {
     : 'without a declared lead time';
 }
 
-/** The newest count up to a day of each item and length. */
-export function shelfOn(plant: Plant, liner: LinerSpecification, asOf: CalendarDay): readonly ShelfCount[] {
-  const newest = new Map<string, ShelfCount>();
-  for (const count of plant.shelf) {
-    if (count.liner.name !== liner.name || count.counted.day > asOf) continue;
-    const key = `${count.item} ${count.length?.value ?? ''}`;
-    const known = newest.get(key);
-    if (!known || known.counted.day < count.counted.day) newest.set(key, count);
-  }
-  return [...newest.values()];
-}
-
 /** Pieces the shelf does not cover: whole panels first, the shortest that serves, then cuts from stock lengths. */
 function lacking(
   shelf: readonly ShelfCount[],
   { liner, lengths, fixings }: Pieces,
 ): { readonly panels: number; readonly fixings: number; readonly words: string } {
-  const each = (item: ShelfItem, usual: readonly { readonly value: number }[]): number[] =>
+  const each = (item: ShelfItem): number[] =>
     shelf
       .filter((count) => count.item === item)
       .flatMap((count) => {
-        const length = count.length?.value ?? (usual.length === 1 ? usual[0]?.value : undefined);
+        const length = count.length?.value ?? onlyLength(liner, item);
         return length === undefined ? [] : Array.from({ length: count.count.count }, () => length);
       })
       .sort((a, b) => a - b);
-  const panels = each('panels', liner.panelLengths);
-  const sticks = each('stock lengths', liner.stockLengths);
+  const panels = each('panels');
+  const sticks = each('stock lengths');
   let missing = 0;
   for (const length of [...lengths].sort((a, b) => b - a)) {
     const fits = panels.findIndex((panel) => panel >= length - 0.5);

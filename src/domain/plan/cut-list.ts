@@ -9,6 +9,7 @@ import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import type { Area, Ground } from '../order/ground.js';
+import type { ShelfStock } from '../model/shelf.js';
 import { piecesToCut, type PieceToCut } from './pieces-to-cut.js';
 import { cuttingStock, type CuttingPlan, type StockKind } from './cutting-stock.js';
 
@@ -16,6 +17,8 @@ export interface CutList {
   readonly liner: LinerSpecification;
   readonly pieces: readonly CutPiece[];
   readonly sticks: readonly Stick[];
+  /** What was counted on the shelf of this liner; empty where the job lists stock of its own. */
+  readonly shelf: readonly ShelfStock[];
   /** New stock by length, longest first. */
   readonly toBuy: readonly { readonly length: number; readonly count: number }[];
   /** What the stock in hand does not yield; the sticks above then count more of the same lengths. */
@@ -44,10 +47,12 @@ export interface CutPiece extends PieceToCut {
 }
 
 export interface Stick {
-  /** `S1`, `S2`, … for new stock, `O1`, … for offcuts. */
+  /** `S1`, `S2`, … for new stock, `O1`, … for offcuts, `P1`, … for what lies on the shelf. */
   readonly name: string;
   readonly length: number;
   readonly offcut: boolean;
+  /** What it is where it lies on the shelf of the plant. */
+  readonly shelf?: ShelfStock['item'];
   /** Positions in `pieces`, longest first. */
   readonly cuts: readonly number[];
   readonly rest: number;
@@ -64,11 +69,14 @@ export function cutLists(
   estate: Estate,
   ground: Ground,
   areas: readonly Area[] = ground.scope,
+  shelfOf: (liner: LinerSpecification) => readonly ShelfStock[] = () => [],
 ): readonly CutList[] {
   const byLiner = piecesToCut(job, ground, areas);
   const used: number[] = [];
   return [...byLiner].map(([liner, pieces]) => {
-    const list = cutListOf(job, estate, liner, pieces, stockOf(job, liner, byLiner.size === 1, used));
+    const shelf = hasOwnStock(job, byLiner.size === 1) ? [] : shelfOf(liner);
+    const kinds = [...stockOf(job, liner, byLiner.size === 1, used), ...shelf.flatMap(shelfKind)];
+    const list = cutListOf(job, estate, liner, pieces, kinds, shelf);
     used.push(...list.sticks.flatMap((stick) => (stick.offcut ? [stick.length] : [])));
     return list;
   });
@@ -80,6 +88,7 @@ function cutListOf(
   liner: LinerSpecification,
   pieces: readonly PieceToCut[],
   kinds: readonly Kind[],
+  shelf: readonly ShelfStock[],
 ): CutList {
   const tooLong = pieces.filter((piece) => isBeyond(piece, kinds));
   const cuttable = pieces.filter((piece) => !tooLong.includes(piece));
@@ -106,18 +115,20 @@ function cutListOf(
       const kind = stock[cut.stock];
       if (!kind) continue;
       for (const piece of cut.pieces) stickOf.set(piece, sticks.length);
-      const number = sticks.filter((stick) => stick.offcut === kind.offcut).length + 1;
+      const letter = kind.shelf ? 'P' : kind.offcut ? 'O' : 'S';
+      const number = sticks.filter(({ name }) => name.startsWith(letter)).length + 1;
       sticks.push({
-        name: `${kind.offcut ? 'O' : 'S'}${number}`,
+        name: `${letter}${number}`,
         length: kind.length,
         offcut: kind.offcut,
+        ...(kind.shelf ? { shelf: kind.shelf } : {}),
         cuts: cut.pieces,
         rest: cut.rest,
         keep: cut.rest >= job.minimumClosingPiece.value,
       });
     }
   }
-  const fresh = sticks.filter((stick) => !stick.offcut);
+  const fresh = sticks.filter((stick) => !stick.offcut && !stick.shelf);
   const lengths = [...new Set(fresh.map((stick) => stick.length))].sort((a, b) => b - a);
   const position = new Map(cuttable.map((piece, i) => [piece, i]));
   const inAll = new Map(pieces.map((piece, i) => [piece, i]));
@@ -131,6 +142,7 @@ function cutListOf(
         return piece ? [inAll.get(piece) ?? 0] : [];
       }),
     })),
+    shelf,
     toBuy: lengths.map((length) => ({
       length,
       count: fresh.filter((stick) => stick.length === length).length,
@@ -182,14 +194,28 @@ export function sheetToOrder({ longest }: Pick<PieceToCut, 'longest'>): number {
 function newStockOf(plan: CuttingPlan, stock: readonly Kind[]): number {
   if (plan.kind !== 'plan') return 0;
   return plan.sticks.reduce(
-    (sum, stick) =>
-      sum + (stock[stick.stock]?.offcut === false ? stick.times * stock[stick.stock]!.length : 0),
+    (sum, stick) => sum + (isNew(stock[stick.stock]) ? stick.times * stock[stick.stock]!.length : 0),
     0,
   ); // the kind was found just before
 }
 
 interface Kind extends StockKind {
   readonly offcut: boolean;
+  readonly shelf?: ShelfStock['item'];
+}
+
+function isNew(kind: Kind | undefined): boolean {
+  return kind !== undefined && !kind.offcut && !kind.shelf;
+}
+
+/** It is there already: whatever is cut from it need not be bought. */
+function shelfKind({ item, length, count }: ShelfStock): Kind[] {
+  return item === 'fixings' || count === 0 ? [] : [{ length, count, cost: 0, offcut: false, shelf: item }];
+}
+
+/** A job that lists its stock says what is cut from what. */
+function hasOwnStock(job: Job, onlyLiner: boolean): boolean {
+  return onlyLiner && job.stock.some((each) => !each.offcut);
 }
 
 /**
@@ -231,7 +257,7 @@ function stockOf(
 
 /** As many as are wanted, of the lengths in hand or on offer. */
 function bought(kinds: readonly Kind[], liner: LinerSpecification): Kind[] {
-  const inHand = kinds.filter((kind) => !kind.offcut).map((kind) => kind.length);
+  const inHand = kinds.filter(isNew).map((kind) => kind.length);
   const offered = [...inHand, ...liner.stockLengths.map((length) => length.value)];
   const lengths = offered.length > 0 ? offered : liner.panelLengths.map((length) => length.value);
   return [...new Set(lengths)].map((length) => ({ length, offcut: false }));

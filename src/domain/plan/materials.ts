@@ -4,7 +4,7 @@
 
 import { countHoldDowns, holdDownWords } from '../model/hold-down-count.js';
 import { lengthOn } from '../model/unit-of-machine.js';
-import { spareScrewOn } from '../model/spare-screw.js';
+import type { ShelfStock } from '../model/shelf.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { addDays, formatDay } from '../units/calendar.js';
 import { formatPercent } from '../units/format.js';
@@ -13,6 +13,7 @@ import type { Job, Spare, StepAction } from '../model/job.js';
 import type { LeadItem } from '../model/plant.js';
 import { areasOfAction, panelLength, within, type Area, type Ground } from '../order/ground.js';
 import { sheetToOrder, type CutList } from './cut-list.js';
+import { emptyStore, type Store } from './store.js';
 
 export interface Material {
   readonly what: string;
@@ -20,10 +21,14 @@ export interface Material {
   /** Needed by the work itself. */
   readonly needed: number;
   readonly spares: number;
+  /** Undefined where nothing of it was counted in the store. */
+  readonly onShelf: number | undefined;
+  /** What is needed and spare, less what is there. */
+  readonly toOrder: number;
   readonly unit: 'pieces' | 'm' | 'l';
   /** How the number came about. */
   readonly basis: string;
-  /** Undefined without a window or a lead time. */
+  /** Undefined without a window or a lead time, and where nothing is to be ordered. */
   readonly orderBy: CalendarDay | undefined;
 }
 
@@ -38,6 +43,7 @@ interface Requirement {
   readonly share: number;
   readonly unit: Material['unit'];
   readonly basis: string;
+  readonly onShelf?: number;
   /** What a job may say of its spares, and how many of that come out of one of these. */
   readonly told?: { readonly item: Spare['item']; readonly each: number };
 }
@@ -47,26 +53,32 @@ export function materialsOf(
   ground: Ground,
   cuts: readonly CutList[],
   areas: readonly Area[] = ground.scope,
+  store: Store = emptyStore,
 ): readonly Material[] {
   const required = [
     ...cuts.flatMap(sheets),
-    ...linerBolts(ground, areas),
+    ...linerBolts(ground, areas, store),
     ...acrossTheTrough(job, ground, areas),
-    ...spiral(job),
+    ...spiral(job, store),
     ...consumables(ground, cuts, areas),
   ];
   return required.flatMap((each) => (each.needed > 0 ? [withSpares(job, each)] : []));
 }
 
 function withSpares(job: Job, required: Requirement): Material {
-  const { what, needed, unit, for: kind } = required;
+  const { what, needed, unit, for: kind, onShelf } = required;
+  const { spares, basis } = sparesOf(job, required);
+  const toOrder = Math.max(0, Math.round((needed + spares - (onShelf ?? 0)) * 1000) / 1000);
   return {
     what,
     for: kind,
     needed,
+    spares,
+    onShelf,
+    toOrder,
     unit,
-    ...sparesOf(job, required),
-    orderBy: orderBy(job, kind),
+    basis,
+    orderBy: toOrder > 0 ? orderBy(job, kind) : undefined,
   };
 }
 
@@ -87,16 +99,25 @@ function sparesOf({ spares }: Job, required: Requirement): Pick<Material, 'spare
 
 function sheets(cut: CutList): Requirement[] {
   const offcuts = cut.sticks.filter((stick) => stick.offcut).length;
+  const taken = cut.sticks.filter((stick) => stick.shelf);
+  const lengths = [...new Set([...cut.toBuy, ...taken].map(({ length }) => length))].sort((a, b) => b - a);
+  const spared = cut.toBuy[0]?.length ?? lengths[0]; // what is bought, longest first; from the shelf where nothing is
   return [
-    ...cut.toBuy.map(({ length, count }, index): Requirement => ({
-      what: `${cut.liner.name} sheet, ${lengthOn(cut, length)}`,
-      for: 'liner',
-      needed: count,
-      share: spareShare.liner,
-      unit: 'pieces',
-      basis: `cut list: ${cut.pieces.length} panels`,
-      ...(index === 0 ? { told: { item: 'panels', each: panelsOf(cut, length) } } : {}),
-    })),
+    ...lengths.map((length): Requirement => {
+      const fresh = cut.toBuy.find((buy) => buy.length === length)?.count ?? 0;
+      const used = taken.filter((stick) => stick.length === length);
+      const panel = fresh === 0 && used.every(({ shelf }) => shelf === 'panels');
+      return {
+        what: `${cut.liner.name} ${panel ? 'panel' : 'sheet'}, ${lengthOn(cut, length)}`,
+        for: 'liner',
+        needed: fresh + used.length,
+        share: fresh > 0 || length === spared ? spareShare.liner : 0,
+        unit: 'pieces',
+        basis: cutFrom(cut, length),
+        ...countOf(cut.shelf.filter((each) => each.item !== 'fixings' && each.length === length)),
+        ...(length === spared ? { told: { item: 'panels', each: panelsOf(cut, length) } } : {}),
+      };
+    }),
     ...cut.tooLong
       .filter(({ closing, length, longest }) => closing && longest > length)
       .map((piece): Requirement => ({
@@ -109,8 +130,20 @@ function sheets(cut: CutList): Requirement[] {
           `closing panel ${piece.panel} of run ${piece.run}: the gap may be up to ` +
           `${lengthOn(cut, piece.longest)}, longer than any stock`,
       })),
-    consumable(`${cut.liner.name} offcuts in hand`, offcuts, 'cut list'),
+    { ...consumable(`${cut.liner.name} offcuts in hand`, offcuts, 'cut list'), onShelf: offcuts },
   ];
+}
+
+/** How many of the panels to fit are cut from sheets of a length. */
+function cutFrom({ sticks, pieces }: CutList, length: number): string {
+  const cuts = sticks.flatMap((stick) => (!stick.offcut && stick.length === length ? stick.cuts : []));
+  return cuts.length === pieces.length
+    ? `cut list: ${pieces.length} panels`
+    : `cut list: ${cuts.length} of ${pieces.length} panels`;
+}
+
+function countOf(stock: readonly ShelfStock[]): { readonly onShelf?: number } {
+  return stock.length === 0 ? {} : { onShelf: stock.reduce((sum, { count }) => sum + count, 0) };
 }
 
 /** Whole panels of the longest kind in a sheet; at least one. */
@@ -119,22 +152,18 @@ function panelsOf({ liner }: CutList, sheet: number): number {
   return Math.max(1, Math.floor(sheet / panel + 1e-9));
 }
 
-function linerBolts(ground: Ground, areas: readonly Area[]): Requirement[] {
+function linerBolts(ground: Ground, areas: readonly Area[], store: Store): Requirement[] {
   return [...boltsByLiner(ground, areas)].flatMap(([liner, { count, basis }]): Requirement[] => {
     const { bolt, boltLength } = liner;
-    return bolt
-      ? [
-          {
-            ...fixing(
-              `${bolt.size}${boltLength ? ` × ${lengthOn({ liner }, boltLength.value)}` : ''} countersunk bolt with nut and washer`,
-              count,
-              'bolts',
-              basis,
-            ),
-            told: { item: 'fixings', each: 1 },
-          },
-        ]
-      : [];
+    if (!bolt) return [];
+    const size = `${bolt.size}${boltLength ? ` × ${lengthOn({ liner }, boltLength.value)}` : ''}`;
+    return [
+      {
+        ...fixing(`${size} countersunk bolt with nut and washer`, count, 'bolts', basis),
+        ...countOf(store.stock(liner).filter(({ item }) => item === 'fixings')),
+        told: { item: 'fixings', each: 1 },
+      },
+    ];
   });
 }
 
@@ -157,9 +186,10 @@ function acrossTheTrough(job: Job, ground: Ground, areas: readonly Area[]): Requ
   ];
 }
 
-function spiral({ screwChange, conveyor, window }: Job): Requirement[] {
+function spiral({ screwChange, conveyor }: Job, store: Store): Requirement[] {
   if (!screwChange) return [];
-  const spare = spareScrewOn(conveyor.plant, screwChange.screw, window?.from.day);
+  const spare = store.spirals(screwChange.screw);
+  const length = Math.round(conveyor.length.value) / 1000;
   const plate = screwChange.screw.drivePlate;
   const bolts = plate
     ? [
@@ -175,11 +205,12 @@ function spiral({ screwChange, conveyor, window }: Job): Requirement[] {
     {
       what: `screw ${screwChange.screw.name}`,
       for: 'screw',
-      needed: Math.round(conveyor.length.value) / 1000,
+      needed: length,
       share: spareShare.screw,
       unit: 'm',
+      ...(spare ? { onShelf: spare.count * length } : {}),
       basis: spare
-        ? `length of the conveyor; ${counted(spare.count.count, 'whole spiral')} on the shelf, counted on ${formatDay(spare.counted.day)}`
+        ? `length of the conveyor; ${counted(spare.count, 'whole spiral')} on the shelf, counted on ${formatDay(spare.counted)}`
         : 'length of the conveyor',
     },
     ...bolts,

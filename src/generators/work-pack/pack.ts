@@ -98,6 +98,8 @@ export interface CutListFacts {
     readonly name: string;
     readonly length: number;
     readonly offcut: boolean;
+    /** It lies on the shelf of the plant. */
+    readonly shelf: boolean;
     readonly rest: number;
     readonly keep: boolean;
     readonly cuts: readonly {
@@ -108,6 +110,14 @@ export interface CutListFacts {
       /** The longest it may have to be; left out where that is its length. */
       readonly longest?: number;
     }[];
+  }[];
+  /** What was counted on the shelf of this liner, and how many of it these cuts take. */
+  readonly shelf: readonly {
+    readonly item: string;
+    readonly length: number;
+    readonly count: number;
+    readonly taken: number;
+    readonly counted: string;
   }[];
   readonly toBuy: readonly { readonly length: number; readonly count: number }[];
   readonly missing: readonly { readonly length: number; readonly count: number }[];
@@ -137,6 +147,10 @@ export interface MaterialRow {
   readonly kind: 'liner' | 'screw' | 'fixings' | 'consumable';
   readonly needed: number;
   readonly spares: number;
+  /** In the store, less what earlier jobs take; left out where nothing of it was counted there. */
+  readonly onShelf?: number;
+  /** Needed and spare, less what is there. */
+  readonly toOrder: number;
   readonly unit: string;
   readonly basis: string;
   readonly orderBy: string | undefined;

@@ -23,7 +23,8 @@ import type { OrderBy, RunRow, StepRow, WorkPack } from './pack.js';
 import { conditionFacts } from './parts/conditions.js';
 import { cautionsFor } from './parts/cautions.js';
 import { cutLists } from '../../domain/plan/cut-list.js';
-import { materialsOf } from '../../domain/plan/materials.js';
+import { materialsOf, type Material } from '../../domain/plan/materials.js';
+import { emptyStore, storeOf } from '../../domain/plan/store.js';
 import { fittedAreas, panelLift, panelRows, runRows, runsInOrderOfWork } from './parts/panels.js';
 import { machineFacts } from './parts/machine.js';
 import { steelFacts } from './parts/steel.js';
@@ -66,10 +67,13 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
   const heat = heatOfOrder(ground);
   const fitted = fittedAreas(ground);
   const steel = steelFacts(estate, ground, fitted, unit, options.asOf);
-  const cuts = cutLists(job, estate, ground, fitted);
+  const today = options.asOf ?? newestDay(estate) ?? job.window?.from.day;
+  const store = today === undefined ? emptyStore : storeOf(conveyor.plant, today);
+  const cuts = cutLists(job, estate, ground, fitted, store.stock);
+  const materials = materialsOf(job, ground, cuts, fitted, store);
   const renewed = panels.filter((panel) => panel.renewed);
   const standing = standingOf(options.decision, job, renewed);
-  const orders = orderDates(job, options.decision);
+  const orders = orderDates(job, options.decision, materials);
   const masses = renewed.flatMap((panel) => panel.mass ?? []);
   const heaviest = masses.length > 0 ? Math.max(...masses) : undefined;
   const number = job.name.startsWith(conveyor.name) ? job.name : `${conveyor.name}-${job.name}`;
@@ -135,7 +139,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     hours: hourRows(plan, ground, rows),
     lifts: liftFacts(plan.lifts, unit, liftCounts(takings, panels, runs)),
     cutLists: cuts.map(cutListFacts),
-    materials: materialsOf(job, ground, cuts, fitted).map((material) => materialRow(material, orders)),
+    materials: materials.map((material) => materialRow(material, orders)),
     holdDowns: holdDownFacts(job, holdDownsTaken(ground)),
     clearance: conveyor.clearance && { from: conveyor.clearance.from.value, to: conveyor.clearance.to.value },
     asFitted: asFittedFacts(estate, ground, runsInOrderOfWork(ground, steps), panels, unit),
@@ -226,13 +230,16 @@ function siteFacts(
   };
 }
 
-/** The window's first day less the lead time, in whole days; only for what the job needs. */
-/** Where the report says to order the liner now, so does the pack; the last day for its window stands behind. */
-function orderDates(job: Job, decision: ConveyorDecision | undefined): readonly OrderBy[] {
+/** The window's first day less the lead time, in whole days; only for what has to be ordered. Where the report says to order the liner now, so does the pack; the last day for its window stands behind. */
+function orderDates(
+  job: Job,
+  decision: ConveyorDecision | undefined,
+  materials: readonly Material[],
+): readonly OrderBy[] {
   const { window } = job;
   if (!window) return [];
   return job.conveyor.plant.leadTimes
-    .filter(({ item }) => (item === 'screw' ? job.screwChange !== undefined : job.relines.length > 0))
+    .filter(({ item }) => materials.some((each) => each.for === item && each.toOrder > 0))
     .map(({ item, time }) => {
       const latest = formatDay(addDays(window.from.day, -Math.ceil(time.value / 24)));
       const now = item === 'liner' ? orderedNow(decision, window.from.day) : undefined;

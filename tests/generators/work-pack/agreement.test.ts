@@ -5,6 +5,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
+import { suppliesOf } from '../../../src/domain/decision/supply.js';
 import { crewSheetHtml } from '../../../src/generators/work-pack/crew-sheet.js';
 import { workPackHtml } from '../../../src/generators/work-pack/html.js';
 import { workPackMarkdown } from '../../../src/generators/work-pack/markdown.js';
@@ -37,6 +38,13 @@ const packs: readonly (readonly [name: string, pack: WorkPack])[] = [
     ),
   ],
 ];
+
+/** What the store holds of what these jobs take: too little of the panels, more than enough of the rest. */
+const inStore = `lead time liner 10 week
+  lead time screw 20 week
+  on the shelf TwoLayer12 3 panels counted 2026-09-01
+  on the shelf TwoLayer12 200 fixings counted 2026-09-01
+  on the shelf Spiral300 1 spiral counted 2026-09-01`;
 
 interface Table {
   readonly caption: string;
@@ -172,6 +180,33 @@ describe.each(packs)('%s', (_, made) => {
     expect(workPackMarkdown(made).split('stays open').length - 1).toBe(gaps.length > 0 ? 1 : 0);
   });
 
+  test('what is there is not ordered: cut list, materials, workbook, first page', () => {
+    const sticks = made.cutLists.flatMap((cut) => cut.sticks);
+    const sheets = made.materials.filter(({ kind, what }) => kind === 'liner' && !what.includes('at least'));
+    expect(sheets.reduce((sum, { needed }) => sum + needed, 0)).toBe(
+      sticks.filter(({ offcut }) => !offcut).length,
+    );
+    for (const cut of made.cutLists) {
+      const bought = cut.toBuy.reduce((sum, { count }) => sum + count, 0);
+      expect(cut.sticks.filter(({ offcut, shelf }) => !offcut && !shelf)).toHaveLength(bought);
+      for (const stock of cut.shelf) expect(stock.taken).toBeLessThanOrEqual(stock.count);
+      const taken = cut.shelf.reduce((sum, stock) => sum + stock.taken, 0);
+      expect(cut.sticks.filter(({ shelf }) => shelf)).toHaveLength(taken);
+    }
+    const table = print.find(({ head }) => head.includes('On the shelf'));
+    const workbook = list(made, 'Materials');
+    for (const [i, row] of made.materials.entries()) {
+      expect(row.toOrder).toBeCloseTo(Math.max(0, row.needed + row.spares - (row.onShelf ?? 0)), 6);
+      expect(Number.parseFloat(column(table, 'To order')[i] ?? '')).toBe(row.toOrder);
+      expect([workbook[i]?.['On the shelf'], workbook[i]?.['To order']]).toEqual([row.onShelf, row.toOrder]);
+      if (row.toOrder === 0) expect(row.orderBy).toBeUndefined();
+      const first = made.orderBy.find(({ item }) => item === row.kind);
+      if (row.toOrder > 0) expect(row.orderBy).toBe(first?.date);
+    }
+    for (const { item } of made.orderBy)
+      expect(made.materials.some(({ kind, toOrder }) => kind === item && toOrder > 0)).toBe(true);
+  });
+
   test('lifts and gaps are of what comes off, on every sheet', () => {
     const off = (part: string): number => made.takings.find((taking) => taking.part === part)?.off ?? 0;
     for (const lift of made.lifts.byHand.filter(({ what }) => what === 'cover'))
@@ -252,6 +287,48 @@ describe.each(packs)('%s', (_, made) => {
     expect(crewSheetHtml(made).includes('class="stamp"')).toBe(stamped);
     expect(workPackMarkdown(made).includes('NOT BUILDABLE')).toBe(stamped);
     expect(list(made, 'Job').some((row) => row['What'] === 'NOT BUILDABLE')).toBe(stamped);
+  });
+});
+
+describe('with something in the store', () => {
+  const change = (text: string): string =>
+    text.replace('reline run above Gate', 'reline all').replace('lead time liner 10 week', inStore);
+  const analysis = read(change(liftConveyor({ job: 'change screw' })));
+  const made = workPack(analysis.estate, theJob(analysis), { asOf: day('2026-10-31') });
+
+  test('panels come from the shelf first, the rest is ordered, and the page of decisions says as many', () => {
+    const [cut] = made.cutLists;
+    expect(cut?.shelf).toEqual([{ item: 'panels', length: 1000, count: 3, taken: 3, counted: '2026-09-01' }]);
+    const renewed = made.panels.filter((panel) => panel.renewed);
+    const fresh = cut?.sticks.filter(({ shelf }) => !shelf).flatMap(({ cuts }) => cuts) ?? [];
+    const liner = theJob(analysis).conveyor.liner;
+    const pieces = [{ liner, lengths: renewed.map(({ length }) => length), fixings: 0 }];
+    const { shelf } = suppliesOf(theJob(analysis).conveyor.plant, pieces, day('2026-10-31'));
+    expect(shelf).toContain(`${renewed.length} panels needed, ${fresh.length} short`);
+    const sheet = made.materials.find(({ what }) => what.startsWith('TwoLayer12 sheet'));
+    expect(sheet).toMatchObject({ needed: 12, spares: 1, onShelf: 3, toOrder: 10, orderBy: '2027-02-01' });
+  });
+
+  test('a spiral and bolts that lie there are not ordered', () => {
+    const row = (word: string) => made.materials.find(({ what }) => what.includes(word));
+    expect(row('screw Spiral300')).toMatchObject({ needed: 12, onShelf: 12, toOrder: 0, orderBy: undefined });
+    expect(row('countersunk')).toMatchObject({ onShelf: 200, toOrder: 0 });
+    expect(made.orderBy.map(({ item }) => item)).toEqual(['liner']);
+    expect(workPackMarkdown(made)).toContain('screw on the shelf');
+  });
+
+  test('what was counted after the day of the pack is not known yet', () => {
+    const before = workPack(analysis.estate, theJob(analysis), { asOf: day('2026-08-31') });
+    expect(before.cutLists.flatMap(({ shelf }) => shelf)).toEqual([]);
+    expect(before.orderBy.map(({ item }) => item)).toEqual(['liner', 'screw']);
+  });
+
+  test('a job that lists its own stock is cut from that', () => {
+    const own = read(change(liftConveyor({ job: 'stock 1003 mm' })));
+    const cuts = workPack(own.estate, theJob(own), { asOf: day('2026-10-31') }).cutLists;
+    expect(cuts.flatMap(({ shelf, sticks }) => [...shelf, ...sticks.filter((each) => each.shelf)])).toEqual(
+      [],
+    );
   });
 });
 

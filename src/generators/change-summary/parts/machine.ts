@@ -5,6 +5,8 @@ import { unitOfMachine, lengthOn, type Machine } from '../../../domain/model/uni
 import type { Estate } from '../../../domain/model/estate.js';
 import type { Job } from '../../../domain/model/job.js';
 import { cutLists } from '../../../domain/plan/cut-list.js';
+import { newestDay } from '../../../domain/model/newest.js';
+import { emptyStore, storeOf } from '../../../domain/plan/store.js';
 import { planJob } from '../../../domain/plan/plan-job.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { formatHours } from '../../../domain/units/format.js';
@@ -73,18 +75,20 @@ export function jobEffects(
     concerns(job) && (asOf === undefined || job.window === undefined || job.window.to.day >= asOf);
   const names = new Set([...before.jobs, ...after.jobs].filter(open).map(({ name }) => name));
   return [...names].sort().flatMap((name) => {
-    const [old, now] = [before, after].map((estate) => jobFacts(name, estate));
+    const [old, now] = [before, after].map((estate) => jobFacts(name, estate, asOf));
     const labels = new Set([...(old?.keys() ?? []), ...(now?.keys() ?? [])]);
     return [...labels].flatMap((label) => effect(`job ${name}, ${label}`, old?.get(label), now?.get(label)));
   });
 }
 
-function jobFacts(name: string, estate: Estate): ReadonlyMap<string, string> {
+function jobFacts(name: string, estate: Estate, asOf: CalendarDay | undefined): ReadonlyMap<string, string> {
   const facts = new Map<string, string>();
   const job = estate.jobs.find((each) => each.name === name);
   if (!job) return facts;
   const plan = planJob(job, estate);
-  for (const { liner, toBuy, pieces } of cutLists(job, estate, plan.ground)) {
+  const day = asOf ?? newestDay(estate);
+  const store = day === undefined ? emptyStore : storeOf(job.conveyor.plant, day);
+  for (const { liner, toBuy, pieces } of cutLists(job, estate, plan.ground, undefined, store.stock)) {
     const cuts = pieces.map(({ length }) => Math.round(length)).sort((a, b) => b - a);
     facts.set(`panels of ${liner.name}`, lengthsText({ liner }, cuts));
     facts.set(

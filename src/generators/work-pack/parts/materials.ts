@@ -12,6 +12,7 @@ export function cutListFacts(cut: CutList): CutListFacts {
       name: stick.name,
       length: stick.length,
       offcut: stick.offcut,
+      shelf: stick.shelf !== undefined,
       rest: stick.rest,
       keep: stick.keep,
       cuts: stick.cuts.flatMap((position) => {
@@ -19,6 +20,15 @@ export function cutListFacts(cut: CutList): CutListFacts {
         return piece ? [{ ...pieceFacts(piece), closing: piece.closing }] : [];
       }),
     })),
+    shelf: cut.shelf
+      .filter(({ item }) => item !== 'fixings')
+      .map(({ item, length, count, counted }) => ({
+        item,
+        length,
+        count,
+        taken: cut.sticks.filter((stick) => stick.shelf === item && stick.length === length).length,
+        counted: formatDay(counted),
+      })),
     toBuy: cut.toBuy,
     missing: cut.missing,
     tooLong: cut.tooLong.map((piece) => ({
@@ -51,8 +61,13 @@ export function materialRow(material: Material, orders: readonly OrderBy[]): Mat
     kind: material.for,
     needed: material.needed,
     spares: material.spares,
+    ...(material.onShelf === undefined ? {} : { onShelf: material.onShelf }),
+    toOrder: material.toOrder,
     unit: material.unit,
     basis: material.basis,
-    orderBy: now?.date ?? (material.orderBy === undefined ? undefined : formatDay(material.orderBy)),
+    orderBy:
+      material.toOrder === 0
+        ? undefined
+        : (now?.date ?? (material.orderBy === undefined ? undefined : formatDay(material.orderBy))),
   };
 }

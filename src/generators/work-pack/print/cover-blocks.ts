@@ -153,7 +153,7 @@ function orderWords(pack: WorkPack): string {
   const kinds = [
     ...new Set(
       pack.materials
-        .filter((row) => row.kind !== 'consumable' && row.orderBy === undefined)
+        .filter((row) => row.kind !== 'consumable' && row.toOrder > 0 && row.orderBy === undefined)
         .map((row) => row.kind),
     ),
   ];
@@ -163,7 +163,12 @@ function orderWords(pack: WorkPack): string {
       : kinds.length > 0
         ? `no lead time declared for ${kinds.join(' and ')}`
         : '';
-  return [...known, open].filter(Boolean).join('; ') || 'nothing to order';
+  const there = [...new Set(pack.materials.map((row) => row.kind))].filter((kind) => {
+    const rows = pack.materials.filter((row) => row.kind === kind);
+    return kind !== 'consumable' && rows.every(({ toOrder }) => toOrder === 0);
+  });
+  const shelf = there.length > 0 ? `${there.join(' and ')} on the shelf` : '';
+  return [...known, open, shelf].filter(Boolean).join('; ') || 'nothing to order';
 }
 
 function timeWords({ schedule }: WorkPack): string {

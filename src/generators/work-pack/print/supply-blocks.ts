@@ -95,6 +95,7 @@ export function liftBlocks(pack: WorkPack): PrintBlock[] {
 export function cutBlocks(pack: WorkPack): PrintBlock[] {
   return pack.cutLists.flatMap((list): PrintBlock[] => {
     const items = [
+      ...list.shelf.map((stock) => shelfWords(stock, pack.unit)),
       ...list.toBuy.map((buy) => `New stock: ${buy.count} of ${lengthWords(buy.length, pack.unit)}.`),
       `${lengthWords(list.newStock, pack.unit)} of new stock in all; ` +
         `${list.optimal ? 'no cutting plan needs less' : `no plan needs less than ${lengthWords(list.lowerBound, pack.unit)}`}. Waste ${formatPercent(list.wasteRatio)}.`,
@@ -134,6 +135,17 @@ export function cutBlocks(pack: WorkPack): PrintBlock[] {
   });
 }
 
+/** `On the shelf: 4 panels of 1.20 m, counted 2026-08-31; all of them taken.` */
+function shelfWords(
+  { item, length, count, taken, counted: on }: CutListFacts['shelf'][number],
+  unit: LengthUnit,
+): string {
+  const what = count === 1 ? item.replace(/s$/, '') : item;
+  const use =
+    count === 0 ? '' : taken === count ? '; taken' : taken === 0 ? '; none serves here' : `; ${taken} taken`;
+  return `On the shelf: ${count} ${what} of ${lengthWords(length, unit)}, counted ${on}${use}.`;
+}
+
 function tooLongWords(
   { run, panel, length, longest, order }: CutListFacts['tooLong'][number],
   unit: LengthUnit,
@@ -148,17 +160,24 @@ function tooLongWords(
 function stickRows({ sticks }: CutListFacts, unit: LengthUnit): readonly string[][] {
   const alike = new Map<string, CutListFacts['sticks'][number][]>();
   for (const stick of sticks) {
-    const key = [stick.length, stick.offcut, stick.keep, stick.rest, ...stick.cuts.map(cutLength)].join(' ');
+    const key = [
+      stick.length,
+      stick.offcut,
+      stick.shelf,
+      stick.keep,
+      stick.rest,
+      ...stick.cuts.map(cutLength),
+    ].join(' ');
     alike.set(key, [...(alike.get(key) ?? []), stick]);
   }
   return [...alike.values()].flatMap((group) => {
     const [first] = group;
     if (!first) return [];
-    const { length, offcut, rest, keep } = first;
+    const { length, offcut, shelf, rest, keep } = first;
     const whole = rest < 0.05;
     return [
       [
-        `${group.map(({ name }) => name).join(', ')}${offcut ? ' (offcut)' : ''}`,
+        `${group.map(({ name }) => name).join(', ')}${offcut ? ' (offcut)' : shelf ? ' (on the shelf)' : ''}`,
         lengthWords(length, unit),
         group.map(({ cuts }) => cutWords(cuts, unit)).join('\n'),
         whole ? '' : lengthWords(rest, unit),
@@ -204,7 +223,8 @@ export function materialBlocks(pack: WorkPack): PrintBlock[] {
         { head: 'What' },
         { head: 'Needed', number: true },
         { head: 'Spares', number: true },
-        { head: 'Together', number: true },
+        { head: 'On the shelf', number: true },
+        { head: 'To order', number: true },
         { head: 'Order by', width: 22 },
         { head: 'Worked out from' },
         { head: 'On site', write: 18 },
@@ -213,7 +233,8 @@ export function materialBlocks(pack: WorkPack): PrintBlock[] {
         row.what,
         formatNumber(row.needed),
         formatNumber(row.spares),
-        withUnit(row.needed + row.spares, row.unit),
+        row.onShelf === undefined ? '' : formatNumber(row.onShelf),
+        withUnit(row.toOrder, row.unit),
         row.orderBy ?? '',
         row.basis,
         '',

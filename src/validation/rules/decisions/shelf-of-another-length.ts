@@ -11,7 +11,7 @@ export const shelfOfAnotherLength: Rule = {
   title: 'Stock of a panel that the liner does not have',
   severity: 'warning',
   why: 'A reline planned from stock that does not fit ends with an open trough and nothing to put in.',
-  todo: 'Count again, or add the length to the liner if such panels are sold.',
+  todo: 'Write which length was counted, as in `6 panels length 1200 mm`; count again, or add the length to the liner if such panels are sold.',
   given: 'plant',
   bad: '  on the shelf TwoLayer12 6 panels length «1500 mm» counted 2025-02-10',
   good: '  on the shelf TwoLayer12 6 panels length 1200 mm counted 2025-02-10',

@@ -1,0 +1,33 @@
+// What is there already when a job is planned: stock and fixings of a liner on the shelf, whole spare spirals. A job takes from it
+// before anything is ordered.
+
+import type { Plant, SpareScrew } from '../model/plant.js';
+import { stockOn, type ShelfStock } from '../model/shelf.js';
+import { spareScrewOn } from '../model/spare-screw.js';
+import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
+import type { CalendarDay } from '../units/calendar.js';
+
+export interface Store {
+  /** Of one liner; empty where nothing of it was ever counted. */
+  stock(liner: LinerSpecification): readonly ShelfStock[];
+  /** Undefined where such spirals were never counted. */
+  spirals(screw: ScrewSpecification): SpiralStock | undefined;
+}
+
+export interface SpiralStock {
+  readonly count: number;
+  readonly counted: SpareScrew['counted']['day'];
+}
+
+export const emptyStore: Store = { stock: () => [], spirals: () => undefined };
+
+/** As it was counted by a day. */
+export function storeOf(plant: Plant, asOf: CalendarDay): Store {
+  return {
+    stock: (liner) => stockOn(plant, liner, asOf),
+    spirals: (screw) => {
+      const spare = spareScrewOn(plant, screw, asOf);
+      return spare && { count: spare.count.count, counted: spare.counted.day };
+    },
+  };
+}
