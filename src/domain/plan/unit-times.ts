@@ -3,12 +3,12 @@
 // metre; fitting 2 a metre (1.5 to 2.5); clearing up 0.1 a metre; a test of the air 0.5; a piece of spiral cut and lifted 3; a welded joint 2.5; proving by running 3;
 // a platform or a crane moved 1.
 
-import { countHoldDowns, holdDownWords } from '../model/hold-down-count.js';
 import { unitOfMachine } from '../model/unit-of-machine.js';
 import { formatNumber } from '../units/format.js';
 import type { Conveyor } from '../model/conveyor.js';
 import type { Job, Step, StepAction } from '../model/job.js';
 import type { WorkItem } from '../model/plant.js';
+import { counted } from '../units/wording.js';
 import { within, type Area, type Ground } from '../order/ground.js';
 import { isHot, usualFireWatch } from '../order/heat.js';
 import { loadAboard } from '../order/platform.js';
@@ -91,13 +91,14 @@ function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: nu
     length: number,
     share = 1,
     most = mostPeople[step.action],
+    named = '',
   ): Work => {
     const { hours, per, assumed } = unitTime(job, item);
     const amount = per === 'metre' ? length : number;
     const by =
       per === 'metre'
         ? lengthTimes(job.conveyor, amount, hours * share)
-        : `${formatNumber(amount)} at ${formatNumber(Math.round(hours * share * 1000) / 1000)} h`;
+        : `${named === '' ? formatNumber(amount) : counted(amount, named)} at ${formatNumber(Math.round(hours * share * 1000) / 1000)} h`;
     return {
       personHours: hours * share * amount,
       mostPeople: most,
@@ -138,7 +139,7 @@ function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: nu
       return work('brace', count(ground.braces), metres('area'));
     case 'hold-downs off':
     case 'hold-downs on':
-      return holdDownWork(ground, areas, work('hold-down', count(ground.holdDowns), metres('area')));
+      return work('hold-down', count(ground.holdDowns), metres('area'), 1, mostPeople[step.action], 'place');
     case 'restrain screw':
     case 'unbolt drive':
     case 'bolt drive':
@@ -173,18 +174,6 @@ function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: nu
     case 'run loaded':
       return work('prove', 1, 0, 0.5);
   }
-}
-
-/** The time is that of a place; a fitter counts its blocks. */
-function holdDownWork(ground: Ground, areas: readonly Area[], work: Work): Work {
-  const declared = ground.job.conveyor.holdDowns;
-  const here = ground.holdDowns.flatMap((piece, i) =>
-    within([piece], areas).length > 0 ? [declared[i]] : [],
-  );
-  const known = here.flatMap((part) => part ?? []);
-  return known.length === 0
-    ? work
-    : { ...work, basis: `${holdDownWords(countHoldDowns(known))}: ${work.basis}` };
 }
 
 /** Hours that pass whatever the number of hands. */

@@ -71,8 +71,8 @@ describe('the usual work in a step, in person-hours', () => {
     ['covers on from 0 mm to 4000 mm', 0.3, 6, '1 at 0.3 h', ['cover']],
     ['braces off all', 0.9, 4, '3 at 0.3 h', ['brace']],
     ['braces on run 1', 0.6, 4, '2 at 0.3 h', ['brace']],
-    ['hold-downs off all', 1.2, 4, '8 blocks at 4 places: 4 at 0.3 h', ['hold-down']],
-    ['hold-downs on run 2', 0.6, 4, '4 blocks at 2 places: 2 at 0.3 h', ['hold-down']],
+    ['hold-downs off all', 1.2, 4, '4 places at 0.3 h', ['hold-down']],
+    ['hold-downs on run 2', 0.6, 4, '2 places at 0.3 h', ['hold-down']],
     ['restrain screw', 1.5, 4, '1 at 1.5 h', ['screw section']],
     ['unbolt drive', 1.5, 3, '1 at 1.5 h', ['screw section']],
     ['bolt drive', 1.5, 3, '1 at 1.5 h', ['screw section']],
@@ -167,13 +167,7 @@ describe('unit times', () => {
     // All along 10.2 m, or the stretch.
     ['covers', 'cover', 'covers off all', 10.2, '10.2 m at 1 h/m'],
     ['braces', 'brace', 'braces on all', 10.2, '10.2 m at 1 h/m'],
-    [
-      'hold-downs',
-      'hold-down',
-      'hold-downs off from 1000 mm to 4000 mm',
-      3,
-      '2 blocks at 1 place: 3 m at 1 h/m',
-    ],
+    ['hold-downs', 'hold-down', 'hold-downs off from 1000 mm to 4000 mm', 3, '3 m at 1 h/m'],
     ['spiral', 'screw section', 'remove screw from 0 mm to 5100 mm', 5.1, '5.1 m at 1 h/m'],
   ])('%s by the metre', (_, item, text, personHours, basis) => {
     expect(work(text, of(unit(item, 1, 'labour a length')))).toMatchObject({

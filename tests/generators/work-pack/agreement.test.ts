@@ -193,7 +193,7 @@ describe.each(packs)('%s', (_, made) => {
       const taken = cut.shelf.reduce((sum, stock) => sum + stock.taken, 0);
       expect(cut.sticks.filter(({ shelf }) => shelf)).toHaveLength(taken);
     }
-    const table = print.find(({ head }) => head.includes('On the shelf'));
+    const table = print.find(({ head }) => head.includes('There'));
     const workbook = list(made, 'Materials');
     for (const [i, row] of made.materials.entries()) {
       expect(row.toOrder).toBeCloseTo(Math.max(0, row.needed + row.spares - (row.onShelf ?? 0)), 6);
@@ -239,12 +239,18 @@ describe.each(packs)('%s', (_, made) => {
     expect(hours.at(-1)).toEqual({ places: 0, blocks: 0 });
     const byHour = column(
       print.find(({ caption }) => caption.startsWith('Hour by hour')),
-      'Off: covers, braces, hold-down blocks at places',
+      'Off',
     );
     expect(byHour.some((cell) => cell.endsWith(`${most.blocks} at ${most.places}`))).toBe(true);
     // The steps that take them off, together.
-    const counts = made.steps.flatMap(({ action, basis }) =>
-      action === 'hold-downs off' ? [...basis.matchAll(/(\d+) blocks? at (\d+) places?/g)] : [],
+    const counts = made.steps.flatMap(({ action, basis, measures }) =>
+      action === 'hold-downs off'
+        ? [
+            ...`${measures.join(' ')} ${basis}`.matchAll(
+              /(\d+) blocks? at (\d+) places?\..*\b\2 places? at /g,
+            ),
+          ]
+        : [],
     );
     expect([1, 2].map((n) => counts.reduce((sum, match) => sum + Number(match[n]), 0))).toEqual([
       blocks,

@@ -2,7 +2,8 @@
 
 import type { Heat, Job, Step } from '../../../domain/model/job.js';
 import { emptiedBy } from '../../../domain/order/emptying.js';
-import type { Area, Ground } from '../../../domain/order/ground.js';
+import { countHoldDowns, holdDownWords } from '../../../domain/model/hold-down-count.js';
+import { within, type Area, type Ground } from '../../../domain/order/ground.js';
 import { heatOfOrder, isHot } from '../../../domain/order/heat.js';
 import { worksInside } from '../../../domain/order/people.js';
 import { stretchText } from '../../../domain/order/words.js';
@@ -43,7 +44,7 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
       to: known ? to : 0,
       who: planned.crews.join(', '),
       access: planned.unit ?? zonesOf(ground, from, to),
-      measures: [...measuresOf(step, job), ...untilWatched(plan, index)],
+      measures: [...blocksOf(ground, step, areas), ...measuresOf(step, job), ...untilWatched(plan, index)],
       work: words.work,
       check: words.check,
       hold: words.hold,
@@ -61,6 +62,13 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
       ...(step.note === undefined ? {} : { note: step.note }),
     };
   });
+}
+
+/** Blocks are counted, and set place by place. */
+function blocksOf({ holdDowns, job }: Ground, { action }: Step, areas: readonly Area[]): readonly string[] {
+  if (action !== 'hold-downs off' && action !== 'hold-downs on') return [];
+  const here = job.conveyor.holdDowns.filter((_, i) => within(holdDowns.slice(i, i + 1), areas).length > 0);
+  return here.length === 0 ? [] : [`${holdDownWords(countHoldDowns(here))}.`];
 }
 
 /** The facts of a step that keep people safe, each as a line that a fitter can act on. */

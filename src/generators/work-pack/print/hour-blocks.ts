@@ -11,11 +11,12 @@ export function hourBlocks(pack: WorkPack): PrintBlock[] {
     {
       kind: 'table',
       dense: true,
-      caption: 'Hour by hour: who is where, and what is off and fitted at the end of it',
+      caption:
+        'Hour by hour: who is where, what is fitted at its end, and what is off: covers, braces, hold-down blocks at so many places',
       columns: [
         { head: 'When', width: 36 },
-        { head: 'Who, steps; where', width: 85 },
-        { head: 'Off: covers, braces, hold-down blocks at places', width: 26 },
+        { head: 'Who, steps; where', width: 90 },
+        { head: 'Off', width: 22 },
         { head: 'Liner', width: 39 },
       ],
       rows: rows.map(({ first, last }, index) => {

@@ -10,11 +10,8 @@ export function recordBlocks(pack: WorkPack): PrintBlock[] {
     {
       kind: 'text',
       text:
-        'Fill in what was measured, not what was planned; leave out lines that nobody measured, ' +
-        'and strike the scope of a run that was not fitted: ' +
-        'of a part write its panels, as in scope panels 1 to 3 of run 2. ' +
-        'Panel lengths run from the tail end of their run. ' +
-        'The form for the phone gives back the same text ready to commit.',
+        'Write what was measured, not what was planned. Leave out what nobody measured; strike a run that was not fitted, ' +
+        'of a part write its panels (scope panels 1 to 3 of run 2). Lengths run from the tail end of the run.',
     },
     { kind: 'code', text: recordTemplate(pack.asFitted) },
     {
@@ -26,7 +23,6 @@ export function recordBlocks(pack: WorkPack): PrintBlock[] {
         { head: 'By, date', write: 34 },
       ],
       rows: [
-        ['', '', ''],
         ['', '', ''],
         ['', '', ''],
       ],

@@ -18,7 +18,7 @@ export function stepBlocks(pack: WorkPack): PrintBlock[] {
         { head: 'No.', number: true, width: 8 },
         { head: 'Step, where, who', width: 45 },
         { head: 'What to do, what to check' },
-        { head: 'When', width: 28 },
+        { head: 'When', width: 32 },
         { head: 'Done by, time; checked by', write: 24 },
       ],
       origins: pack.steps.map(({ origin }) => origin),
@@ -105,7 +105,7 @@ export function scheduleBlocks(pack: WorkPack): PrintBlock[] {
           `${schedule.accessMoves} ${schedule.accessMoves === 1 ? 'move of a mobile platform' : 'moves of mobile platforms'} in this plan; another of the same length may have fewer.`,
         ]
       : []),
-    ...schedule.defaults,
+    ...(schedule.defaults.length > 0 ? [schedule.defaults.join(' ')] : []),
   ];
   return [{ kind: 'heading', level: 2, text: 'Time' }, { kind: 'list', items }, ...hourBlocks(pack)];
 }

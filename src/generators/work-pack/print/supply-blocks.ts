@@ -179,7 +179,13 @@ function stickRows({ sticks }: CutListFacts, unit: LengthUnit): readonly string[
       [
         `${group.map(({ name }) => name).join(', ')}${offcut ? ' (offcut)' : shelf ? ' (on the shelf)' : ''}`,
         lengthWords(length, unit),
-        group.map(({ cuts }) => cutWords(cuts, unit)).join('\n'),
+        // Whole panels are not cut, so nobody has to know which is which.
+        whole && first.cuts.length === 1
+          ? cutWords(
+              group.flatMap(({ cuts }) => cuts),
+              unit,
+            )
+          : group.map(({ cuts }) => cutWords(cuts, unit)).join('\n'),
         whole ? '' : lengthWords(rest, unit),
         whole ? '' : keep ? 'to store' : 'to scrap',
         '',
@@ -219,20 +225,21 @@ export function materialBlocks(pack: WorkPack): PrintBlock[] {
     { kind: 'heading', level: 2, text: 'Materials' },
     {
       kind: 'table',
+      caption: 'Needed + spare; there: on the shelf as counted; to order: what is not there',
       columns: [
-        { head: 'What' },
+        { head: 'What', width: 50 },
         { head: 'Needed', number: true },
-        { head: 'Spares', number: true },
-        { head: 'On the shelf', number: true },
+        { head: 'There', number: true },
         { head: 'To order', number: true },
-        { head: 'Order by', width: 22 },
+        { head: 'Order by', width: 20 },
         { head: 'Worked out from' },
-        { head: 'On site', write: 18 },
+        { head: 'On site', write: 14 },
       ],
       rows: pack.materials.map((row) => [
         row.what,
-        formatNumber(row.needed),
-        formatNumber(row.spares),
+        row.spares > 0
+          ? `${formatNumber(row.needed)} + ${formatNumber(row.spares)}`
+          : formatNumber(row.needed),
         row.onShelf === undefined ? '' : formatNumber(row.onShelf),
         withUnit(row.toOrder, row.unit),
         row.orderBy ?? '',
