@@ -13,7 +13,7 @@ import type { Job, Spare, StepAction } from '../model/job.js';
 import type { LeadItem } from '../model/plant.js';
 import { areasOfAction, panelLength, within, type Area, type Ground } from '../order/ground.js';
 import { sheetToOrder, type CutList } from './cut-list.js';
-import { emptyStore, type Store } from './store.js';
+import { emptyStore, type PlantStore } from './store.js';
 
 export interface Material {
   readonly what: string;
@@ -53,7 +53,7 @@ export function materialsOf(
   ground: Ground,
   cuts: readonly CutList[],
   areas: readonly Area[] = ground.scope,
-  store: Store = emptyStore,
+  store: PlantStore = emptyStore,
 ): readonly Material[] {
   const required = [
     ...cuts.flatMap(sheets),
@@ -152,7 +152,7 @@ function panelsOf({ liner }: CutList, sheet: number): number {
   return Math.max(1, Math.floor(sheet / panel + 1e-9));
 }
 
-function linerBolts(ground: Ground, areas: readonly Area[], store: Store): Requirement[] {
+function linerBolts(ground: Ground, areas: readonly Area[], store: PlantStore): Requirement[] {
   return [...boltsByLiner(ground, areas)].flatMap(([liner, { count, basis }]): Requirement[] => {
     const { bolt, boltLength } = liner;
     if (!bolt) return [];
@@ -186,7 +186,7 @@ function acrossTheTrough(job: Job, ground: Ground, areas: readonly Area[]): Requ
   ];
 }
 
-function spiral({ screwChange, conveyor }: Job, store: Store): Requirement[] {
+function spiral({ screwChange, conveyor }: Job, store: PlantStore): Requirement[] {
   if (!screwChange) return [];
   const spare = store.spirals(screwChange.screw);
   const length = Math.round(conveyor.length.value) / 1000;

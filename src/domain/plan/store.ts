@@ -7,7 +7,7 @@ import { spareScrewOn } from '../model/spare-screw.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { CalendarDay } from '../units/calendar.js';
 
-export interface Store {
+export interface PlantStore {
   /** Of one liner; empty where nothing of it was ever counted. */
   stock(liner: LinerSpecification): readonly ShelfStock[];
   /** Undefined where such spirals were never counted. */
@@ -19,10 +19,10 @@ export interface SpiralStock {
   readonly counted: SpareScrew['counted']['day'];
 }
 
-export const emptyStore: Store = { stock: () => [], spirals: () => undefined };
+export const emptyStore: PlantStore = { stock: () => [], spirals: () => undefined };
 
 /** As it was counted by a day. */
-export function storeOf(plant: Plant, asOf: CalendarDay): Store {
+export function storeOf(plant: Plant, asOf: CalendarDay): PlantStore {
   return {
     stock: (liner) => stockOn(plant, liner, asOf),
     spirals: (screw) => {
