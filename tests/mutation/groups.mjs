@@ -70,7 +70,7 @@ export const groups = {
   records: {
     files: [
       'corrected',
-      'earlier',
+      'known-on',
       'lying-screw',
       'newest',
       'other-facts',

@@ -44,8 +44,12 @@ export function merged(
   return { value: mine, displaced: theirs === undefined ? [] : [{ path, typed: theirs }] };
 }
 
-function same(a: Plain, b: Plain): boolean {
-  return a === b || JSON.stringify(a) === JSON.stringify(b);
+/** In whichever order the parts of a record were typed. */
+export function same(a: Plain, b: Plain): boolean {
+  if (isList(a) && isList(b)) return a.length === b.length && a.every((item, i) => same(item, b[i]));
+  if (isRecord(a) && isRecord(b))
+    return [...new Set([...Object.keys(a), ...Object.keys(b)])].every((name) => same(a[name], b[name]));
+  return a === b;
 }
 
 function isList(value: Plain): value is readonly Plain[] {

@@ -1,7 +1,7 @@
 // Entries in the browser's storage, so that a dead battery loses nothing; says so where the browser keeps nothing. Several tabs may
 // have one form open: what another tab wrote since is merged in (merge.ts) before anything is written over it.
 
-import { merged, type Merged, type Plain } from './merge.js';
+import { merged, same, type Merged, type Plain } from './merge.js';
 
 export interface Store<T> {
   load(): Partial<T>;
@@ -48,13 +48,14 @@ export function storeFor<T>({ key, whole, adopt, mine }: StoreSettings<T>): Stor
     if (written === null || written === agreed) return;
     const theirs = parsed(written);
     if (theirs === undefined) return;
-    const own = mine();
-    const made = merged(parsed(agreed) ?? {}, plain(own), theirs, whole);
-    adopt(own, made);
+    const [own, base] = [mine(), agreed];
+    // Agreed on before it is handed over: a form that shows it keeps it, and would meet it again without end.
     agreed = written;
+    adopt(own, merged(parsed(base) ?? {}, plain(own), theirs, whole));
   };
   addEventListener('storage', (event) => {
-    if (event.key === key) meet(event.newValue);
+    // What stands there now: the event tells of a writing that this tab may have written over since.
+    if (event.key === key) attempt(() => meet(localStorage.getItem(key)), undefined);
   });
   return {
     load: () =>
@@ -68,6 +69,8 @@ export function storeFor<T>({ key, whole, adopt, mine }: StoreSettings<T>): Stor
     keep: (state) =>
       attempt(() => {
         meet(localStorage.getItem(key));
+        // A tab that only listens writes nothing over what another types meanwhile.
+        if (agreed !== null && same(parsed(agreed), plain(state))) return;
         const text = JSON.stringify(state);
         localStorage.setItem(key, text);
         agreed = text;
