@@ -399,8 +399,12 @@ export interface AccessRow {
   readonly from: number;
   readonly to: number;
   readonly height: number | undefined;
-  /** Whether the job works there. */
+  /** Whether a step of the pack names it. */
   readonly used: boolean;
+  /** What is done there by somebody who goes in or reaches in, in the order of the work. */
+  readonly inside: readonly string[];
+  /** What else names it: tests of the air, isolation, runs. */
+  readonly outside: readonly string[];
 }
 
 export interface RunRow {

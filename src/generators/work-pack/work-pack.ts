@@ -9,7 +9,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import { jobBy } from '../../domain/model/found-by-job.js';
 import { knownOn } from '../../domain/model/known-on.js';
 import { newestDay } from '../../domain/model/newest.js';
-import type { Job } from '../../domain/model/job.js';
+import type { Job, StepAction } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
 import { emptiedBy } from '../../domain/order/emptying.js';
 import { groundOf, type Ground } from '../../domain/order/ground.js';
@@ -182,6 +182,7 @@ function accessFacts(
   rows: readonly StepRow[],
 ): WorkPack['access'] {
   return conveyor.access.map((zone) => ({
+    ...doneIn(rows.filter((row) => row.from < zone.to.value && row.to > zone.from.value)),
     origin: zone.origin,
     name: zone.name ?? zone.kind,
     kind: zone.kind,
@@ -193,6 +194,29 @@ function accessFacts(
       [...ground.scope, ...rows].some((area) => area.from < zone.to.value && area.to > zone.from.value),
   }));
 }
+
+/** Each action once: off and on of one part, strip and fit are what an issuer of permits asks for, not every step. */
+function doneIn(rows: readonly StepRow[]): Pick<WorkPack['access'][number], 'inside' | 'outside'> {
+  const actions = [...new Set(rows.map(({ action }) => action))];
+  return {
+    inside: actions.filter((action) => !fromOutside.has(action)),
+    outside: actions.filter((action) => fromOutside.has(action)),
+  };
+}
+
+/** Nobody goes into the trough or reaches into it for these. */
+const fromOutside: ReadonlySet<StepAction> = new Set<StepAction>([
+  'empty',
+  'isolate',
+  'prove dead',
+  'gas test',
+  'gate shut',
+  'gate open',
+  'pause',
+  'remove isolation',
+  'run empty',
+  'run loaded',
+]);
 
 function holdDownFacts({ conveyor }: Job, taken: readonly number[]): WorkPack['holdDowns'] {
   return taken.flatMap((index) => {

@@ -207,6 +207,23 @@ describe.each(packs)('%s', (_, made) => {
       expect(made.materials.some(({ kind, toOrder }) => kind === item && toOrder > 0)).toBe(true);
   });
 
+  test('the access table names where somebody goes in or reaches in, as the steps do', () => {
+    const table = print.find(({ head }) => head.includes('Somebody goes in or reaches in for'));
+    for (const [i, zone] of made.access.entries()) {
+      const here = made.steps.filter(({ from, to }) => from < zone.to && to > zone.from);
+      const opened = here.filter(({ action }) =>
+        /^(covers|braces|hold-downs|strip|clean|fit|patch|clear|join|remove screw|insert)/.test(action),
+      );
+      expect(zone.inside.length > 0).toBe(opened.length > 0);
+      expect(new Set(zone.inside)).toEqual(new Set([...zone.inside, ...opened.map(({ action }) => action)]));
+      for (const action of ['isolate', 'prove dead', 'gas test', 'run loaded'])
+        expect(zone.inside).not.toContain(action);
+      const cell = column(table, 'Somebody goes in or reaches in for')[i] ?? '';
+      if (opened.length > 0) expect(cell).toBe(zone.inside.join(', '));
+      else expect(cell).toMatch(/^nothing/);
+    }
+  });
+
   test('lifts and gaps are of what comes off, on every sheet', () => {
     const off = (part: string): number => made.takings.find((taking) => taking.part === part)?.off ?? 0;
     for (const lift of made.lifts.byHand.filter(({ what }) => what === 'cover'))

@@ -93,7 +93,7 @@ export function accessBlocks(pack: WorkPack): PrintBlock[] {
         { head: 'From', number: true },
         { head: 'To', number: true },
         { head: 'Height', number: true },
-        { head: 'Used by this job' },
+        { head: 'Somebody goes in or reaches in for' },
       ],
       origins: pack.access.map(({ origin }) => origin),
       rows: pack.access.map((zone) => [
@@ -102,10 +102,17 @@ export function accessBlocks(pack: WorkPack): PrintBlock[] {
         chainageWords(zone.from, pack.unit),
         chainageWords(zone.to, pack.unit),
         zone.height === undefined ? '' : lengthWords(zone.height, pack.unit),
-        zone.used ? 'yes' : 'no',
+        zoneWords(zone),
       ]),
     },
   ];
+}
+
+/** `covers off, strip, fit`; a zone that is only named for what is done from outside says so. */
+function zoneWords({ used, inside, outside }: WorkPack['access'][number]): string {
+  if (inside.length > 0) return inside.join(', ');
+  if (outside.length > 0) return `nothing; only ${outside.join(', ')}, from outside`;
+  return used ? 'nothing; on the way' : 'nothing';
 }
 
 export function takingBlocks(pack: WorkPack): PrintBlock[] {
