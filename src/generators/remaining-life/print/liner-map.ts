@@ -32,7 +32,10 @@ const left = 46;
 const right = width - 8;
 const top = 34;
 const bottom = 150;
-const height = 186;
+const height = 188;
+/** Where the last line of words stands, and the flag between tail and head. */
+const foot = bottom + 36;
+const flag = left + 60;
 
 interface View {
   readonly x: (chainage: number) => number;
@@ -60,19 +63,20 @@ export function linerMap(life: ConveyorLife, id: string): Markup {
     x: (chainage) => left + ((right - left) * Math.min(Math.max(chainage, 0), length)) / length,
     y: (clock) => (top + bottom) / 2 - (across(clock) / half) * ((bottom - top) / 2),
   };
+  const spots = pointSpots(life, view);
   return drawing(
     { id, width, height, title: `${conveyor.name}: the liner unrolled`, description: descriptionOf(life) },
     definitions(
       hatch(`${id}-unseen`, 'diagonal', { spacing: 7, colour: '#8c8c8c' }),
       hatch(`${id}-hidden`, 'dots', { spacing: 6, colour: '#595959', width: 1.1 }),
     ),
-    life.runs.flatMap((run) => run.panels.map((panel) => panelShape(panel, view))),
+    life.runs.flatMap((run) => run.panels.map((panel) => panelShape(panel, view, spots))),
     clockLines(view),
     wornSector(life, view),
     breaks(life, view),
     life.runs.map((run) => runLabel(run.run.number, run.run.from, run.run.to, view)),
     worstPanel(life, view),
-    points(life, view),
+    points(spots),
     changedFlag(life),
     chainageAxis(length, view, sizesOf(conveyor)),
   );
@@ -85,7 +89,7 @@ function descriptionOf(life: ConveyorLife): string {
   return `${life.runs.length} runs, ${panels.length} panels, ${unseen} of them with nothing seen, ${life.points.length} points.${worst}`;
 }
 
-function panelShape(panel: PanelLife, view: View): Markup {
+function panelShape(panel: PanelLife, view: View, spots: readonly PointSpot[]): Markup {
   const x = view.x(panel.from);
   const w = view.x(panel.to) - x;
   const fill =
@@ -98,6 +102,7 @@ function panelShape(panel: PanelLife, view: View): Markup {
   return group(
     rectangle(x, top, w, bottom - top, { fill, width: 0.8 }),
     textWidth(number, 10) + 2 < w &&
+      !spots.some(({ box }) => overlaps(box, boxOf(x + w / 2, bottom - 5, number, 10))) &&
       letters([x + w / 2, bottom - 5], number, {
         anchor: 'middle',
         size: 10,
@@ -135,7 +140,7 @@ function clockLines(view: View): Markup {
 }
 
 function breaks(life: ConveyorLife, view: View): Markup {
-  const free: number[] = [];
+  const taken: (readonly [number, number])[] = [];
   return group(
     life.conveyor.breaks.map((gap) => {
       const from = view.x(gap.from.value);
@@ -143,9 +148,10 @@ function breaks(life: ConveyorLife, view: View): Markup {
       const wide = to - from > 2;
       const middle = (from + to) / 2;
       const w = textWidth(gap.name, 10);
-      const fits = !gap.implied && !free.some((taken) => Math.abs(taken - middle) < w);
-      if (fits) free.push(middle);
       const anchor = middle + w / 2 > right ? 'end' : middle - w / 2 < left ? 'start' : 'middle';
+      const start = anchor === 'end' ? right - w : anchor === 'start' ? left : middle - w / 2;
+      const fits = !gap.implied && !taken.some(([a, b]) => start < b + 4 && start + w + 4 > a);
+      if (fits) taken.push([start, start + w]);
       return group(
         wide &&
           rectangle(from, top - 3, to - from, bottom - top + 6, { fill: '#ffffff', width: 0.8, dash: '3 2' }),
@@ -191,41 +197,85 @@ function worstPanel(life: ConveyorLife, view: View): Markup | undefined {
   return rectangle(x, top, view.x(panel.to) - x, bottom - top, { colour: ink.vermilion, width: 3.2 });
 }
 
-/** Names above, the last reading below; where neighbours would touch, the marks stay and the table has the words. */
-function points(life: ConveyorLife, view: View): Markup {
+interface Box {
+  readonly x: readonly [number, number];
+  readonly y: readonly [number, number];
+}
+
+interface PointSpot {
+  readonly point: PointLife;
+  readonly at: readonly [number, number];
+  /** Of its words. */
+  readonly middle: number;
+  readonly name: string;
+  readonly value: string;
+  /** Baselines of the two; undefined where a neighbour stands in the way: the marks stay and the table has the words. */
+  readonly words: { readonly name: number; readonly value: number } | undefined;
+  /** Mark and words. */
+  readonly box: Box;
+}
+
+function boxOf(middle: number, baseline: number, text: string, size: number): Box {
+  const half = textWidth(text, size) / 2;
+  return { x: [middle - half, middle + half], y: [baseline - 0.8 * size, baseline + 0.2 * size] };
+}
+
+function overlaps(a: Box, b: Box): boolean {
+  return a.x[0] < b.x[1] && b.x[0] < a.x[1] && a.y[0] < b.y[1] && b.y[0] < a.y[1];
+}
+
+/** The name above, the last reading below; both on one side where the other is outside the sheet. */
+function wordsAt(y: number): { readonly name: number; readonly value: number } {
+  if (y < top + 17) return { name: y + 14, value: y + 26 };
+  if (y > bottom - 17) return { name: y - 18, value: y - 7 };
+  return { name: y - 7, value: y + 15 };
+}
+
+function pointSpots(life: ConveyorLife, view: View): readonly PointSpot[] {
   const inOrder = [...life.points].sort(
     (a, b) => Number(b === life.worst) - Number(a === life.worst) || a.place.at - b.place.at,
   );
   const taken: [number, number][] = [];
+  return inOrder.map((point): PointSpot => {
+    const x = view.x(point.place.at);
+    const y = view.y(point.place.clock);
+    const value = valueOf(point);
+    const name = point.place.declared ? point.place.name : '';
+    const w = Math.max(textWidth(name, 10.5), textWidth(value, 10.5)) + 3;
+    // Words stay over the sheet; at its edge clock positions stand.
+    const middle = Math.min(Math.max(x, left + w / 2), right - w / 2);
+    const clear = !taken.some(([a, b]) => middle + w / 2 > a && middle - w / 2 < b);
+    if (clear) taken.push([middle - w / 2, middle + w / 2]);
+    const words = clear ? wordsAt(y) : undefined;
+    const [high, low] = words ? [Math.min(words.name, y) - 9, Math.max(words.value, y) + 3] : [y - 4, y + 4];
+    const wide: Box['x'] = words ? [middle - w / 2, middle + w / 2] : [x - 4, x + 4];
+    return { point, at: [x, y], middle, name, value, words, box: { x: wide, y: [high, low] } };
+  });
+}
+
+function valueOf(point: PointLife): string {
+  const last = lastSeen(point);
+  if (last === undefined) return '?';
+  switch (last.seen.kind) {
+    case 'thickness':
+      return sizesOf(point.place.conveyor).thickness(last.seen.thickness);
+    case 'colour':
+      return last.seen.name;
+    default:
+      return 'steel';
+  }
+}
+
+function points(spots: readonly PointSpot[]): Markup {
   return group(
-    inOrder.map((point) => {
-      const x = view.x(point.place.at);
-      const y = view.y(point.place.clock);
-      const last = lastSeen(point);
-      const value =
-        last === undefined
-          ? '?'
-          : last.seen.kind === 'thickness'
-            ? sizesOf(point.place.conveyor).thickness(last.seen.thickness)
-            : last.seen.kind === 'colour'
-              ? last.seen.name
-              : 'steel';
-      const w =
-        Math.max(textWidth(point.place.declared ? point.place.name : '', 10.5), textWidth(value, 10.5)) + 3;
-      const clear = !taken.some(([a, b]) => x + w / 2 > a && x - w / 2 < b);
-      if (clear) taken.push([x - w / 2, x + w / 2]);
-      return group(
-        mark(shapeOf(point), [x, y], 3.6),
-        clear &&
-          letters([x, y - 7], point.place.declared ? point.place.name : '', {
-            anchor: 'middle',
-            size: 10.5,
-            bold: true,
-            rim: chartRim,
-          }),
-        clear && letters([x, y + 15], value, { anchor: 'middle', size: 10.5, rim: chartRim }),
-      );
-    }),
+    spots.map(({ point, at, middle, name, value, words }) =>
+      group(
+        mark(shapeOf(point), at, 3.6),
+        words &&
+          letters([middle, words.name], name, { anchor: 'middle', size: 10.5, bold: true, rim: chartRim }),
+        words && letters([middle, words.value], value, { anchor: 'middle', size: 10.5, rim: chartRim }),
+      ),
+    ),
   );
 }
 
@@ -235,17 +285,17 @@ export function shapeOf(point: PointLife): MarkShape {
   return last.seen.kind === 'thickness' ? 'disc' : last.seen.kind === 'colour' ? 'square' : 'cross';
 }
 
-/** Where a change is told or suspected: a flag at the top left, for the clock is one for the whole conveyor. */
+/** Where a change is told or suspected: a flag below the chainage, for the clock is one for the whole conveyor. */
 function changedFlag(life: ConveyorLife): Markup | undefined {
   const words = life.model && paceInShort(life.model.pace);
   return words === undefined
     ? undefined
     : group(
-        path(`M8 ${n(top - 31)}L8 ${n(top - 17)}M8 ${n(top - 31)}L16 ${n(top - 27)}L8 ${n(top - 23)}Z`, {
-          fill: ink.black,
-          width: 1.2,
-        }),
-        letters([20, top - 20], `wears ${words}`, { size: 10, bold: true, rim: chartRim }),
+        path(
+          `M${n(flag)} ${n(foot)}L${n(flag)} ${n(foot - 10)}L${n(flag + 7)} ${n(foot - 7)}L${n(flag)} ${n(foot - 4)}`,
+          { fill: ink.black, width: 1.2 },
+        ),
+        letters([flag + 11, foot], `wears ${words}`, { size: 10, bold: true, rim: chartRim }),
       );
 }
 
@@ -268,8 +318,8 @@ function chainageAxis(length: number, view: View, { far }: Sizes): Markup {
       ),
     ),
     letters([left - 6, y + 15], far, { anchor: 'end', size: 10 }),
-    letters([left + 8, y + 25], 'tail', { size: 10, colour: ink.grey }),
-    letters([right, y + 25], 'head, flow this way →', { anchor: 'end', size: 10, colour: ink.grey }),
+    letters([left + 8, foot], 'tail', { size: 10, colour: ink.grey }),
+    letters([right, foot], 'head, flow this way →', { anchor: 'end', size: 10, colour: ink.grey }),
   );
 }
 
