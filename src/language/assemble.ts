@@ -103,7 +103,10 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
   );
   checkParts(jobs.items, problems);
   const doubted = doubtedIn(inOrder, conveyors);
-  const partly = new Set([...doubted, ...partlyRead(inOrder, conveyors.items, inspections)]);
+  const known = { plants: unreadNames, conveyors, liners, screws, records: { relines, screwChanges } };
+  const built = jobs.items.flatMap((draft) => buildJob(draft, known, problems) ?? []);
+  const blocks = [...inspections, ...relines, ...screwChanges, ...built];
+  const partly = new Set([...doubted, ...partlyRead(inOrder, conveyors.items, blocks)]);
   const { unusable: wholly } = conveyors;
   return {
     estate: {
@@ -123,14 +126,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       dutyChanges,
       patches,
       services,
-      jobs: jobs.items.flatMap(
-        (draft) =>
-          buildJob(
-            draft,
-            { plants: unreadNames, conveyors, liners, screws, records: { relines, screwChanges } },
-            problems,
-          ) ?? [],
-      ),
+      jobs: built,
     },
     problems,
     doubted,
@@ -150,7 +146,7 @@ function doubtedIn(sheets: readonly Sheet[], conveyors: ConveyorIndex): Readonly
 function partlyRead(
   sheets: readonly Sheet[],
   conveyors: readonly Conveyor[],
-  inspections: Estate['inspections'],
+  blocks: readonly { readonly conveyor: Conveyor; readonly origin: Origin }[],
 ): readonly Conveyor[] {
   const unsound = new Set(
     sheets.flatMap((sheet) => sheet.unsound.map(({ source, start }) => `${source} ${start}`)),
@@ -159,8 +155,10 @@ function partlyRead(
   const isUnsound = ({ origin }: { readonly origin: Origin }): boolean =>
     unsound.has(`${origin.source} ${origin.start}`);
   return [
-    ...conveyors.filter((conveyor) => [conveyor, conveyor.liner, conveyor.screw].some(isUnsound)),
-    ...inspections.filter(isUnsound).map(({ conveyor }) => conveyor),
+    ...conveyors.filter((conveyor) =>
+      [conveyor, conveyor.plant, conveyor.liner, conveyor.screw].some(isUnsound),
+    ),
+    ...blocks.filter(isUnsound).map(({ conveyor }) => conveyor),
   ];
 }
 

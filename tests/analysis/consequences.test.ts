@@ -12,7 +12,7 @@ import { historyOf } from '../../src/domain/model/history.js';
 import { remainingLifeHtml } from '../../src/generators/remaining-life/html.js';
 import { remainingLifeMarkdown } from '../../src/generators/remaining-life/markdown.js';
 import { remainingLife } from '../../src/generators/remaining-life/remaining-life.js';
-import { unreadText } from '../../src/generators/remaining-life/unread-words.js';
+import { unreadIn } from '../../src/generators/remaining-life/unread-words.js';
 
 const folder = 'examples/7-five-years';
 const sound = ['history', 'plant'].map((name) => ({
@@ -83,11 +83,11 @@ describe('the report', () => {
   });
   it('is told nothing where all is read', () => {
     expect(before.estate.unread).toBeUndefined();
-    expect(unreadText({ estate: before.estate, conveyors: [] })).toBeUndefined();
+    expect(unreadIn({ estate: before.estate, conveyors: [] })).toBeUndefined();
   });
   it('says that a machine is missing', () => {
     const { estate } = changed('  length 14', '  lenght 14');
-    expect(unreadText({ estate, conveyors: [] })).toBe(
+    expect(unreadIn({ estate, conveyors: [] })).toBe(
       'KB7 is left out: what describes the machine cannot be used.',
     );
   });

@@ -3,6 +3,7 @@
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { programmeCsv } from '../../generators/remaining-life/csv-programme.js';
 import { programmeJson } from '../../generators/remaining-life/json-programme.js';
+import { unreadIn } from '../../generators/remaining-life/unread-words.js';
 import { programmeMarkdown } from '../../generators/remaining-life/markdown.js';
 import { programmeCalendar } from '../../generators/remaining-life/programme-calendar.js';
 import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
@@ -31,17 +32,18 @@ export async function programme(
   const { estate } = await soundEstate(paths, options.asOf, console);
   const report = remainingLife(estate, { asOf: options.asOf, track: false, solver: await nodeSolver() });
   const answers = report.programmes ?? [];
+  const unread = unreadIn(report);
   const print = (format: (typeof formats)[number]): OutputFile => {
     switch (format) {
       case 'markdown':
         return {
           name: 'programme.md',
-          content: `${answers.length === 0 ? nothingDue : answers.map(programmeMarkdown).join('\n\n')}\n`,
+          content: `${[unread ?? '', answers.length === 0 ? nothingDue : answers.map(programmeMarkdown).join('\n\n')].filter(Boolean).join('\n\n')}\n`,
         };
       case 'json':
         return {
           name: 'programme.json',
-          content: `${JSON.stringify({ formatVersion: 1, kind: 'programme', programmes: answers.map(programmeJson) }, null, 2)}\n`,
+          content: `${JSON.stringify({ formatVersion: 1, kind: 'programme', unread: unread ?? null, programmes: answers.map(programmeJson) }, null, 2)}\n`,
         };
       case 'csv':
         return { name: 'programme.csv', content: programmeCsv(answers) };

@@ -29,7 +29,7 @@ import { linerBuildUps, stretchWords } from '../drawing/build-up.js';
 import { crossSection } from '../drawing/cross-section.js';
 import type { Drawing } from '../drawing/drawing-sheet.js';
 import { issueDrawings } from '../drawing/picture.js';
-import { sheetCautions } from './parts/cautions.js';
+import { sheetCautions, unreadCaution } from './parts/cautions.js';
 import { expectedWear, type ExpectedWear } from '../remaining-life/expected-wear.js';
 import { expectationFor } from './parts/expectation.js';
 import { lastRead } from './parts/last-read.js';
@@ -93,7 +93,7 @@ export function inspectionSheet(
     meter: meterExpected(history, asOf),
     tonnes: tonnesAsked(history),
     confinedSpace: conveyor.confinedSpace,
-    cautions: sheetCautions(conveyor),
+    cautions: [...unreadCaution(estate, conveyor), ...sheetCautions(conveyor)],
     isolations: conveyor.isolations.map((item) => ({
       name: item.name,
       title: item.title ?? '',

@@ -1,6 +1,7 @@
 // One row a conveyor of the table of decisions: what to do, the chances, what to order by when, with interval and count. As CSV
 // for a spreadsheet by the same rules as the table of points (csv.ts).
 
+import { unreadText } from '../../domain/model/unread.js';
 import { chance, columnsCsv, day, number, text, whole, yesNo, type DataColumn } from './columns.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { firstOption, type DecisionOption } from '../../domain/decision/option.js';
@@ -14,14 +15,20 @@ export interface ConveyorRow {
   readonly life: ConveyorLife;
   /** 1 needs attention first. */
   readonly rank: number;
+  readonly unread: string | undefined;
 }
 
 export function conveyorsCsv(report: RemainingLife): string {
   return columnsCsv(conveyorColumns, conveyorRows(report));
 }
 
-export function conveyorRows({ asOf, conveyors }: RemainingLife): readonly ConveyorRow[] {
-  return conveyors.map((life, i) => ({ asOf, life, rank: i + 1 }));
+export function conveyorRows({ asOf, conveyors, estate }: RemainingLife): readonly ConveyorRow[] {
+  return conveyors.map((life, i) => ({
+    asOf,
+    life,
+    rank: i + 1,
+    unread: unreadText(estate, [life.conveyor]),
+  }));
 }
 
 const moves = { moves: true } as const;
@@ -143,6 +150,7 @@ const past: readonly DataColumn<ConveyorRow>[] = [
     moves,
   ),
   day('limit_passed_to', 'by that day, or likely by it', ({ life }) => limitPassed(life)?.to, moves),
+  text('unread', 'what of it could not be read', ({ unread }) => unread),
 ];
 
 export const conveyorColumns: readonly DataColumn<ConveyorRow>[] = [

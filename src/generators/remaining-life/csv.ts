@@ -1,6 +1,7 @@
 // One row a point: what was read, how fast it wears by hand and by the model, when each limit comes, with interval and count.
 // As CSV for a spreadsheet: RFC 4180 with CRLF, a head row whose names carry the units; see columns.ts.
 
+import { unreadText } from '../../domain/model/unread.js';
 import { acceptedBy } from '../../domain/decision/conveyor-decision.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { clockColumns } from './clock-columns.js';
@@ -19,14 +20,18 @@ export interface PointRow {
   readonly asOf: CalendarDay | undefined;
   readonly life: ConveyorLife;
   readonly point: PointLife;
+  readonly unread: string | undefined;
 }
 
 export function remainingLifeCsv(report: RemainingLife): string {
   return columnsCsv(pointColumns, pointRows(report));
 }
 
-export function pointRows({ asOf, conveyors }: RemainingLife): readonly PointRow[] {
-  return conveyors.flatMap((life) => life.points.map((point) => ({ asOf, life, point })));
+export function pointRows({ asOf, conveyors, estate }: RemainingLife): readonly PointRow[] {
+  return conveyors.flatMap((life) => {
+    const unread = unreadText(estate, [life.conveyor]);
+    return life.points.map((point) => ({ asOf, life, point, unread }));
+  });
 }
 
 const placed: readonly DataColumn<PointRow>[] = [
@@ -183,6 +188,7 @@ const past: readonly DataColumn<PointRow>[] = [
     },
   ),
   day('limit_passed_to', 'by that day, or likely by it', ({ point }) => passedAt(point)?.to, { moves: true }),
+  text('unread', 'what of its conveyor could not be read', ({ unread }) => unread),
 ];
 
 export const pointColumns: readonly DataColumn<PointRow>[] = [

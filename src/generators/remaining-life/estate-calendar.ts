@@ -6,12 +6,15 @@ import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { calendarFile, type CalendarEntry } from '../page/calendar-file.js';
 import { limitPassed, passedText } from './passed-words.js';
 import type { ConveyorLife, RemainingLife } from './remaining-life.js';
+import { unreadIn } from './unread-words.js';
 
 /** An empty calendar for a report without a day. */
 export function estateCalendar({ asOf, conveyors, estate }: RemainingLife): string {
   if (asOf === undefined) return calendarFile({ name: 'Conveyors', asOf: 0 as CalendarDay, entries: [] });
   const plants = estate.plants.filter((plant) => conveyors.some(({ conveyor }) => conveyor.plant === plant));
+  const unread = unreadIn({ estate, conveyors });
   const entries = [
+    ...(unread === undefined ? [] : [unreadEntry(unread, asOf)]),
     ...conveyors.flatMap((life) => [...lookEntry(life, asOf), ...orderEntry(life)]),
     ...plants.flatMap((plant) =>
       plant.outages
@@ -38,6 +41,20 @@ export function estateCalendar({ asOf, conveyors, estate }: RemainingLife): stri
     ),
   ];
   return calendarFile({ name: `Conveyors as of ${formatDay(asOf)}`, asOf, entries });
+}
+
+/** On the day of the report: whoever plans by this calendar has not seen what the check told. */
+function unreadEntry(description: string, day: CalendarDay): CalendarEntry {
+  return {
+    id: 'not-all-was-read',
+    from: day,
+    to: day,
+    summary: 'Not all was read',
+    description,
+    location: '',
+    busy: false,
+    remind: [],
+  };
 }
 
 function placeOf({ conveyor }: ConveyorLife): string {

@@ -1,6 +1,7 @@
 // Prints the report as one self-contained HTML page: the manager's page first, then a page or more a conveyor, then where the
 // numbers come from. Same report, same bytes.
 
+import { unreadIn } from './unread-words.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { element } from '../page/markup.js';
 import { htmlPage, type PageOptions, type Paper } from '../page/page.js';
@@ -25,12 +26,18 @@ export function remainingLifeHtml(report: RemainingLife, options: ReportPageOpti
 
 /** The programme over all outages by itself. */
 export function programmePage(report: RemainingLife): PageOptions {
+  const unread = unreadIn(report);
   const title = `Programme over all outages${report.asOf === undefined ? '' : `, ${formatDay(report.asOf)}`}`;
   return {
     title,
     styles: reportStyles,
     paper: 'A4',
-    body: element('main', {}, programmeSection(report.programmes ?? [])),
+    body: element(
+      'main',
+      {},
+      unread !== undefined && element('p', {}, element('strong', {}, 'Not all was read. '), unread),
+      programmeSection(report.programmes ?? []),
+    ),
     footer: `${title}. Advises; a competent person decides.`,
   };
 }

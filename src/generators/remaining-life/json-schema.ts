@@ -292,6 +292,7 @@ export const reportSchema: Schema = {
     units: { type: 'object' },
     counts: { type: 'object' },
     fits: list({ type: 'object' }),
+    unread: maybeText,
     trackRecord: list({ type: 'object' }),
     conveyors: list(conveyor),
     programmes: orNull(list(programme)),

@@ -1,6 +1,7 @@
 // The report as data for other programs: a format version that grows by whole numbers when a field changes its meaning, UCUM
 // unit codes beside the values, days in ISO 8601, and nothing that is not in the report. Missing is null, never zero.
 
+import { unreadIn } from './unread-words.js';
 import type { BesideLiner } from './parts/beside-liner.js';
 import type { TroughState } from '../../domain/conditions/trough.js';
 import type { OpenCondition } from '../../domain/conditions/rows.js';
@@ -84,6 +85,7 @@ function reportOf(report: RemainingLife, ledger: readonly LedgerBlock[] | undefi
       reached: { ...judged.reached },
       notReadSince: judged.notReadSince,
     })),
+    unread: unreadIn(report) ?? null,
     scatter: report.scatter.map((s) => ({
       level: s.level,
       factor: beliefOf(s.factor),

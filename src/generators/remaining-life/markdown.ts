@@ -38,7 +38,7 @@ import type { PointLife, RemainingLife } from './remaining-life.js';
 import type { ConveyorLife } from './parts/conveyor-life.js';
 import { passedText } from './passed-words.js';
 import { whyNot } from './reason-words.js';
-import { unreadText } from './unread-words.js';
+import { unreadIn } from './unread-words.js';
 import { sizesOf, type Sizes } from './sizes.js';
 
 /** What a comment on the usual code hosts may hold, in UTF-16 code units. */
@@ -49,7 +49,7 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
   const head = [
     `# Remaining life of liners${asOf === undefined ? '' : `, ${formatDay(asOf)}`}`,
     `**${markdownText(leadSentence(conveyors))}**`,
-    markdownText(unreadText(report) ?? ''),
+    markdownText(unreadIn(report) ?? ''),
     conveyors.length === 0
       ? ''
       : markdownTable(

@@ -34,7 +34,14 @@ import { standingOf } from './parts/standing.js';
 import { hourRows } from './parts/hours.js';
 import { permitsFor } from './parts/permits.js';
 import { packDrawings } from './parts/pictures.js';
-import { liftCounts, liftFacts, obstaclesOf, scheduleFacts, warningsOf } from './parts/planning.js';
+import {
+  liftCounts,
+  liftFacts,
+  obstaclesOf,
+  scheduleFacts,
+  unreadWarning,
+  warningsOf,
+} from './parts/planning.js';
 import { stepRows } from './parts/steps.js';
 import { cutListFacts, materialRow } from './parts/materials.js';
 import { asFittedFacts } from './parts/records.js';
@@ -100,7 +107,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     ...windowOf(job),
     ...(standing ? { standing } : {}),
     obstacles: obstaclesOf(plan),
-    warnings: warningsOf(plan),
+    warnings: [...unreadWarning(estate, conveyor), ...warningsOf(plan)],
     scope: scopeWords(
       job,
       ground.scope.map((area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`),

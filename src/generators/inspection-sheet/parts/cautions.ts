@@ -1,6 +1,17 @@
 // Cautions for someone who opens a cover to look, not to work: the usual ones, in few words that are read on site.
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { unreadText } from '../../../domain/model/unread.js';
+
+/** Stands first: what was last read may be missing on this sheet. */
+export function unreadCaution(
+  estate: Estate,
+  conveyor: Conveyor,
+): readonly { readonly heading: string; readonly text: string }[] {
+  const text = unreadText(estate, [conveyor]);
+  return text === undefined ? [] : [{ heading: 'Not all was read.', text }];
+}
 
 export function sheetCautions(
   conveyor: Conveyor,

@@ -12,7 +12,7 @@ import { optionBox } from './option-table.js';
 import { passedCell } from './passed-cell.js';
 import { timeline } from './timeline.js';
 import { publishedSentences, trackSentence } from './track-record.js';
-import { unreadText } from '../unread-words.js';
+import { unreadIn } from '../unread-words.js';
 import { openConditionsText } from '../../../domain/conditions/rows.js';
 import { percent } from '../../../domain/decision/option-setting.js';
 import { counted, list } from '../../../domain/units/wording.js';
@@ -25,7 +25,7 @@ export function frontPage(report: RemainingLife): Markup {
   const { estate, asOf, conveyors } = report;
   const plants = estate.plants.map((p) => p.title ?? p.name);
   const chart = asOf === undefined ? undefined : timeline(conveyors, asOf);
-  const unread = unreadText(report);
+  const unread = unreadIn(report);
   return element(
     'section',
     { class: 'front-page' },

@@ -1,5 +1,8 @@
 // The plan's facts as the pack shows them: duration with its proven bound, what is critical, and the lifts.
 
+import type { Conveyor } from '../../../domain/model/conveyor.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { unreadText } from '../../../domain/model/unread.js';
 import { capital } from '../../../domain/units/wording.js';
 import type { HandLift, LiftTable, SpiralPieceLift } from '../../../domain/plan/lifts.js';
 import { type LengthUnit, lengthWords, chainageWords } from '../../../domain/units/length-words.js';
@@ -36,6 +39,17 @@ export function obstaclesOf(plan: JobPlan): readonly Obstacle[] {
     .filter((problem) => problem.stops && problem.kind !== 'order')
     .map((problem) => ({ message: capital(problem.message), reason: '', repairs: [problem.todo] }));
   return [...order, ...others];
+}
+
+/** Stands first: what the pack says of the machine rests on less than was written. */
+export function unreadWarning(
+  estate: Estate,
+  conveyor: Conveyor,
+): readonly { readonly message: string; readonly todo: string }[] {
+  const message = unreadText(estate, [conveyor]);
+  return message === undefined
+    ? []
+    : [{ message, todo: 'Mend the lines that a check names, then print the pack again.' }];
 }
 
 export function warningsOf(plan: JobPlan): readonly { readonly message: string; readonly todo: string }[] {
