@@ -2,11 +2,13 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { addDays, formatDay } from '../../../src/domain/units/calendar.js';
 import { remainingLifeJson } from '../../../src/generators/remaining-life/json.js';
+import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/markdown.js';
 import {
   remainingLife,
   type RemainingLife,
   type WhatIf,
 } from '../../../src/generators/remaining-life/remaining-life.js';
+import { riskDayOf } from '../../../src/generators/remaining-life/parts/risk-day.js';
 import { readChange } from '../../../src/generators/remaining-life/what-if.js';
 import { day, estateOf, look, works } from './story.js';
 
@@ -39,6 +41,24 @@ const middle = (whatIf: WhatIf | undefined): [number, number] => {
     throw new Error('no dates');
   return [whatIf.base.forecast.days.q50 ?? NaN, whatIf.changed.forecast.days.q50 ?? NaN];
 };
+
+describe('the day on which the accepted risk is passed', () => {
+  it('is one on the table of decisions, in the case as it is, and in the data', () => {
+    const report = tried('duty DG1 20 h/d');
+    const [life] = report.conveyors;
+    const [whatIf] = report.whatIfs;
+    const day = life?.decision?.passedSeen;
+    if (day === undefined || whatIf?.kind !== 'dates') throw new Error('both have a day');
+    expect(whatIf.base.riskDay).toBe(day);
+    const data = JSON.parse(remainingLifeJson(report)) as {
+      whatIf: { baseRiskDay: string }[];
+      conveyors: { decision: { passedSeen: string } }[];
+    };
+    expect(data.whatIf[0]?.baseRiskDay).toBe(data.conveyors[0]?.decision.passedSeen);
+    const [, told] = /as it is, [^.]*risk passed (\d{4}-\d\d-\d\d)/.exec(remainingLifeMarkdown(report)) ?? [];
+    expect(told).toBe(formatDay(day));
+  });
+});
 
 describe('reading a change', () => {
   it('says what it cannot read', () => {
@@ -180,7 +200,7 @@ describe('a what-if gives what an edit of the file gives', () => {
         }).conveyors;
         const edited = life?.model;
         if (whatIf?.kind === 'dates') {
-          expect(whatIf.changed.riskDay).toEqual(edited?.riskDay);
+          expect(whatIf.changed.riskDay).toEqual(life && riskDayOf(life));
           expect(JSON.stringify(whatIf.changed.forecast)).toBe(JSON.stringify(edited?.forecast));
         } else if (whatIf?.kind === 'liner life')
           expect(whatIf.other).toEqual(

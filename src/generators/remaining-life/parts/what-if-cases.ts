@@ -2,6 +2,7 @@
 // edit that the change stands for (tried-estate.ts). What a new liner would last is told by relining on the day of the report, once
 // with the present liner and once with the other.
 
+import { riskDayOf } from './risk-day.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { WhatIfChange } from '../what-if.js';
@@ -32,9 +33,9 @@ export interface WhatIfInput {
   readonly estate: Estate;
   readonly asOf: CalendarDay;
   /** As the report has it. */
-  readonly life: Pick<ConveyorLife, 'conveyor' | 'history' | 'unit' | 'model' | 'worst'>;
+  readonly life: Pick<ConveyorLife, 'conveyor' | 'history' | 'unit' | 'model' | 'decision' | 'worst'>;
   /** The same report of another estate. */
-  readonly report: (tried: Tried) => Pick<ConveyorLife, 'model'> | undefined;
+  readonly report: (tried: Tried) => Pick<ConveyorLife, 'model' | 'decision'> | undefined;
 }
 
 export function whatIfOf(change: WhatIfChange, input: WhatIfInput): WhatIf {
@@ -67,7 +68,7 @@ function lyingLiner({ worst, conveyor }: WhatIfInput['life']) {
   return worst?.set?.liner ?? conveyor.liner;
 }
 
-function caseOf(life: Pick<ConveyorLife, 'model'> | undefined): Case | undefined {
+function caseOf(life: Pick<ConveyorLife, 'model' | 'decision'> | undefined): Case | undefined {
   const model = life?.model;
-  return model && { forecast: model.forecast, riskDay: model.riskDay };
+  return model && { forecast: model.forecast, riskDay: riskDayOf(life) };
 }

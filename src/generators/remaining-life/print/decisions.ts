@@ -1,6 +1,7 @@
 // What could be decided instead: every planned outage with the chance that the limit, and the steel, is reached by then, and
 // what that would cost; where to look next; what changed since an earlier report; what was tried; how far to trust it all.
 
+import { riskDayOf } from '../parts/risk-day.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { element, group, type Child, type Markup } from '../../page/markup.js';
@@ -104,7 +105,7 @@ function cheapestList(conveyors: readonly ConveyorLife[]): Markup | undefined {
     const cheapest = life.model?.cheapest;
     if (!cheapest) return [];
     const when = cheapest.day === undefined ? '' : `, about ${formatDay(cheapest.day)}`;
-    const { riskDay } = life.model;
+    const riskDay = riskDayOf(life);
     const late =
       cheapest.day !== undefined && riskDay !== undefined && cheapest.day > riskDay
         ? `; the accepted risk is passed before, on ${formatDay(riskDay)}, and that rules`
