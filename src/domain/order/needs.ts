@@ -66,7 +66,7 @@ export function tellMissing(w: Walk, i: number, need: Need, found: number): void
   const slip = slipAt(w, i, need, found, true);
   const areas = areasOf(w.ground, i);
   const alike =
-    need.kind === 'not contiguous'
+    need.kind === 'not contiguous' || need.piece.kind === 'gate'
       ? [need.piece]
       : w.ground.pieces.filter(
           (piece) =>
