@@ -119,7 +119,8 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
   },
   'insert screw': {
     work:
-      'Bring the spiral in piece by piece, each held against sliding and rolling until it is joined and the drive bolted; protect the new liner from edges and tools. ' +
+      'Bring the spiral in piece by piece, each held against sliding and rolling until it is joined and the drive bolted; ' +
+      'protect the new liner from edges and tools. ' +
       'No hot work over fitted liner without shielding, wetting and fire watch.',
     check: 'Joints in line, welds inspected, spiral held.',
     hold: true,

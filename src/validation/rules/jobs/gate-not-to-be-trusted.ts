@@ -47,7 +47,9 @@ function* relied({ conveyor, order }: Job, { last: { line, inspection } }: Condi
     return;
   yield {
     origin: shut.gate.origin,
-    message: `${gate.name} of ${conveyor.name} is to hold back what is above people, and was seen ${line.kind.replace('gate ', '')} on ${formatDay(inspection.date.day)}.`,
+    message:
+      `${gate.name} of ${conveyor.name} is to hold back what is above people, ` +
+      `and was seen ${line.kind.replace('gate ', '')} on ${formatDay(inspection.date.day)}.`,
     related: [{ origin: line.origin, message: line.kind }],
   };
 }
