@@ -225,7 +225,9 @@ function corrected(
       colour,
       liner.layers.map(({ name }) => name),
     );
-    problems.push({ kind: 'unknown colour', origin, colour, liner: liner.name, known });
+    const chainage = place?.at ?? NaN;
+    const conveyor = correction.conveyor.name;
+    problems.push({ kind: 'unknown colour', origin, colour, liner: liner.name, known, conveyor, chainage });
   }
   return applied;
 }

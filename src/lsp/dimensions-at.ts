@@ -102,6 +102,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   MotorCurrent: { empty: 'current', loaded: 'current' },
   Remark: { at: 'length' },
   Reline: { meter: 'duration', tonnes: 'mass' },
+  NewThickness: { thickness: 'length', error: 'length' },
   AsFitted: { thickness: 'length', error: 'length' },
   PanelsFitted: { lengths: 'length' },
   NotLooked: { at: 'length', from: 'length', to: 'length' },

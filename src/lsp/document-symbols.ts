@@ -308,7 +308,10 @@ function referenceList(document: EstateDocument): ReferenceList {
     },
     addRuns(node, scope) {
       for (const child of AstUtils.streamAst(node))
-        if (ast.isRunName(child)) add('break', child, 'break', scope);
+        if (ast.isRunName(child)) {
+          add('break', child, 'break', scope);
+          add('break', child, 'other', scope);
+        }
     },
   };
 }

@@ -198,6 +198,7 @@ export function reline(of: Conveyor, date: string, meter: number, facts: Partial
     oldPanels: [],
     panelsFitted: [],
     panelThicknesses: [],
+    plates: [],
     offcuts: [],
     remarks: [],
     origin: origin(),

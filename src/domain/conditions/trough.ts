@@ -14,7 +14,7 @@ import { bareAbove } from '../model/liner-side.js';
 import { setsAt, type LinerSet, type Moment } from '../model/liner-sets.js';
 import type { Origin } from '../model/origin.js';
 import { installedPanels } from '../model/panels.js';
-import { originOf, type Inspection, type Patch, type PhotoUse, type Reline } from '../model/records.js';
+import { originOf, type Inspection, type Patch, type PhotoUse, type PlateReading, type Reline } from '../model/records.js';
 import { runAt } from '../model/runs.js';
 import { followUp } from './follow-up.js';
 
@@ -203,14 +203,12 @@ function platePlaces(
   patches: readonly Patch[],
 ): Pick<TroughState, 'places' | 'covered'> {
   const groups: { at: number; clock: string | undefined; looks: Look[] }[] = [];
-  for (const { inspection } of history.inspections) {
-    for (const plate of inspection.plates) {
-      const at = plate.at.value;
-      const clock = plate.clock?.text;
-      const own = groups.find((each) => each.clock === clock && Math.abs(each.at - at) <= samePlate);
-      if (own) own.looks.push({ inspection, plate });
-      else groups.push({ at, clock, looks: [{ inspection, plate }] });
-    }
+  for (const look of platesRead(history)) {
+    const at = look.plate.at.value;
+    const clock = look.plate.clock?.text;
+    const own = groups.find((each) => each.clock === clock && Math.abs(each.at - at) <= samePlate);
+    if (own) own.looks.push(look);
+    else groups.push({ at, clock, looks: [look] });
   }
   const byPlace = (a: PlatePlace, b: PlatePlace): number => a.at - b.at;
   return {
@@ -223,6 +221,17 @@ function platePlaces(
   };
 }
 
+/** In looks, and while a reline had the liner off, in the order of time. */
+function platesRead(history: History): readonly Look[] {
+  const seen = history.inspections.flatMap(({ inspection }) =>
+    inspection.plates.map((plate) => ({ when: momentOf(history, inspection), plate })),
+  );
+  const off = history.relines.flatMap(({ date, plates }) =>
+    plates.map((plate) => ({ when: momentOn(history, date.day), plate })),
+  );
+  return [...seen, ...off].sort((a, b) => a.when.day - b.when.day);
+}
+
 /** Of each plate that was patched over what was read of it until then, the newest first. */
 function coveredAt(
   history: History,
@@ -233,7 +242,7 @@ function coveredAt(
   looks: readonly Look[],
 ): TroughState['covered'] {
   const { patch } = placeOf(history, spans, patches, at, clock, looks);
-  const earlier = looks.filter(({ inspection }) => patch && inspection.date.day < patch.date.day);
+  const earlier = looks.filter(({ when }) => patch && when.day < patch.date.day);
   if (!patch || earlier.length === 0) return [];
   return [
     { ...placeOf(history, spans, patches, at, clock, earlier), covered: patch.date.day },
@@ -242,8 +251,8 @@ function coveredAt(
 }
 
 interface Look {
-  readonly inspection: Inspection;
-  readonly plate: Inspection['plates'][number];
+  readonly when: Moment;
+  readonly plate: PlateReading;
 }
 
 function placeOf(
@@ -255,7 +264,7 @@ function placeOf(
   looks: readonly Look[],
 ): PlatePlace {
   const { conveyor } = history;
-  const last = looks.at(-1)?.inspection.date.day ?? (0 as CalendarDay);
+  const last = looks.at(-1)?.when.day ?? (0 as CalendarDay);
   const patch = patches.findLast(
     ({ from, to, date }) => at >= from.value && at <= to.value && date.day <= last,
   );
@@ -267,11 +276,11 @@ function placeOf(
   const start = patch && momentOn(history, patch.date.day).hours;
   const sinceNew = start ?? history.hours.knots[0]?.total;
   const readings = looks
-    .filter(({ inspection }) => patch === undefined || inspection.date.day >= patch.date.day)
-    .map(({ inspection, plate }): PlateRead => {
-      const now = momentOf(history, inspection).hours;
+    .filter(({ when }) => patch === undefined || when.day >= patch.date.day)
+    .map(({ when, plate }): PlateRead => {
+      const now = when.hours;
       return {
-        day: inspection.date.day,
+        day: when.day,
         thickness: plate.thickness.value,
         error: plate.error?.value,
         ...(noLiner === undefined

@@ -111,16 +111,21 @@ export function fittedThickness(
   const panels = set.measured.filter(({ from, to }) => place.at >= from && place.at <= to);
   return panels.length > 0
     ? { value: Math.min(...panels.map(({ thickness }) => thickness)), measured: true }
-    : { value: set.liner.thickness.value, measured: false };
+    : { value: thicknessOfAll(set), measured: set.reline?.newThickness !== undefined };
 }
 
-/** The mean over a stretch of a set, mm: panels that nobody measured count as the specification says. */
+/** What the new liner showed as a whole, else what it was bought as, mm. */
+function thicknessOfAll({ reline, liner }: LinerSet): number {
+  return reline?.newThickness?.thickness.value ?? liner.thickness.value;
+}
+
+/** The mean over a stretch of a set, mm: panels that nobody measured count as the whole, or as the specification says. */
 export function meanFittedThickness(
   set: LinerSet,
   stretch: { readonly from: number; readonly to: number },
 ): number {
   const [from, to] = [Math.max(set.from, stretch.from), Math.min(set.to, stretch.to)];
-  const nominal = set.liner.thickness.value;
+  const nominal = thicknessOfAll(set);
   if (!(to > from)) return nominal;
   const off = set.measured.map(
     (panel) => (panel.thickness - nominal) * Math.max(0, Math.min(to, panel.to) - Math.max(from, panel.from)),

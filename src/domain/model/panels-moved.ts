@@ -89,6 +89,7 @@ function refitted(
     oldPanels: [],
     panelsFitted: [],
     panelThicknesses: [],
+    plates: [],
     offcuts: [],
     remarks: [],
     origin,

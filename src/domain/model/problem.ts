@@ -91,6 +91,9 @@ export type Problem = { readonly origin: Origin } & (
       readonly colour: string;
       readonly liner: string;
       readonly known: readonly string[];
+      readonly conveyor: string;
+      /** mm; NaN where it has no place. */
+      readonly chainage: number;
     }
   | {
       readonly kind: 'conflict marker';

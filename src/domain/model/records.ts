@@ -105,6 +105,15 @@ export interface PlateReading {
   readonly origin: Origin;
 }
 
+/** A finding in words. */
+export interface Remark {
+  readonly part?: string;
+  /** Chainage, mm. */
+  readonly at?: Stated<'length'>;
+  readonly text: string;
+  readonly origin: Origin;
+}
+
 export interface Inspection {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;
@@ -159,12 +168,7 @@ export interface Inspection {
     readonly note?: string;
     readonly origin: Origin;
   }[];
-  readonly remarks: readonly {
-    readonly part?: string;
-    readonly at?: Stated<'length'>;
-    readonly text: string;
-    readonly origin: Origin;
-  }[];
+  readonly remarks: readonly Remark[];
   readonly photos: readonly (PhotoUse & { readonly note?: string })[];
   readonly conditions: readonly ConditionLine[];
   /** Where nobody could look. */
@@ -323,12 +327,20 @@ export interface Reline {
     readonly error?: Stated<'length'>;
     readonly origin: Origin;
   }[];
+  /** What it showed wherever no point and no panel has a number of its own. */
+  readonly newThickness?: {
+    readonly thickness: Stated<'length'>;
+    readonly error?: Stated<'length'>;
+    readonly origin: Origin;
+  };
+  /** Steel measured while the liner was off. */
+  readonly plates: readonly PlateReading[];
   readonly offcuts: readonly {
     readonly length: Stated<'length'>;
     readonly count: number;
     readonly origin: Origin;
   }[];
-  readonly remarks: readonly { readonly text: string; readonly origin: Origin }[];
+  readonly remarks: readonly Remark[];
   readonly origin: Origin;
   /** No reline at all: panels that lay there already were fitted again, and their wear counts anew from what was measured. */
   readonly moved?: PanelsMoved;
@@ -346,7 +358,7 @@ export interface PanelsMoved {
   /** What was left at points on them, as they lie now. */
   readonly measured: Reline['asFitted'];
   readonly by?: string;
-  readonly remarks: readonly { readonly text: string; readonly origin: Origin }[];
+  readonly remarks: readonly Remark[];
   readonly origin: Origin;
 }
 
@@ -366,6 +378,7 @@ export interface ScrewChange {
   readonly date: StatedDay;
   readonly meter: MeterReading;
   readonly screw: ScrewSpecification;
+  readonly remarks: readonly Remark[];
   readonly origin: Origin;
 }
 

@@ -2,6 +2,7 @@
 // its tail end. Everything that speaks of "run 2" or "panels 3 to 5 of run 1" gets its chainages here.
 
 import type { Break, Conveyor } from './conveyor.js';
+import type { NameUse } from './stated.js';
 import type { RunUse, Stretch } from './stretch.js';
 
 export interface Run {
@@ -61,9 +62,27 @@ export function runAt(conveyor: Conveyor, chainage: number): Run | undefined {
   return runsOf(conveyor).find((run) => chainage >= run.from && chainage <= run.to);
 }
 
+/** The breaks that a run is named by. */
+export function breaksNamed(use: RunUse): readonly NameUse[] {
+  switch (use.by) {
+    case 'number':
+      return [];
+    case 'break':
+      return [use.break];
+    case 'breaks':
+      return [use.break, use.other];
+  }
+}
+
 export function findRun(conveyor: Conveyor, use: RunUse): Run | undefined {
   return runsOf(conveyor).find((run) => {
     if (use.by === 'number') return run.number === use.number.count;
+    if (use.by === 'breaks') {
+      const ends = [run.tailBreak.name, run.headBreak.name];
+      return (
+        ends.includes(use.break.name) && ends.includes(use.other.name) && use.break.name !== use.other.name
+      );
+    }
     return (use.side === 'above' ? run.tailBreak : run.headBreak).name === use.break.name;
   });
 }

@@ -5,7 +5,8 @@ import type { Origin } from './origin.js';
 
 export type RunUse =
   | { readonly by: 'number'; readonly number: StatedCount }
-  /** The run whose tail end is at this break. */
+  /** Between two breaks, whichever is named first. */
+  | { readonly by: 'breaks'; readonly break: NameUse; readonly other: NameUse }
   /** The run whose lower end (`above`) or upper end (`below`) is at the break. */
   | { readonly by: 'break'; readonly side: 'above' | 'below'; readonly break: NameUse };
 

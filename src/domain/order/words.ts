@@ -69,7 +69,14 @@ export function listing(items: readonly string[], most = 6): string {
   return items.length === 0 ? 'none' : list(items, 'and', items.length > most ? most - 1 : most);
 }
 
-/** `2`, `above Gate`. */
+/** `2`, `above Gate`, `between Inlet and Gate`. */
 export function runText(use: RunUse): string {
-  return use.by === 'number' ? String(use.number.count) : `${use.side} ${use.break.name}`;
+  switch (use.by) {
+    case 'number':
+      return String(use.number.count);
+    case 'break':
+      return `${use.side} ${use.break.name}`;
+    case 'breaks':
+      return `between ${use.break.name} and ${use.other.name}`;
+  }
 }

@@ -4,7 +4,7 @@ import { unitOfMachine, lengthOn } from '../model/unit-of-machine.js';
 import { type LengthUnit, lengthWords, chainageWords } from '../units/length-words.js';
 import { formatNumber, formatHours, formatMass } from '../units/format.js';
 import { formatDay } from '../units/calendar.js';
-import type { Step } from '../model/job.js';
+import type { Job, Step } from '../model/job.js';
 import type { Origin } from '../model/origin.js';
 import { reachesInside } from '../order/people.js';
 import { sayStep } from '../order/words.js';
@@ -159,9 +159,24 @@ function crewProblems({ job, steps }: PlanSoFar, teams: readonly Team[], add: Ad
     add(
       'no welder',
       false,
-      `"${sayStep(unskilled.step)}" needs a welder, and no crew of the job has the skill.`,
-      "Add a crew with the skill welding, or say so in the crew's skills.",
+      withoutWelder(job, unskilled),
+      welders(job, unskilled).length > 0
+        ? 'Give the step to the crew that has the skill, or write the skill down where the crew has it.'
+        : "Add a crew with the skill welding, or say so in the crew's skills.",
     );
+}
+
+/** Crews of the job that may do the step. */
+function welders(job: Job, { step }: PlanSoFar['steps'][number]): readonly string[] {
+  return job.crews.flatMap(({ use }) => (canDo(job, use.name, step.action) ? [use.name] : []));
+}
+
+function withoutWelder(job: Job, planned: PlanSoFar['steps'][number]): string {
+  const able = welders(job, planned);
+  const says = `"${sayStep(planned.step)}" needs a welder`;
+  if (able.length === 0) return `${says}, and no crew of the job has the skill.`;
+  const given = planned.step.crews.map(({ use }) => use.name).join(' and ');
+  return `${says}, and ${given} has not the skill; ${able.join(' and ')} of this job has.`;
 }
 
 function clockProblems(plan: PlanSoFar, calendar: WorkCalendar, add: Add): void {

@@ -200,6 +200,8 @@ function nameColours(
         origin: { source: sheet.source, start, end: start + colour.length },
         colour,
         liner: liner.name,
+        conveyor: conveyor.name,
+        chainage: places[columns.place[row] ?? -1]?.at ?? NaN,
         known:
           colour === secondColour
             ? []

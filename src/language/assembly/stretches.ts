@@ -1,5 +1,6 @@
 // A run named by its break (`run above Gate`, `run below Gate`) must name a break that the conveyor has.
 
+import { breaksNamed } from '../../domain/model/runs.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
 import type { NameUse } from '../../domain/model/stated.js';
@@ -8,8 +9,8 @@ import { closest } from './name-table.js';
 
 /** False, with a problem, where the break is unknown. */
 export function checkStretch(stretch: Stretch, conveyor: Conveyor, problems: Problem[]): boolean {
-  if (stretch.kind === 'all' || stretch.kind === 'chainage' || stretch.run.by === 'number') return true;
-  return checkBreak(stretch.run.break, conveyor, problems);
+  if (stretch.kind === 'all' || stretch.kind === 'chainage') return true;
+  return breaksNamed(stretch.run).every((use) => checkBreak(use, conveyor, problems));
 }
 
 /** The same for a break named on its own. */

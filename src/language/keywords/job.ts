@@ -231,7 +231,7 @@ export const jobKeywords: KeywordDocs = {
   Stretch: {
     all: word('The whole conveyor, or the whole scope of the job.'),
     run: word(
-      'One run, by number from the tail (`run 2`) or by the break at an end of it (`run above Gate`, `run below Gate`).',
+      'One run, by number from the tail (`run 2`) or by the breaks at its ends (`run above Gate`, `run between Inlet and Gate`).',
       'run ${1:1}',
     ),
     ...panelStretch,
@@ -240,5 +240,7 @@ export const jobKeywords: KeywordDocs = {
   RunName: {
     above: word('The run whose lower end is at this break.', 'above ${1:Gate}'),
     below: word('The run whose upper end is at this break.', 'below ${1:Gate}'),
+    between: word('The run between two breaks.', 'between ${1:Inlet} and ${2:Gate}'),
+    and: word('The break at its other end.'),
   },
 };

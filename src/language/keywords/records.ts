@@ -312,8 +312,16 @@ export const recordKeywords: KeywordDocs = {
     tonnes,
   },
   Scope: { scope: word('Which part was relined.', 'scope ${1:run 1}') },
+  NewThickness: {
+    thickness: word(
+      'What the gauge showed on the new liner, for all that was fitted. A point or a panel with a number of its own goes by that.',
+      'thickness ${1:12.2} mm',
+    ),
+    '±': error,
+    '+/-': error,
+  },
   AsFitted: {
-    thickness: word('Thickness measured when the liner was new.', 'thickness ${1:12.2} mm'),
+    thickness: word('Thickness measured at this point when the liner was new.', 'thickness ${1:12.2} mm'),
     '±': error,
     '+/-': error,
   },

@@ -55,7 +55,7 @@ export function lowerCondition(
 }
 
 function sizeOf(kind: ConditionKind): string {
-  return kind === 'joint open' ? 'how far the joint is open' : `how far (${kind})`;
+  return kind === 'joint open' ? 'width of the open joint' : `measure of the ${kind}`;
 }
 
 function addBareSteel(line: ConditionLine, row: ast.Condition, rows: ReadingRows): void {

@@ -13,7 +13,9 @@ import { lowerCondition } from './condition.js';
 import { chainage } from './limits.js';
 import { wordsOf, type Reader } from './reader.js';
 import { lowerMeter } from './records.js';
+import { lowerPlateReading } from './plate-reading.js';
 import { lowerReading } from './readings.js';
+import { lowerRemark } from './remark.js';
 
 /** Its rows are counted once all of a text are written. */
 export type UncountedInspection = Omit<InspectionDraft, 'firstRow' | 'endRow'>;
@@ -88,22 +90,9 @@ function lowerOther(
     case 'NotLooked':
       keep(seen.notLooked, lowerNotLooked(reader, row));
       return;
-    case 'PlateReading': {
-      const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
-      const thickness = reader.quantity(row, 'thickness', 'length', 'thickness of the plate');
-      const clock = reader.clock(row, 'clock');
-      const error = reader.quantity(row, 'error', 'length', 'error of the thickness');
-      const photo =
-        row.photo === undefined ? undefined : { path: row.photo, origin: reader.part(row, 'photo') };
-      if (at && thickness)
-        seen.plates.push({
-          at,
-          thickness,
-          origin,
-          ...stated({ clock: clock && mirrored ? mirror(clock) : clock, error, photo, note: row.note }),
-        });
+    case 'PlateReading':
+      keep(seen.plates, lowerPlateReading(reader, row, mirrored));
       return;
-    }
     case 'HoldDownGap': {
       const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
       const gap = reader.quantity(row, 'gap', 'length', 'gap of the hold-down');
@@ -138,16 +127,9 @@ function lowerOther(
       if (speed) seen.speeds.push({ speed, origin, ...stated({ note: row.note }) });
       return;
     }
-    case 'Remark': {
-      const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
-      if (row.text !== undefined)
-        seen.remarks.push({
-          text: row.text,
-          origin,
-          ...stated({ part: row.part === 'drive at' ? 'drive' : row.part, at }),
-        });
+    case 'Remark':
+      keep(seen.remarks, lowerRemark(reader, row));
       return;
-    }
     case 'Photo':
       if (row.path !== undefined)
         seen.photos.push({ path: row.path, origin: reader.part(row, 'path'), ...stated({ note: row.note }) });

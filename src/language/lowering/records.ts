@@ -16,7 +16,9 @@ import type { Stretch } from '../../domain/model/stretch.js';
 import type { Draft, RelineDraft, ScrewChangeDraft } from '../sheet.js';
 import { present, stated, type FactAccount } from './block.js';
 import { chainage, panelLength, someLength, thickness as thicknessLimit } from './limits.js';
+import { lowerPlateReading } from './plate-reading.js';
 import { wordsOf, type Reader } from './reader.js';
+import { lowerRemark } from './remark.js';
 import { lowerRun, lowerStretch } from './stretch.js';
 
 /** Meter, and the tonnes counter where one is kept. */
@@ -39,7 +41,11 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
   const panelsFitted: (RelineDraft['panelsFitted'][number] | undefined)[] = [];
   const panelThicknesses: (RelineDraft['panelThicknesses'][number] | undefined)[] = [];
   const offcuts: (RelineDraft['offcuts'][number] | undefined)[] = [];
-  const remarks: RelineDraft['remarks'][number][] = [];
+  const plates: (RelineDraft['plates'][number] | undefined)[] = [];
+  const remarks: (RelineDraft['remarks'][number] | undefined)[] = [];
+  // Whoever looked against the flow saw every clock position from the other side.
+  const mirrored = node.facts.some((fact) => fact.$type === 'View' && fact.direction === 'upstream');
+  let newThickness: RelineDraft['newThickness'];
   let linerUse: RelineDraft['linerUse'];
   let fittingTemperature: RelineDraft['fittingTemperature'];
   let by: string | undefined;
@@ -61,6 +67,16 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
         if (block.first('by', fact)) by = fact.who;
         break;
       case 'View':
+        break;
+      case 'NewThickness': {
+        const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness', thicknessLimit);
+        const error = reader.quantity(fact, 'error', 'length', 'error of the thickness');
+        if (block.first('thickness', fact) && thickness)
+          newThickness = { thickness, origin, ...stated({ error }) };
+        break;
+      }
+      case 'PlateReading':
+        plates.push(lowerPlateReading(reader, fact, mirrored));
         break;
       case 'AsFitted':
         asFitted.push(lowerAsFitted(reader, fact));
@@ -89,7 +105,7 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
         break;
       }
       case 'Remark':
-        if (fact.text !== undefined) remarks.push({ text: fact.text, origin });
+        remarks.push(lowerRemark(reader, fact));
         break;
     }
   }
@@ -105,9 +121,10 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
     oldPanels: present(oldPanels),
     panelsFitted: present(panelsFitted),
     panelThicknesses: present(panelThicknesses),
+    plates: present(plates),
     offcuts: present(offcuts),
-    remarks,
-    ...stated({ linerUse, fittingTemperature, by }),
+    remarks: present(remarks),
+    ...stated({ linerUse, fittingTemperature, by, newThickness }),
   };
 }
 
@@ -134,13 +151,13 @@ export function lowerPanelsMoved(
   const meter = lowerMeter(reader, node);
   const moves: (PanelsMoved['moves'][number] | undefined)[] = [];
   const measured: (PanelsMoved['measured'][number] | undefined)[] = [];
-  const remarks: PanelsMoved['remarks'][number][] = [];
+  const remarks: (PanelsMoved['remarks'][number] | undefined)[] = [];
   let by: string | undefined;
   for (const fact of node.facts) {
     const origin = reader.origin(fact);
     if (fact.$type === 'By' && block.first('by', fact)) by = fact.who;
     else if (fact.$type === 'AsFitted') measured.push(lowerAsFitted(reader, fact));
-    else if (fact.$type === 'Remark' && fact.text !== undefined) remarks.push({ text: fact.text, origin });
+    else if (fact.$type === 'Remark') remarks.push(lowerRemark(reader, fact));
     else if (fact.$type === 'PanelMove') {
       const panel = panelUse(lowerStretch(reader, fact.panel));
       const other = panelUse(lowerStretch(reader, fact.other));
@@ -155,7 +172,7 @@ export function lowerPanelsMoved(
     meter,
     moves: present(moves),
     measured: present(measured),
-    remarks,
+    remarks: present(remarks),
     origin: reader.origin(node),
     ...stated({ by }),
   };
@@ -180,13 +197,22 @@ export function lowerScrewChange(
   const conveyorUse = reader.use(node, 'conveyor');
   const date = reader.day(node, 'date');
   const meter = lowerMeter(reader, node);
+  const remarks: (ScrewChangeDraft['remarks'][number] | undefined)[] = [];
   let screwUse: ScrewChangeDraft['screwUse'];
   for (const fact of node.facts) {
     if (fact.$type === 'ScrewUse' && block.first('screw', fact)) screwUse = reader.use(fact, 'screw');
     else if (fact.$type === 'By') block.first('by', fact);
+    else if (fact.$type === 'Remark') remarks.push(lowerRemark(reader, fact));
   }
   if (!conveyorUse || !date || !meter) return undefined;
-  return { conveyorUse, date, meter, origin: reader.origin(node), ...stated({ screwUse }) };
+  return {
+    conveyorUse,
+    date,
+    meter,
+    remarks: present(remarks),
+    origin: reader.origin(node),
+    ...stated({ screwUse }),
+  };
 }
 
 export function lowerMeterChange(reader: Reader, node: ast.MeterChange): Draft<MeterChange> | undefined {

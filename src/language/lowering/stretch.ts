@@ -30,5 +30,7 @@ export function lowerRun(reader: Reader, node: ast.RunName | undefined): RunUse 
     return number && { by: 'number', number };
   }
   const use = reader.use(node, 'break');
+  const other = reader.use(node, 'other');
+  if (node.other) return use && other && { by: 'breaks', break: use, other };
   return use && { by: 'break', side: node.side === 'below' ? 'below' : 'above', break: use };
 }

@@ -288,6 +288,7 @@ describe('liner and screw sets', () => {
       date: on('2024-07-19'),
       meter: { hours: hours(2000) },
       screw: screw({ name: 'Spiral402' }),
+      remarks: [],
       origin: origin(),
     };
     const e = estate({ conveyors: [dg1], screwChanges: [change] });

@@ -11,7 +11,9 @@ import type { Estate } from '../../../domain/model/estate.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
 import { recordedSpeed, type History } from '../../../domain/model/history.js';
 import type { Origin } from '../../../domain/model/origin.js';
-import type { Inspection, PanelUse } from '../../../domain/model/records.js';
+import type { Inspection, PanelUse, Remark } from '../../../domain/model/records.js';
+import type { StatedDay } from '../../../domain/model/stated.js';
+import { runText } from '../../../domain/order/words.js';
 
 export interface BesideLiner {
   readonly findings: readonly FoundBeside[];
@@ -117,15 +119,18 @@ export interface CurrentRead {
 const oneBlock = 50;
 
 export function besideLiner(estate: Estate, history: History): BesideLiner {
-  const { inspections, relines, conveyor } = history;
+  const { inspections, relines, panelsMoved, screwSets, conveyor } = history;
   const newestFirst = <T extends { readonly day: CalendarDay }>(all: readonly T[]): readonly T[] =>
     [...all].sort((a, b) => b.day - a.day);
   const findings = [
     ...inspections.flatMap(({ inspection: { date, remarks } }) =>
       remarks.map(({ part, at, text, origin }) => ({ day: date.day, part, at: at?.value, text, origin })),
     ),
-    ...relines.flatMap(({ date, remarks }) =>
-      remarks.map(({ text, origin }) => ({ day: date.day, part: 'reline', at: undefined, text, origin })),
+    ...found('reline', relines),
+    ...found('panels moved', panelsMoved),
+    ...found(
+      'screw change',
+      screwSets.flatMap(({ change }) => change ?? []),
     ),
   ];
   const gaps: { at: number; read: { day: CalendarDay; gap: number; note: string | undefined }[] }[] = [];
@@ -203,6 +208,22 @@ function servicedOf(estate: Estate, { conveyor, asOf }: History): readonly Servi
   }));
 }
 
+/** What a record of work noted: about the part it names, else about the work. */
+function found(
+  work: string,
+  records: readonly { readonly date: StatedDay; readonly remarks: readonly Remark[] }[],
+): readonly FoundBeside[] {
+  return records.flatMap(({ date, remarks }) =>
+    remarks.map(({ part, at, text, origin }) => ({
+      day: date.day,
+      part: part === undefined ? work : `${part}, ${work}`,
+      at: at?.value,
+      text,
+      origin,
+    })),
+  );
+}
+
 function movedOf({ panelsMoved, linerSets }: History): readonly MovedBeside[] {
   return panelsMoved.flatMap((moved) =>
     moved.moves.map(({ panel, other, note, origin }) => ({
@@ -226,7 +247,7 @@ function startOf(sets: readonly LinerSet[], panel: PanelUse, named: string): str
 }
 
 function panelName({ first, run }: PanelUse): string {
-  return `panel ${first.count} of run ${run.by === 'number' ? run.number.count : `${run.side} ${run.break.name}`}`;
+  return `panel ${first.count} of run ${runText(run)}`;
 }
 
 function correctionsOf(

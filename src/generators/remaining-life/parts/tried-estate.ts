@@ -74,6 +74,7 @@ export function withReline(
     oldPanels: [],
     panelsFitted: [],
     panelThicknesses: [],
+    plates: [],
     offcuts: [],
     remarks: [],
     origin: nowhere,

@@ -28,13 +28,14 @@ reline DG1 2025-03-10 meter 6200 h {
     },
   ],
   *check({ estate }) {
-    for (const { conveyor, liner, asFitted, panelThicknesses } of estate.relines) {
+    for (const { conveyor, liner, asFitted, panelThicknesses, newThickness } of estate.relines) {
       const measured = [
         ...asFitted.map(({ point, ...row }) => ({ ...row, where: `${point.name} of ${conveyor.name}` })),
         ...panelThicknesses.map(({ stretch, ...row }) => ({
           ...row,
           where: `The liner at ${stretchText(stretch)} of ${conveyor.name}`,
         })),
+        ...(newThickness ? [{ ...newThickness, where: `The liner of ${conveyor.name}` }] : []),
       ];
       for (const { where, thickness, error } of measured) {
         const tolerance = liner.thicknessTolerance?.value ?? 0.05 * liner.thickness.value;

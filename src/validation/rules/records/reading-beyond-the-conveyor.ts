@@ -55,6 +55,10 @@ export const readingBeyondTheConveyor: Rule = {
       for (const { at } of inspection.wornWidths) yield* beyond(conveyor, 'This worn width', at);
       for (const { at } of inspection.remarks) if (at) yield* beyond(conveyor, 'This finding', at);
     }
+    for (const { conveyor, plates } of estate.relines)
+      for (const { at } of plates) yield* beyond(conveyor, 'This plate reading', at);
+    for (const { conveyor, remarks } of [...estate.relines, ...estate.panelsMoved, ...estate.screwChanges])
+      for (const { at } of remarks) if (at) yield* beyond(conveyor, 'This finding', at);
     for (const { conveyor, from, to } of estate.patches)
       for (const at of [from, to]) yield* beyond(conveyor, 'This patch', at);
   },

@@ -2,7 +2,7 @@
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { installedPanelEnds, panelEnds } from '../../../domain/model/panels.js';
-import { findRun, runsOf, type Run } from '../../../domain/model/runs.js';
+import { breaksNamed, findRun, runsOf, type Run } from '../../../domain/model/runs.js';
 import type { Stretch } from '../../../domain/model/stretch.js';
 import { runText } from '../../../domain/order/words.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
@@ -69,8 +69,8 @@ function* judge(
           (one) => `run ${one.number} (${one.tailBreak.name} to ${one.headBreak.name})`,
         );
         // A break of that name that does not exist is told as an unknown name.
-        const named = stretch.run.by === 'break' ? stretch.run.break.name : undefined;
-        if (named !== undefined && !conveyor.breaks.some((one) => one.name === named)) return;
+        const known = (name: string): boolean => conveyor.breaks.some((one) => one.name === name);
+        if (!breaksNamed(stretch.run).every(({ name }) => known(name))) return;
         yield {
           origin,
           message: `${conveyor.name} has no run ${runText(stretch.run)}; it has ${list(runs, 'and', 8)}.`,

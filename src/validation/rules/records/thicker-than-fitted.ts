@@ -6,7 +6,7 @@ import { originOf } from '../../../domain/model/records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import { errorOf } from '../../evidence/reading-error.js';
-import type { Found } from '../../finding.js';
+import { toldTogether, type OfALiner } from '../../telling/told-together.js';
 import type { Rule } from '../../rule.js';
 import { eachSeen } from '../../evidence/seen-sets.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
@@ -22,10 +22,14 @@ export const thickerThanFitted: Rule = {
   cases: [
     { name: 'as thick as tolerance and gauge allow', text: '  P1 thickness 12.9 mm' },
     { name: 'beyond both', text: '  «P1 thickness 13 mm»' },
+    {
+      name: 'many of one run are one finding',
+      text: '  «at 3 m clock 6:00 thickness 15 mm»\n  at 4 m clock 6:00 thickness 15 mm\n  at 5 m clock 6:00 thickness 15 mm',
+    },
   ],
   check({ estate }) {
     const { readings, places } = estate;
-    const found: Found[] = [];
+    const found: OfALiner[] = [];
     eachSeen(estate, (row, index, set) => {
       const place = places[index];
       if (!place || readings.kind[row] !== ReadingKind.thickness) return;
@@ -36,6 +40,9 @@ export const thickerThanFitted: Rule = {
       if (value <= fitted.value + tolerance + 3 * errorOf(estate, row)) return;
       if (!isPlausible('reading thickness', value) || !isPlausible('liner thickness', fitted.value)) return;
       found.push({
+        alike: set.liner.name,
+        conveyor: place.conveyor,
+        at: place.at,
         origin: originOf(readings, row),
         message:
           `${place.name} of ${place.conveyor.name} reads ${lengthOn(place.conveyor, value)}, ` +
@@ -44,6 +51,6 @@ export const thickerThanFitted: Rule = {
         related: [{ origin: set.liner.thickness.origin, message: `thickness of ${set.liner.name}` }],
       });
     });
-    return found;
+    return toldTogether(found);
   },
 };

@@ -4,6 +4,14 @@ import type { Rule } from '../../rule.js';
 import { onProblem } from '../../telling/on-problem.js';
 import { remove } from '../../telling/fixes.js';
 
+/** Facts of which one line holds several. */
+const lists: ReadonlyMap<string, string> = new Map([
+  ['panel length', 'panel length 1200 mm, 1000 mm ± 1.5 mm'],
+  ['stock length', 'stock length 2400 mm, 3000 mm'],
+  ['crews', 'crews Alpha, Bravo'],
+  ['access units', 'access units MP1, MP2'],
+]);
+
 export const repeatedFact: Rule = {
   code: 'TL112',
   title: 'Fact stated twice',
@@ -26,6 +34,11 @@ screw Spiral315 {
 }`,
   check: onProblem('repeated fact', (problem) => ({
     message: `The ${problem.block} states its ${problem.fact} twice; the first is used.`,
+    ...(lists.has(problem.fact)
+      ? {
+          todo: `Several stand on one line, with commas between: \`${lists.get(problem.fact) ?? ''}\`. Else take one line out.`,
+        }
+      : {}),
     related: [{ origin: problem.first, message: `the first ${problem.fact}` }],
     fixes: [remove(problem.origin, 'Take this line out'), remove(problem.first, 'Take the first one out')],
   })),

@@ -1,0 +1,28 @@
+// `plate at 9.1 m thickness 3.4 mm` → steel left, read in a look or while a reline had the liner off.
+
+import type * as ast from '../generated/ast.js';
+import type { PlateReading } from '../../domain/model/records.js';
+import { formatClock, mirrorClock } from '../../domain/units/clock.js';
+import { stated } from './block.js';
+import { chainage } from './limits.js';
+import type { Reader } from './reader.js';
+
+/** `mirrored`: whoever read it looked against the flow. */
+export function lowerPlateReading(
+  reader: Reader,
+  row: ast.PlateReading,
+  mirrored: boolean,
+): PlateReading | undefined {
+  const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
+  const thickness = reader.quantity(row, 'thickness', 'length', 'thickness of the plate');
+  const seen = reader.clock(row, 'clock');
+  const error = reader.quantity(row, 'error', 'length', 'error of the thickness');
+  const photo = row.photo === undefined ? undefined : { path: row.photo, origin: reader.part(row, 'photo') };
+  if (!at || !thickness) return undefined;
+  const turned = seen && mirrorClock(seen.hours);
+  const clock =
+    seen && turned !== undefined && mirrored
+      ? { hours: turned, text: formatClock(turned), origin: seen.origin }
+      : seen;
+  return { at, thickness, origin: reader.origin(row), ...stated({ clock, error, photo, note: row.note }) };
+}
