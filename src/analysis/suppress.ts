@@ -53,7 +53,9 @@ export function suppress(
     suppressed.push({ finding, by });
   }
   for (const one of [...useful.values()].flat()) {
-    if (!used.has(one)) problems.push({ kind: 'unused suppression', origin: one.origin, code: one.code });
+    if (used.has(one)) continue;
+    const { origin, code, isOneOfSeveral = false } = one;
+    problems.push({ kind: 'unused suppression', origin, code, isOneOfSeveral });
   }
   return { findings: [...kept, ...reportProblems(problems)], suppressed };
 }

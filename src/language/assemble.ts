@@ -22,6 +22,7 @@ import type { JobDraft, Sheet } from './sheet.js';
 import { buildConveyors, type ConveyorIndex } from './assembly/conveyors.js';
 import { closest, collect, findNamed } from './assembly/name-table.js';
 import { buildJob } from './assembly/jobs.js';
+import { withLinersFound } from '../domain/model/found-by-reline.js';
 import { linersOf } from '../domain/model/liners-there.js';
 import { groupBy } from './assembly/group-by.js';
 import { joinReadings, type Joined } from './assembly/readings.js';
@@ -61,23 +62,27 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     problems,
   );
 
-  const relines = records(
-    inOrder.flatMap((sheet) => sheet.relines),
-    conveyors,
-    problems,
-    (draft, conveyor): Reline | undefined => {
-      const liner = draft.linerUse ? findNamed(liners, draft.linerUse, problems)?.value : conveyor.liner;
-      const stretches = [
-        ...draft.scope,
-        ...draft.panelsFitted.map((row) => row.run),
-        ...draft.panelThicknesses.map((row) => row.stretch),
-      ];
-      const sound = stretches
-        .map((stretch) => checkStretch(stretch, conveyor, problems))
-        .every((found) => found);
-      for (const { point } of draft.asFitted) conveyors.checkPoint(conveyor, point, problems);
-      return liner && sound ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner })) : undefined;
-    },
+  const relines = withLinersFound(
+    records(
+      inOrder.flatMap((sheet) => sheet.relines),
+      conveyors,
+      problems,
+      (draft, conveyor): Reline | undefined => {
+        const liner = draft.linerUse ? findNamed(liners, draft.linerUse, problems)?.value : conveyor.liner;
+        const stretches = [
+          ...draft.scope,
+          ...draft.panelsFitted.map((row) => row.run),
+          ...draft.panelThicknesses.map((row) => row.stretch),
+        ];
+        const sound = stretches
+          .map((stretch) => checkStretch(stretch, conveyor, problems))
+          .every((found) => found);
+        for (const { point } of draft.asFitted) conveyors.checkPoint(conveyor, point, problems);
+        return liner && sound
+          ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner }))
+          : undefined;
+      },
+    ),
   );
   const panelsMoved = panelsMovedOf(inOrder, conveyors, problems);
   const screwChanges = records(

@@ -1,5 +1,6 @@
-// Comments that silence a finding: `// allow TL201 because "gate is replaced at the next outage"`, or with a last day,
-// `// allow TL201 until 2027-03-01 because "…"`. One holds for its own line of code or, on a line of its own, for the next.
+// Comments that silence findings: `// allow TL201 because "gate is replaced at the next outage"`, with a last day,
+// `// allow TL201 until 2027-03-01 because "…"`, or of several codes, `// allow TL201, TL203 because "…"`.
+// One holds for its own line of code or, on a line of its own, for the next.
 // Whether it is due, or silences anything, is judged where the findings are (analysis).
 
 import type { Origin } from '../domain/model/origin.js';
@@ -11,6 +12,8 @@ import { readDay } from './lowering/days.js';
 
 export interface Suppression {
   readonly code: string;
+  /** Its comment names other codes too. */
+  readonly isOneOfSeveral?: true;
   readonly reason: string;
   readonly until?: CalendarDay;
   /** The comment. */
@@ -21,7 +24,7 @@ export interface Suppression {
 }
 
 const form =
-  /^allow\b[ \t]*(TL\d+)?(?:[ \t]+until[ \t]+(\S+))?(?:[ \t]+because\b[ \t]*(?:"([^"]*)"?|(.*)))?[ \t]*(.*)$/i;
+  /^allow\b[ \t]*(TL\d+(?:(?:[ \t]*,[ \t]*|[ \t]+(?:and[ \t]+)?)TL\d+)*)?(?:[ \t]+until[ \t]+(\S+))?(?:[ \t]+because\b[ \t]*(?:"([^"]*)"?|(.*)))?[ \t]*(.*)$/i;
 
 export function suppressionsOf(
   text: string,
@@ -36,9 +39,11 @@ export function suppressionsOf(
     const parts = speaksOfAllowing(comment) ? form.exec(comment.text) : null;
     if (!parts) continue;
     const origin = { source, start: comment.start, end: comment.end };
-    const [, code, until, quoted, bare, rest] = parts;
+    const [, written, until, quoted, bare, rest] = parts;
+    const codes = (written?.match(/TL\d+/gi) ?? []).map((code) => code.toUpperCase());
     const day = until === undefined ? undefined : readDay(until);
-    if (code === undefined || rest !== '') {
+    const [first] = codes;
+    if (first === undefined || rest !== '') {
       problems.push({
         kind: 'syntax',
         origin,
@@ -53,15 +58,17 @@ export function suppressionsOf(
         ? lineAt(text, comment.start)
         : lineAt(text, codeAfter[index] ?? comment.end);
       if (reason === '')
-        problems.push({ kind: 'suppression without reason', origin, code: code.toUpperCase() });
+        problems.push({ kind: 'suppression without reason', origin, code: codes.join(', ') });
       else
-        suppressions.push({
-          code: code.toUpperCase(),
-          reason,
-          origin,
-          ...line,
-          ...(day?.ok ? { until: day.day } : {}),
-        });
+        for (const code of new Set(codes))
+          suppressions.push({
+            code,
+            reason,
+            origin,
+            ...line,
+            ...(codes.length > 1 ? { isOneOfSeveral: true as const } : {}),
+            ...(day?.ok ? { until: day.day } : {}),
+          });
     }
   }
   return { suppressions, problems };

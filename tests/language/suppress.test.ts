@@ -35,6 +35,17 @@ describe('a comment with a reason', () => {
       ),
     ).toEqual(['plant A { }', 'plant A { }']);
   });
+  it.each(['TL201, TL202', 'TL201 TL202', 'TL201 and tl202', 'TL201,TL202, TL201'])(
+    'may name several codes: %s',
+    (codes) => {
+      const { found, problems } = read(`// allow ${codes} until 2027-03-01 because "tried"\nplant A { }`);
+      expect(problems).toEqual([]);
+      expect(found.map(({ code, reason, line }) => [code, reason, line])).toEqual([
+        ['TL201', 'tried', 'plant A { }'],
+        ['TL202', 'tried', 'plant A { }'],
+      ]);
+    },
+  );
   it('may say until when', () => {
     expect(
       read('// allow TL201 until 2027-03-01 because "gate is replaced then"\nplant A { }').found[0],

@@ -2,6 +2,7 @@
 // written, how, and what it means. `explain formulas` and `explain ID`: what is reckoned, how, and where it comes from.
 
 import { codesLike, explain as explainRule, listRules, wrap } from '../../validation/explain.js';
+import { linesInside } from '../../language/lines-inside.js';
 import { wordRooms, wordsCalled, type WordRoom } from '../../language/word-list.js';
 import { formulas } from '../../generators/appendix/formulas.js';
 import { Exit, Trouble, type Console } from '../console.js';
@@ -20,7 +21,12 @@ export function explain(code: string | undefined, console: Console): number {
     return Exit.clean;
   }
   const called = wordsCalled(code);
-  const text = [explainRule(code), called.length > 0 ? wordsText(called) : undefined, formulaText(code)]
+  const text = [
+    explainRule(code),
+    called.length > 0 ? wordsText(called) : undefined,
+    inside(code),
+    formulaText(code),
+  ]
     .filter((each) => each !== undefined)
     .join('\n');
   if (text === '') {
@@ -32,6 +38,16 @@ export function explain(code: string | undefined, console: Console): number {
   }
   console.out(text);
   return Exit.clean;
+}
+
+/** Of a block, the words that its lines begin with, each of which can be asked for in turn. */
+function inside(word: string): string | undefined {
+  const plain = word.trim().toLowerCase().replace(/\s+/g, ' ');
+  const words = linesInside(plain);
+  if (words.length === 0) return undefined;
+  return `Lines inside ${plain} { … } begin with:\n\n${wrap(`${words.join(', ')}.`)
+    .map((each) => `    ${each}`)
+    .join('\n')}\n`;
 }
 
 /** A head for each room, then each word: the line as it is typed, and its meaning below. */

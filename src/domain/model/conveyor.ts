@@ -144,7 +144,7 @@ export interface Hatch extends Span {
 }
 
 export interface Access extends Span {
-  readonly kind: 'ground' | 'platform' | 'mobile platform' | 'scaffold';
+  readonly kind: 'ground' | 'stairs' | 'platform' | 'mobile platform' | 'scaffold';
   readonly height?: Stated<'length'>;
 }
 

@@ -114,7 +114,7 @@ export type Problem = { readonly origin: Origin } & (
   // A comment that silences a finding: without a reason, of a code that no rule has, hiding nothing, past its date.
   | { readonly kind: 'suppression without reason'; readonly code: string }
   | { readonly kind: 'suppression of unknown code'; readonly code: string }
-  | { readonly kind: 'unused suppression'; readonly code: string }
+  | { readonly kind: 'unused suppression'; readonly code: string; readonly isOneOfSeveral: boolean }
   | {
       readonly kind: 'expired suppression';
       readonly code: string;

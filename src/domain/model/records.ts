@@ -106,7 +106,7 @@ export interface PlateReading {
 }
 
 /** A finding in words. */
-export interface Remark {
+export interface NotedFinding {
   readonly part?: string;
   /** Chainage, mm. */
   readonly at?: Stated<'length'>;
@@ -168,7 +168,7 @@ export interface Inspection {
     readonly note?: string;
     readonly origin: Origin;
   }[];
-  readonly remarks: readonly Remark[];
+  readonly remarks: readonly NotedFinding[];
   readonly photos: readonly (PhotoUse & { readonly note?: string })[];
   readonly conditions: readonly ConditionLine[];
   /** Where nobody could look. */
@@ -340,7 +340,7 @@ export interface Reline {
     readonly count: number;
     readonly origin: Origin;
   }[];
-  readonly remarks: readonly Remark[];
+  readonly remarks: readonly NotedFinding[];
   readonly origin: Origin;
   /** No reline at all: panels that lay there already were fitted again, and their wear counts anew from what was measured. */
   readonly moved?: PanelsMoved;
@@ -358,7 +358,7 @@ export interface PanelsMoved {
   /** What was left at points on them, as they lie now. */
   readonly measured: Reline['asFitted'];
   readonly by?: string;
-  readonly remarks: readonly Remark[];
+  readonly remarks: readonly NotedFinding[];
   readonly origin: Origin;
 }
 
@@ -378,7 +378,7 @@ export interface ScrewChange {
   readonly date: StatedDay;
   readonly meter: MeterReading;
   readonly screw: ScrewSpecification;
-  readonly remarks: readonly Remark[];
+  readonly remarks: readonly NotedFinding[];
   readonly origin: Origin;
 }
 

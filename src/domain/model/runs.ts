@@ -62,6 +62,18 @@ export function runAt(conveyor: Conveyor, chainage: number): Run | undefined {
   return runsOf(conveyor).find((run) => chainage >= run.from && chainage <= run.to);
 }
 
+/** `2`, `above Gate`, `between Inlet and Gate`. */
+export function runUseText(use: RunUse): string {
+  switch (use.by) {
+    case 'number':
+      return String(use.number.count);
+    case 'break':
+      return `${use.side} ${use.break.name}`;
+    case 'breaks':
+      return `between ${use.break.name} and ${use.other.name}`;
+  }
+}
+
 /** The breaks that a run is named by. */
 export function breaksNamed(use: RunUse): readonly NameUse[] {
   switch (use.by) {

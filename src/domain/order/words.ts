@@ -2,6 +2,7 @@
 // keep the text they were stated with, so a step that is written out again reads as it was.
 
 import type { Heat, Step } from '../model/job.js';
+import { runUseText } from '../model/runs.js';
 import { list } from '../units/wording.js';
 import type { RunUse, Stretch } from '../model/stretch.js';
 
@@ -71,12 +72,5 @@ export function listing(items: readonly string[], most = 6): string {
 
 /** `2`, `above Gate`, `between Inlet and Gate`. */
 export function runText(use: RunUse): string {
-  switch (use.by) {
-    case 'number':
-      return String(use.number.count);
-    case 'break':
-      return `${use.side} ${use.break.name}`;
-    case 'breaks':
-      return `between ${use.break.name} and ${use.other.name}`;
-  }
+  return runUseText(use);
 }

@@ -374,7 +374,13 @@ function paintAccess(view: View, y: number): Markup[] {
   return marks;
 }
 
-const accessDash = { ground: '', platform: '', 'mobile platform': '2 1', scaffold: '0.6 0.6' } as const;
+const accessDash = {
+  ground: '',
+  stairs: '',
+  platform: '',
+  'mobile platform': '2 1',
+  scaffold: '0.6 0.6',
+} as const;
 
 function paintChainage(view: View, y: number): Markup[] {
   const { spacing, words } = chainageScale(view.pictured.conveyor, view.reduction, 12);

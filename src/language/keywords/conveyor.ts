@@ -211,9 +211,10 @@ export const conveyorKeywords: KeywordDocs = {
   Access: {
     access: word(
       'How a stretch is reached. A stretch without access cannot be worked.',
-      'access ${1:A1} at ${2:0} m to ${3:6} m ${4|ground,platform,mobile platform,scaffold|}',
+      'access ${1:A1} at ${2:0} m to ${3:6} m ${4|ground,stairs,platform,mobile platform,scaffold|}',
     ),
     ground: word('Reached from the ground.'),
+    stairs: word('Stairs, or a walkway with steps, beside the trough.'),
     platform: word('A fixed platform.'),
     'mobile platform': word('Needs an access unit of the plant.'),
     scaffold: word('Needs a scaffold.'),

@@ -11,9 +11,9 @@ import type { Estate } from '../../../domain/model/estate.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
 import { recordedSpeed, type History } from '../../../domain/model/history.js';
 import type { Origin } from '../../../domain/model/origin.js';
-import type { Inspection, PanelUse, Remark } from '../../../domain/model/records.js';
+import type { Inspection, PanelUse, NotedFinding } from '../../../domain/model/records.js';
 import type { StatedDay } from '../../../domain/model/stated.js';
-import { runText } from '../../../domain/order/words.js';
+import { runUseText } from '../../../domain/model/runs.js';
 
 export interface BesideLiner {
   readonly findings: readonly FoundBeside[];
@@ -211,7 +211,7 @@ function servicedOf(estate: Estate, { conveyor, asOf }: History): readonly Servi
 /** What a record of work noted: about the part it names, else about the work. */
 function found(
   work: string,
-  records: readonly { readonly date: StatedDay; readonly remarks: readonly Remark[] }[],
+  records: readonly { readonly date: StatedDay; readonly remarks: readonly NotedFinding[] }[],
 ): readonly FoundBeside[] {
   return records.flatMap(({ date, remarks }) =>
     remarks.map(({ part, at, text, origin }) => ({
@@ -247,7 +247,7 @@ function startOf(sets: readonly LinerSet[], panel: PanelUse, named: string): str
 }
 
 function panelName({ first, run }: PanelUse): string {
-  return `panel ${first.count} of run ${runText(run)}`;
+  return `panel ${first.count} of run ${runUseText(run)}`;
 }
 
 function correctionsOf(

@@ -16,6 +16,8 @@ export const unusedSuppression: Rule = {
   good: '  condemn at 3 mm',
   check: onProblem('unused suppression', (problem) => ({
     message: `This comment hides nothing: there is no ${problem.code} here.`,
-    fixes: [remove(problem.origin, 'Take the comment out')],
+    ...(problem.isOneOfSeveral
+      ? { todo: `Take ${problem.code} out of the comment; its other codes stay.` }
+      : { fixes: [remove(problem.origin, 'Take the comment out')] }),
   })),
 };
