@@ -205,9 +205,9 @@ export function imagesOf(line: readonly Word[]): string {
     .replace(/ ([,:])/g, '$1');
 }
 
-/** A word that the language does not know, but for those that only hold a sentence together. */
+/** A word that the language does not know, but for units and for those that only hold a sentence together. */
 function saysSomething({ type, image }: Word): boolean {
-  return type === 'ID' && !fillers.has(image.toLowerCase());
+  return type === 'ID' && findUnit(image) === undefined && !fillers.has(image.toLowerCase());
 }
 
 const fillers = new Set(
