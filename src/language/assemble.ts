@@ -17,10 +17,11 @@ import type {
   ScrewChange,
   Service,
 } from '../domain/model/records.js';
+import type { LinerSpecification } from '../domain/model/specifications.js';
 import type { NameUse } from '../domain/model/stated.js';
 import type { JobDraft, Sheet } from './sheet.js';
 import { buildConveyors, type ConveyorIndex } from './assembly/conveyors.js';
-import { closest, collect, findNamed } from './assembly/name-table.js';
+import { closest, collect, findNamed, type NameTable } from './assembly/name-table.js';
 import { buildJob } from './assembly/jobs.js';
 import { withLinersFound } from '../domain/model/found-by-reline.js';
 import { linersOf } from '../domain/model/liners-there.js';
@@ -62,28 +63,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     problems,
   );
 
-  const relines = withLinersFound(
-    records(
-      inOrder.flatMap((sheet) => sheet.relines),
-      conveyors,
-      problems,
-      (draft, conveyor): Reline | undefined => {
-        const liner = draft.linerUse ? findNamed(liners, draft.linerUse, problems)?.value : conveyor.liner;
-        const stretches = [
-          ...draft.scope,
-          ...draft.panelsFitted.map((row) => row.run),
-          ...draft.panelThicknesses.map((row) => row.stretch),
-        ];
-        const sound = stretches
-          .map((stretch) => checkStretch(stretch, conveyor, problems))
-          .every((found) => found);
-        for (const { point } of draft.asFitted) conveyors.checkPoint(conveyor, point, problems);
-        return liner && sound
-          ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner }))
-          : undefined;
-      },
-    ),
-  );
+  const relines = relinesOf(inOrder, conveyors, liners, problems);
   const panelsMoved = panelsMovedOf(inOrder, conveyors, problems);
   const screwChanges = records(
     inOrder.flatMap((sheet) => sheet.screwChanges),
@@ -235,6 +215,36 @@ function corrected(
     problems.push({ kind: 'unknown colour', origin, colour, liner: liner.name, known, conveyor, chainage });
   }
   return applied;
+}
+
+function relinesOf(
+  inOrder: readonly Sheet[],
+  conveyors: ConveyorIndex,
+  liners: NameTable<LinerSpecification>,
+  problems: Problem[],
+): readonly Reline[] {
+  return withLinersFound(
+    records(
+      inOrder.flatMap((sheet) => sheet.relines),
+      conveyors,
+      problems,
+      (draft, conveyor): Reline | undefined => {
+        const liner = draft.linerUse ? findNamed(liners, draft.linerUse, problems)?.value : conveyor.liner;
+        const stretches = [
+          ...draft.scope,
+          ...draft.panelsFitted.map((row) => row.run),
+          ...draft.panelThicknesses.map((row) => row.stretch),
+        ];
+        const sound = stretches
+          .map((stretch) => checkStretch(stretch, conveyor, problems))
+          .every((found) => found);
+        for (const { point } of draft.asFitted) conveyors.checkPoint(conveyor, point, problems);
+        return liner && sound
+          ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner }))
+          : undefined;
+      },
+    ),
+  );
 }
 
 /** Records of one line, which name nothing but their conveyor. */

@@ -2,8 +2,10 @@
 // it goes; no answer names another thing than was written, and none throws a word away.
 
 import { describe, expect, test } from 'vitest';
+import { analyse } from '../../src/analysis/analyse.js';
 import { conditionKinds, conditionWords } from '../../src/domain/conditions/kinds.js';
 import { parseText } from '../../src/language/parse.js';
+import { inSoundEstate } from '../../src/validation/example.js';
 import { inspect, read, machine } from './read.js';
 
 const record = (head: string) => (line: string) => `${head} DG1 2026-01-01 meter 5 h {\n  ${line}\n}\n`;
@@ -61,13 +63,30 @@ test.each([
   ['serviced KS1 2024-12-13 tail bearing seal renewed', asIs, 'read'],
 ])('outside one: %s', (line, around, expected) => expect(answer(line, around)).toBe(expected));
 
+test.each(['patch run 1 at 4.9 m by Welders', 'patch at 4.9 m'])('in an order: %s', (line) => {
+  const [slip] = parseText(`job J {\n  conveyor DG1\n  order {\n    ${line}\n  }\n}\n`).slips;
+  expect(slip?.message).toBe(
+    'A place is patched as the stretch that the plate covers: `patch from 4.6 m to 5.2 m`.',
+  );
+});
+
+test('steel is patched where it is worn, inside a panel and in a gate too', () => {
+  const order = (patch: string): string =>
+    `job J9 {\n  conveyor DG1\n  outage Spring27\n  crews Alpha\n  order {\n    isolate\n    ${patch}\n  }\n}`;
+  const told = (patch: string): readonly string[] =>
+    analyse([{ uri: 'a', text: inSoundEstate('estate', order(patch), {}) }]).findings.map(({ code }) => code);
+  expect(told('patch from 4.6 m to 5.2 m')).not.toContain('TL427');
+  expect(told('strip from 4.6 m to 5.2 m')).toContain('TL427');
+  expect(told('patch run 9')).toContain('TL427');
+});
+
 test('what the language says elsewhere is told with the place where it goes', () => {
   const told = (text: string): readonly string[] => parseText(text).slips.map(({ message }) => message);
   expect(told('calibration ultrasonic 2023-05-02 sound velocity 2140 m/s\n')[0]).toContain(
     'on the liner: `sound velocity 2140 m/s`',
   );
   expect(told(record('screw change')('plate at 4 m thickness 3 mm'))).toEqual([
-    '`plate` is not something a screw change says. `plate` is something an inspection says.',
+    '`plate` is not something a screw change says. `plate` is something an inspection or a reline says.',
   ]);
 });
 

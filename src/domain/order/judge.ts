@@ -435,7 +435,7 @@ function circles(w: Walk): JudgedViolation[] {
 }
 
 /** What is done to panels. */
-const onLiner: readonly StepAction[] = ['strip', 'clean', 'patch', 'fit'];
+const onLiner: readonly StepAction[] = ['strip', 'clean', 'fit'];
 
 function nowhere(w: Walk): JudgedViolation[] {
   const { job, runs } = w.ground;

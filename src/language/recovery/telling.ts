@@ -244,6 +244,11 @@ function specialCase({ block, words, reached, pattern }: BrokenLine): Told | und
         'That no steel shows is said by what does: the colour of the layer, `P1 colour teal`, or the thickness left; ' +
         '`not seen` where nobody could look.',
     };
+  if (block === 'Order' && first?.type === 'patch' && (here?.type === 'at' || second?.type === 'at'))
+    return {
+      ...placed(reached),
+      message: `A place is patched as the stretch that the plate covers: \`patch from 4.6 m to 5.2 m\`.`,
+    };
   if (first?.type === 'STRING' && pattern.first.has('finding')) {
     const finding: Word = { type: 'finding', image: 'finding' };
     return {
