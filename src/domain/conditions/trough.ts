@@ -14,7 +14,14 @@ import { bareAbove } from '../model/liner-side.js';
 import { setsAt, type LinerSet, type Moment } from '../model/liner-sets.js';
 import type { Origin } from '../model/origin.js';
 import { installedPanels } from '../model/panels.js';
-import { originOf, type Inspection, type Patch, type PhotoUse, type PlateReading, type Reline } from '../model/records.js';
+import {
+  originOf,
+  type Inspection,
+  type Patch,
+  type PhotoUse,
+  type PlateReading,
+  type Reline,
+} from '../model/records.js';
 import { runAt } from '../model/runs.js';
 import { followUp } from './follow-up.js';
 
