@@ -51,6 +51,36 @@ describe('work at the drive', () => {
     expect(open(read(found, served(work)))).toEqual(left);
   });
 
+  test('answers in the table of bearings what the look before told: no trend goes on past it', () => {
+    const drive = (asOf: string, ...blocks: readonly string[]): unknown => {
+      const { estate } = read(...blocks);
+      const [life] = remainingLife(estate, { asOf: parseDay(asOf), depth: 'hand' }).conveyors;
+      return life?.beside.drive
+        .filter(({ of }) => of === 'oil leak')
+        .flatMap(({ read: rows }) => rows.map(({ told, by }) => [told, by]));
+    };
+    const worse = look('2024-10-01', 3800, 'gearbox oil leak serious');
+    const looks = [
+      ['serious', 'look'],
+      ['slight', 'look'],
+    ];
+    const seal = served('gearbox seal renewed');
+    expect(drive('2024-12-01', found, worse, seal)).toEqual([['put right', 'seal renewed'], ...looks]);
+    expect(drive('2024-10-06', found, worse, seal)).toEqual(looks);
+    expect(drive('2024-12-01', found, worse, served('gearbox oil changed'))).toEqual(looks);
+    // A leak after the new seal is a new one.
+    const again = look('2025-01-06', 5000, 'gearbox oil leak slight');
+    expect(drive('2025-02-01', found, worse, seal, again)).toEqual([
+      ['slight', 'look'],
+      ['put right', 'seal renewed'],
+      ...looks,
+    ]);
+    const { estate } = read(found, worse, seal);
+    expect(
+      remainingLifeMarkdown(remainingLife(estate, { asOf: parseDay('2024-12-01'), depth: 'hand' })),
+    ).toContain('put right (seal renewed) on 2024-10-07, VG 220');
+  });
+
   test('before the look, or not yet known on the day of the report, it ends nothing', () => {
     const all = ['gearbox oil dirty', 'gearbox oil leak', 'tail bearing noise'];
     expect(open(read(found, served('gearbox oil changed', '2024-09-08')))).toEqual(all);

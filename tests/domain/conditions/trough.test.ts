@@ -238,3 +238,32 @@ describe('words', () => {
     );
   });
 });
+
+describe('a panel that the bench showed to be worn through', () => {
+  const before = look('2024-09-09', 3600, 'P1 thickness 9 mm');
+  const out =
+    'reline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n  old panel at 4.2 m worn through\n}';
+  const read4 = look('2024-10-07', 3900, 'plate at 4.2 m thickness 7.4 mm');
+
+  test('left its steel bare since the last look at the most, and until it came out', () => {
+    const { spans, places } = stateOf(read(before, out, read4));
+    expect(
+      spans.map(({ because, lined, found, until }) => [because, lined?.hours, found.hours, until?.hours]),
+    ).toEqual([['worn through', 3600, 3900, 3900]]);
+    expect(places.map(({ readings }) => readings.map((each) => [each.bareLeast, each.bareMost]))).toEqual([
+      [[0, 300]],
+    ]);
+    expect(places[0]?.bare).toBe(false);
+  });
+
+  test('never says never', () => {
+    const [place] = stateOf(read(before, out, read4)).places;
+    expect(place && plateCells(place, metric)).toContain('0 to 300');
+  });
+
+  test('where a look had shown it through already it is one length, bare since then', () => {
+    const seen = look('2024-08-05', 3000, 'P1 thickness 9 mm', 'panel torn at 4.2 m worn through');
+    const { spans } = stateOf(read(seen, out));
+    expect(spans.map(({ found, until }) => [found.hours, until?.hours])).toEqual([[3000, 3900]]);
+  });
+});
