@@ -3,6 +3,7 @@
 // isolation and access are paid once. Expected cost of the two together = the reline's + screw and crews now − what a change by
 // itself would cost.
 
+import type { SpareScrew } from '../model/plant.js';
 import type { Estate } from '../model/estate.js';
 import { spareScrewOn } from '../model/spare-screw.js';
 import type { Outage } from '../model/plant.js';
@@ -29,6 +30,8 @@ export interface ScrewOutlook {
 /** Undefined where no change is due within the horizon. */
 export interface NewScrew extends ScrewOutlook {
   /** The whole reline with the change of the screw, and the change by itself. */
+  /** On the shelf, less what went in since it was counted. */
+  readonly spare: SpareScrew | undefined;
   readonly together: TeamWork;
   readonly alone: TeamWork;
 }
@@ -44,6 +47,7 @@ export function newScrew(
   return (
     pieces && {
       ...outlook,
+      spare: spareScrewOn(conveyor.plant, outlook.screw, setting.outlook.asOf, estate.screwChanges),
       together: screwWorkOf(conveyor, outlook.screw, linerAt, estate),
       alone: screwWorkOf(conveyor, outlook.screw, undefined, estate),
     }
@@ -73,7 +77,7 @@ function together(
 ): DecisionOption {
   const { conveyor, money, outlook } = setting;
   const day = outage.from.day;
-  const sooner = deliveryOf(setting, due.screw, day);
+  const sooner = deliveryOf(setting, due, day);
   const price = money?.screw(due.screw, conveyor.length.value / 1000);
   const labour = (team: TeamWork): number | undefined => money?.labour(team.crews, team.duration);
   const whole = setting.scopes.works.at(-1)?.work.together;
@@ -132,13 +136,8 @@ interface Delivery {
 }
 
 /** From the shelf; by the usual lead time where it is in time, else expedited where that is. */
-function deliveryOf(
-  { conveyor, outlook }: OptionSetting,
-  screw: ScrewSpecification,
-  day: CalendarDay,
-): Delivery {
+function deliveryOf({ conveyor, outlook }: OptionSetting, { spare }: NewScrew, day: CalendarDay): Delivery {
   const { plant } = conveyor;
-  const spare = spareScrewOn(plant, screw, outlook.asOf);
   if (spare && spare.count.count > 0)
     return {
       why: `from the shelf, counted on ${formatDay(spare.counted.day)}`,

@@ -1,6 +1,7 @@
 // What is there already when a job is planned: stock and fixings of a liner on the shelf, whole spare spirals. A job takes from it
 // before anything is ordered.
 
+import type { Estate } from '../model/estate.js';
 import type { Plant, SpareScrew } from '../model/plant.js';
 import { stockOn, type ShelfStock } from '../model/shelf.js';
 import { spareScrewOn } from '../model/spare-screw.js';
@@ -21,12 +22,16 @@ export interface SpiralStock {
 
 export const emptyStore: PlantStore = { stock: () => [], spirals: () => undefined };
 
-/** As it was counted by a day. */
-export function storeOf(plant: Plant, asOf: CalendarDay): PlantStore {
+/** As it was counted by a day, less the spirals that went in since. */
+export function storeOf(
+  { screwChanges }: Pick<Estate, 'screwChanges'>,
+  plant: Plant,
+  asOf: CalendarDay,
+): PlantStore {
   return {
     stock: (liner) => stockOn(plant, liner, asOf),
     spirals: (screw) => {
-      const spare = spareScrewOn(plant, screw, asOf);
+      const spare = spareScrewOn(plant, screw, asOf, screwChanges);
       return spare && { count: spare.count.count, counted: spare.counted.day };
     },
   };

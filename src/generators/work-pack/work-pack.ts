@@ -75,7 +75,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
   const fitted = fittedAreas(ground);
   const steel = steelFacts(estate, ground, fitted, unit, options.asOf);
   const today = options.asOf ?? newestDay(estate) ?? job.window?.from.day;
-  const store = today === undefined ? emptyStore : storeOf(conveyor.plant, today);
+  const store = today === undefined ? emptyStore : storeOf(estate, conveyor.plant, today);
   const cuts = cutLists(job, estate, ground, fitted, store.stock);
   const materials = materialsOf(job, ground, cuts, fitted, store);
   const renewed = panels.filter((panel) => panel.renewed);

@@ -163,6 +163,22 @@ describe('a spare spiral on the shelf', () => {
     expect(pack).toContain('1 whole spiral on the shelf, counted on 2027-02-01');
   });
 
+  test('goes down with each screw change after the count, and no other', () => {
+    const shelf = 'on the shelf Spiral400 1 spiral counted 2027-02-01';
+    const codesWith = (change: string): readonly string[] =>
+      analyse([
+        {
+          uri: 'estate.trough',
+          text: inSoundEstate('estate', `${late}\n${job}\n${change}`, {
+            plant: `lead time screw 20 week\n${shelf}`,
+          }),
+        },
+      ]).findings.map(({ code }) => code);
+    const change = (on: string): string => `screw change DG1 ${on} meter 15950 h {\n  screw Spiral400\n}`;
+    expect(codesWith(change('2027-02-15'))).toContain('TL446');
+    expect(codesWith(change('2027-01-15'))).not.toContain('TL446');
+  });
+
   test('of a screw that there is none of is told', () => {
     expect(codes('on the shelf Spiral999 1 spiral counted 2027-02-01')).toContain('TL114');
     expect(codes('on the shelf Spiral400 1 spiral counted 2027-02-01')).not.toContain('TL114');

@@ -87,7 +87,7 @@ function jobFacts(name: string, estate: Estate, asOf: CalendarDay | undefined): 
   if (!job) return facts;
   const plan = planJob(job, estate);
   const day = asOf ?? newestDay(estate);
-  const store = day === undefined ? emptyStore : storeOf(job.conveyor.plant, day);
+  const store = day === undefined ? emptyStore : storeOf(estate, job.conveyor.plant, day);
   for (const { liner, toBuy, pieces } of cutLists(job, estate, plan.ground, undefined, store.stock)) {
     const cuts = pieces.map(({ length }) => Math.round(length)).sort((a, b) => b - a);
     facts.set(`panels of ${liner.name}`, lengthsText({ liner }, cuts));

@@ -19,7 +19,7 @@ screw change «DG1» 2024-10-07 meter 3900 h {
 }`,
   *check({ estate }) {
     for (const { conveyor, conveyorUse, date, screw } of estate.screwChanges) {
-      const count = spareScrewOn(conveyor.plant, screw, undefined);
+      const count = spareScrewOn(conveyor.plant, screw, undefined, []);
       if (!count || count.count.count === 0 || count.counted.day >= date.day) continue;
       yield {
         origin: conveyorUse.origin,

@@ -44,7 +44,8 @@ job J1 {
       );
       const shelf = late.length > 0 ? shelfFor(job, estate, newest) : undefined;
       const there = shelf?.ways.some(({ by, day }) => by === 'shelf' && day <= window.from.day) ?? false;
-      const spare = screwChange && spareScrewOn(conveyor.plant, screwChange.screw, newest);
+      const spare =
+        screwChange && spareScrewOn(conveyor.plant, screwChange.screw, newest, estate.screwChanges);
       const missing = late.filter(({ item }) =>
         item === 'screw' ? !(spare && spare.count.count > 0) : !there,
       );
