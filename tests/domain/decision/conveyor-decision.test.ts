@@ -6,8 +6,9 @@ import {
   acceptedBy,
   decideConveyor,
   type ConveyorDecision,
+  type DecisionInput,
 } from '../../../src/domain/decision/conveyor-decision.js';
-import { isOrderLate } from '../../../src/domain/decision/order-call.js';
+import { isNow, isOrderLate } from '../../../src/domain/decision/order-call.js';
 import type { PanelOutlook, WearOutlook } from '../../../src/domain/decision/wear-outlook.js';
 import type { Conveyor } from '../../../src/domain/model/conveyor.js';
 import type { Outage, Plant } from '../../../src/domain/model/plant.js';
@@ -82,9 +83,13 @@ interface Story {
   readonly lead?: number;
   readonly of?: Partial<Conveyor>;
   readonly works?: Partial<Plant>;
+  readonly input?: Partial<DecisionInput>;
 }
 
-function decide(wear: WearOutlook, { outages = [], lead: days, of, works }: Story = {}): ConveyorDecision {
+function decide(
+  wear: WearOutlook,
+  { outages = [], lead: days, of, works, input }: Story = {},
+): ConveyorDecision {
   const made = line([4], [10, 60], {
     access: [everywhere],
     plant: plant({
@@ -102,6 +107,7 @@ function decide(wear: WearOutlook, { outages = [], lead: days, of, works }: Stor
     outlook: wear,
     newLife: undefined,
     gauge: 0.3,
+    ...input,
   });
 }
 const days = (day: CalendarDay | undefined): number | undefined => day && day - today;
@@ -133,6 +139,18 @@ describe('when the accepted risk is passed', () => {
     const rate = (to: number): number => 50 / to;
     expect(decide(outlook({ condemn: rate(14_609), contact: 0 })).passed?.day).toBe(addDays(today, 14_610));
     expect(decide(outlook({ condemn: rate(14_611), contact: 0 })).passed).toBeUndefined();
+  });
+
+  it('passed already: since when, where the wear behind today is known, else today', () => {
+    // A tenth of a thousand a day since 100 days before today: 5 % was passed on the 51st of them.
+    const behind = (day: CalendarDay): number => perThousand(1)(addDays(day, 100));
+    const past = { ...outlook(slow), counted: { condemnBy: behind, contactBy: () => 0 } };
+    expect(days(decide({ ...past, since: addDays(today, -100) }).passed?.day)).toBe(-49);
+    expect(days(decide(past).passed?.day)).toBe(0);
+    // At the accepted risk and not above it: it is passed tomorrow.
+    const just = (day: CalendarDay): number => perThousand(1)(addDays(day, 50));
+    const now = { ...past, counted: { condemnBy: just, contactBy: () => 0 }, since: addDays(today, -100) };
+    expect(days(decide(now).passed?.day)).toBe(1);
   });
 
   it('what was seen has its own day', () => {
@@ -265,6 +283,26 @@ describe('the outage to reline at', () => {
     expect([found.chosen?.name, found.chosenBySeen?.name]).toEqual([chosen, bySeen]);
   });
 
+  it('by what was seen on the last day within either risk, and the table goes by it then', () => {
+    const near = { condemn: 5, contact: 0 };
+    const goesBy = (found: ConveyorDecision): unknown => [found.chosenBySeen?.name, found.goesBy];
+    // 0.05 on day 50; 0.005 of steel on day 25.
+    expect(goesBy(decide(outlook(near, slow), { outages: [outage('A', 50)] }))).toEqual([
+      'A',
+      'what was seen',
+    ]);
+    const steel = { condemn: 0, contact: 0.2 };
+    expect(goesBy(decide(outlook(near, steel), { outages: [outage('A', 25)] }))).toEqual([
+      'A',
+      'what was seen',
+    ]);
+    expect(goesBy(decide(outlook(slow), { outages: three }))).toEqual([undefined, 'all panels']);
+    expect(goesBy(decide({ ...outlook(near), seen: undefined }, { outages: three }))).toEqual([
+      undefined,
+      'all panels',
+    ]);
+  });
+
   it('where nothing was seen nothing is chosen by it', () => {
     const found = decide({ ...outlook({ condemn: 5, contact: 0 }), seen: undefined }, { outages: three });
     expect([found.chosen, found.chosenBySeen]).toEqual([undefined, undefined]);
@@ -302,6 +340,35 @@ describe('what to order by when', () => {
     const told = order?.kind === 'order' ? [days(order.day), isOrderLate(order), order.outage] : order;
     expect(told).toEqual(expected);
   });
+  it('now where the limit was seen, due or not; nothing where it was not and nothing is due', () => {
+    const none = outlook({ condemn: 0, contact: 0 });
+    const seen = decide(none, { outages: three, lead: 10, input: { atLimit: true } }).order;
+    expect(seen && [isNow(seen), seen.outage]).toEqual([true, 'C']);
+    const waiting = decide(outlook(slow), { outages: three, lead: 10, input: { atLimit: true } }).order;
+    expect(waiting && isNow(waiting)).toBe(true);
+    expect(decide(none, { outages: three, lead: 10, input: { atLimit: false } }).order).toBeUndefined();
+    // Outages that come too late are no day of their own: the order is for none of them, and is due now.
+    const late = decide(outlook({ condemn: 5, contact: 0 }), { outages: [outage('C', 60)], lead: 5 });
+    expect(late.order).toMatchObject({ kind: 'order', day: today, outage: 'C' });
+  });
+  it('nothing where the shelf has all of it today', () => {
+    const shelf = (count: number): Plant['shelf'] => [
+      {
+        liner: use('TwoLayer12'),
+        item: 'panels',
+        count: { count, origin: origin() },
+        counted: { day: today, origin: origin() },
+        length: mm(1000),
+        origin: origin(),
+      },
+    ];
+    const kind = (works: Partial<Plant>): string | undefined =>
+      decide(outlook(slow), { works: { outages: three, ...works } }).order?.kind;
+    expect(kind({ leadTimes: [lead(10)], shelf: shelf(4) })).toBe('on the shelf');
+    expect(kind({ leadTimes: [lead(10)], shelf: shelf(1) })).toBe('order');
+    expect(kind({ leadTimes: [lead(0)] })).toBe('order');
+    expect(kind({ shelf: shelf(4) })).toBe('on the shelf');
+  });
   it('without an outage so that it is there when the risk passes', () => {
     const { order, passed } = decide(outlook(slow), { lead: 10 });
     expect(order?.kind === 'order' && days(order.day)).toBe((days(passed?.day) ?? NaN) - 10);
@@ -333,6 +400,7 @@ describe('whether anything has to be decided', () => {
   it('where not, no options, no scope and no day of supply', () => {
     const found = decide(outlook({ condemn: 0.01, contact: 0 }), { outages, lead: 10 });
     expect(found).toMatchObject({ options: [], scopes: undefined, setting: undefined, earliest: undefined });
+    expect([found.missingCosts, found.earliestPart]).toEqual([[], undefined]);
     expect(found.supplies.size).toBe(0);
     // By the lead time alone.
     expect(found.outages.map(({ arrives }) => days(arrives))).toEqual([10, 10, 10]);
@@ -393,6 +461,32 @@ describe('how soon it could be relined', () => {
       [0, 170],
     ]);
   });
+  it('a part of it from the shelf before the whole from its maker', () => {
+    const works = {
+      outages,
+      leadTimes: [lead(30)],
+      shelf: [
+        {
+          liner: use('TwoLayer12'),
+          item: 'panels' as const,
+          count: { count: 1, origin: origin() },
+          counted: { day: today, origin: origin() },
+          length: mm(1000),
+          origin: origin(),
+        },
+      ],
+    };
+    const uneven = outlook(slow, slow, [
+      panel(1, { condemn: 0.01, contact: 0 }),
+      panel(2, { condemn: 0.01, contact: 0 }),
+      panel(3, { condemn: 0.01, contact: 0 }),
+      panel(4, { condemn: 3, contact: 0 }),
+    ]);
+    const { earliest, earliestPart, scopes } = decide(uneven, { works });
+    expect(scopes?.works.length).toBeGreaterThan(1);
+    expect([days(earliest?.day), days(earliestPart?.day)]).toEqual([30, 0]);
+    expect(earliestPart?.scope).toBe(scopes?.works[0]?.work.scope);
+  });
   it('nothing says how soon without a lead time', () => {
     const { earliest, leadTime } = decide(steady, { outages });
     expect(earliest).toBeUndefined();
@@ -409,6 +503,15 @@ describe('what governs', () => {
     expect(governing(panel(1, unlikely), panel(2, likely), panel(3, unlikely))).toBe('P2');
     // Alike: the first.
     expect(governing(panel(1, likely), panel(2, likely))).toBe('P1');
+  });
+  it('the one of the point that the report calls governing, where it was seen there', () => {
+    const at = (governs: number, seen = true): string | undefined =>
+      decide(outlook(slow, slow, [panel(1, unlikely, { seen }), panel(2, likely), panel(3, unlikely)]), {
+        outages,
+        input: { governs },
+      }).governing?.place;
+    expect([0, 500, 1000].map((governs) => at(governs))).toEqual(['P1', 'P1', 'P1']);
+    expect([at(1001), at(2500), at(500, false), at(9000), at(-1)]).toEqual(['P2', 'P3', 'P2', 'P2', 'P2']);
   });
   it('one that was seen before one that nobody has seen', () => {
     expect(governing(panel(1, unlikely), panel(2, likely, { seen: false }))).toBe('P1');
