@@ -32,6 +32,37 @@ export function onPlan(
   };
 }
 
+/**
+ * Of a job that writes no order: what is proposed breaks a rule of orders, or fits no shift. Of a written order each of these
+ * has a rule of its own.
+ */
+export function* onProposal({ estate }: RuleInput): Iterable<Found> {
+  for (const job of estate.jobs) {
+    if (job.order || !hasSizesToPlanWith(job)) continue;
+    const { problems } = planned(job, estate);
+    const [first, ...more] = problems.filter(({ kind, stops }) => stops && ofProposals.has(kind));
+    // A piece over every limit is told where the limit stands.
+    if (!first || problems.some(({ kind }) => kind === 'lift over limit')) continue;
+    const others =
+      more.length === 0 ? '' : ` ${counted(more.length, 'more step')} cannot be done as proposed either.`;
+    yield {
+      origin: job.nameOrigin,
+      message: `The work proposed for job ${job.name} cannot be done: ${first.message.replace(/\.$/, '')}.${others}`,
+      todo: first.todo,
+    };
+  }
+}
+
+const ofProposals: ReadonlySet<PlanProblem['kind']> = new Set<PlanProblem['kind']>([
+  'order',
+  'no shift',
+  'crew of nobody',
+  'longer than a shift',
+  'covers open too long',
+  'fire watch too late',
+  'too many',
+]);
+
 /** A lift over the limit is told at the limit. */
 function placeOf(job: Job, { kind, origin }: PlanProblem): Origin {
   const atJob = origin === job.nameOrigin;
