@@ -49,6 +49,18 @@ describe('in a look', () => {
       'P4 trough not showing',
       'That no steel shows is said by what does: the colour of the layer, `P1 colour teal`, or the thickness left; `not seen` where nobody could look.',
     ],
+    [
+      'bolts loose 5 at 6 m "tightened" closed on 2023-11-13',
+      'bolts loose 5 at 6 m closed on 2023-11-13 "tightened"',
+    ],
+    ['P6 thickness 5.0 mm by eye', 'P6 thickness 5.0 mm "by eye"'],
+    ['not seen bolts loose at 11.8 m buried', 'not seen bolts loose at 11.8 m "buried"'],
+    ['P1 red showing', 'P1 colour red'],
+    ['A5 yellow', 'A5 colour yellow'],
+    ['spiral cracked at 20 m slight', 'read'],
+    ['trough leaking at 7 m slight', 'read'],
+    ['closed hold-down bent at 17 m', 'read'],
+    ['coupling noise slight', 'read'],
     ['cover bent at 4 m', 'read'],
     ['tail bearing flooded serious', 'read'],
     ['thrust bearing seal leaking', 'read'],
@@ -62,6 +74,11 @@ test.each([
   ['serviced KS1 2024-12-13 motor renewed by "electrician"', asIs, 'read'],
   ['serviced KS1 2024-12-13 tail bearing seal renewed', asIs, 'read'],
 ])('outside one: %s', (line, around, expected) => expect(answer(line, around)).toBe(expected));
+
+test.each(['gearbox quiet', 'drive plate bolts loose 2', 'product sticking at 38 m'])(
+  'what would become another thing has no mend: %s',
+  (line) => expect(parseText(inspect(line)).slips.map(({ mend }) => mend)).toEqual([undefined]),
+);
 
 test.each(['patch run 1 at 4.9 m by Welders', 'patch at 4.9 m'])('in an order: %s', (line) => {
   const [slip] = parseText(`job J {\n  conveyor DG1\n  order {\n    ${line}\n  }\n}\n`).slips;

@@ -6,7 +6,7 @@ import type { Stated } from '../model/stated.js';
 import { formatChainage, formatValue } from '../units/format.js';
 
 export type ConditionPart =
-  'liner' | 'spiral' | 'hold-down' | 'brace' | 'cover' | 'hatch' | 'gate' | 'drive' | 'product';
+  'liner' | 'spiral' | 'hold-down' | 'brace' | 'cover' | 'hatch' | 'gate' | 'trough' | 'drive' | 'product';
 
 const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
   'panel missing': 'liner',
@@ -22,8 +22,11 @@ const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
   'spiral off centre': 'spiral',
   'spiral bent': 'spiral',
   'spiral weld cracked': 'spiral',
+  'spiral cracked': 'spiral',
   'hold-down loose': 'hold-down',
   'hold-down missing': 'hold-down',
+  'hold-down bent': 'hold-down',
+  'hold-down worn': 'hold-down',
   'brace bent': 'brace',
   'brace missing': 'brace',
   'cover missing': 'cover',
@@ -41,6 +44,10 @@ const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
   'thrust bearing': 'drive',
   gearbox: 'drive',
   motor: 'drive',
+  coupling: 'drive',
+  'trough cracked': 'trough',
+  'trough leaking': 'trough',
+  'trough dented': 'trough',
 };
 
 /** All of them, part by part. */
@@ -73,6 +80,7 @@ export function needsMeasure(kind: ConditionKind): boolean {
 export function aspectsOf(kind: ConditionKind): readonly NonNullable<ConditionLine['aspect']>[] {
   if (parts[kind] !== 'drive') return [];
   if (kind === 'gearbox') return ['noise', 'oil low', 'oil dirty', 'oil leak', 'flooded'];
+  if (kind === 'coupling') return ['noise'];
   return kind === 'motor' ? ['noise', 'flooded'] : ['noise', 'seal leaking', 'flooded'];
 }
 

@@ -25,7 +25,7 @@ export function belongsTo({ part, work }: Pick<Service, 'part' | 'work'>): boole
     case 'oil topped up':
       return part === 'gearbox';
     case 'seal renewed':
-      return part !== 'motor';
+      return part !== 'motor' && part !== 'coupling';
     case 'greased':
       return part !== 'gearbox';
     case 'renewed':

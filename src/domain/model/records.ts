@@ -34,8 +34,11 @@ export type ConditionKind =
   | 'spiral off centre'
   | 'spiral bent'
   | 'spiral weld cracked'
+  | 'spiral cracked'
   | 'hold-down loose'
   | 'hold-down missing'
+  | 'hold-down bent'
+  | 'hold-down worn'
   | 'brace bent'
   | 'brace missing'
   | 'cover missing'
@@ -52,7 +55,11 @@ export type ConditionKind =
   | 'tail bearing'
   | 'thrust bearing'
   | 'gearbox'
-  | 'motor';
+  | 'motor'
+  | 'coupling'
+  | 'trough cracked'
+  | 'trough leaking'
+  | 'trough dented';
 
 export type ConditionSeverity = 'slight' | 'serious' | 'urgent';
 
@@ -414,7 +421,7 @@ export interface Service {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;
   readonly date: StatedDay;
-  readonly part: 'gearbox' | 'tail bearing' | 'thrust bearing' | 'motor';
+  readonly part: 'gearbox' | 'tail bearing' | 'thrust bearing' | 'motor' | 'coupling';
   readonly work: 'oil changed' | 'oil topped up' | 'seal renewed' | 'greased' | 'renewed';
   readonly by?: string;
   readonly note?: string;

@@ -124,6 +124,7 @@ const groups: Readonly<Record<ConditionPart, string>> = {
   cover: 'Covers and hatches',
   hatch: 'Covers and hatches',
   gate: 'Gates',
+  trough: 'Trough',
   drive: 'Bearings, gearbox, motor',
 };
 

@@ -91,7 +91,9 @@ function search(start: Try, pattern: LinePattern, block: string, slips: number):
     const last = start.line.at(-1);
     const isTaken =
       line !== start.line && last?.type === 'STRING' && !isWholeLine(start.line.slice(0, -1), pattern);
-    return !isTaken && isWholeLine(line, pattern) ? [{ ...start, line }] : [];
+    const isGood =
+      driven.has(start.line[0]?.type ?? '') && start.told.some((word) => reassuring.has(word.toLowerCase()));
+    return !isTaken && !isGood && isWholeLine(line, pattern) ? [{ ...start, line }] : [];
   }
   if (slips === 0 || start.cost >= dearest) return [];
   const places = reached === 0 ? [0] : [reached, reached - 1];
@@ -115,7 +117,8 @@ function changesAt(
 ): readonly Try[] {
   const { standing } = follow(line.slice(0, at), pattern);
   const words = [...new Set(pattern.ways(standing).map(({ token }) => token))].filter(
-    (token) => isWord(token) || token === '±',
+    // Two spellings of one word are one repair.
+    (token) => (isWord(token) && token !== 'color') || token === '±',
   );
   const here = line[at];
   const put = (from: number, to: number, put: readonly Word[], price: number): Try => ({
@@ -125,14 +128,15 @@ function changesAt(
   });
   // A line that begins with a word nobody knows does not only lack the word beside it.
   const isUnknown = at <= 1 && line[0]?.type === 'ID' && /^[a-z]/.test(line[0].image);
-  // A word that nobody knows is hardly the name that a word before it would make of it.
-  const missing = here?.type === 'ID' && /^[a-z]/.test(here.image) ? 5 : 3;
-  const tries = isUnknown ? [] : words.map((word) => put(at, at, [keyword(word)], missing));
+  // A word that nobody knows is no name that a word before it makes of it, and a text behind a line is its note, no picture.
+  const isStranger = here?.type === 'ID' && /^[a-z]/.test(here.image);
+  const lacking = isUnknown ? [] : words.filter((word) => word !== 'photo' && !(isStranger && word === 'at'));
+  const tries = lacking.map((word) => put(at, at, [keyword(word)], 3));
   if (!here) return tries;
   const twice = here.image === line[at - 1]?.image;
   // A value is only taken out where it stands twice.
   if (twice) tries.push(put(at, at + 1, [], 1));
-  else if (isText(here)) {
+  else if (isText(here) && !(at === 0 && isWord(here.type))) {
     // The word where the line breaks is likelier the one too many than the one before it.
     const without = put(at, at + 1, [], isBreak ? 4 : 5);
     tries.push(saysSomething(here) ? { ...without, told: [...told, here.image] } : without);
@@ -205,14 +209,33 @@ export function imagesOf(line: readonly Word[]): string {
     .replace(/ ([,:])/g, '$1');
 }
 
-/** A word that the language does not know, but for units and for those that only hold a sentence together. */
+/** A word that is no unit, and none of those that only hold a sentence together. */
 function saysSomething({ type, image }: Word): boolean {
-  return type === 'ID' && findUnit(image) === undefined && !fillers.has(image.toLowerCase());
+  return (
+    (type === 'ID' || isWord(type)) && findUnit(image) === undefined && !fillers.has(image.toLowerCase())
+  );
 }
+
+/** Parts of the drive, of which a line without more says that something is wrong. */
+const driven = new Set(['gearbox', 'tail bearing', 'thrust bearing', 'motor', 'coupling']);
+/** Of something that is as it should be: a note to a condition would say the opposite. */
+const reassuring = new Set([
+  'fine',
+  'good',
+  'normal',
+  'ok',
+  'okay',
+  'quiet',
+  'sound',
+  'tight',
+  'clean',
+  'not',
+  'no',
+]);
 
 const fillers = new Set(
   (
-    'a about again all also an and approx are at been by for from has have in is it its just left now of ' +
+    'to after a about again all also an and approx are at been by for from has have in is it its just left now of ' +
     'on only still than that the there this very was were with'
   ).split(' '),
 );

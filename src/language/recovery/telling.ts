@@ -124,7 +124,10 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
   const known = [...pattern.first].filter(isWord);
   const image = word.image.replace(/\s+/g, ' ');
   const trade = tradeWord(block, image, known);
-  const [like] = trade === undefined ? likeWords(image, known) : [trade];
+  const near = trade === undefined ? likeWords(image, known) : [trade];
+  // `product sticking` is not the one phrase that begins with `product`.
+  const isOther = words[1]?.type === 'ID' && /^[a-z]/.test(words[1].image);
+  const [like] = near.filter((each) => !isOther || !each.startsWith(`${image} `));
   if (reached > 0) {
     // A name of a point or of a step can be any word; only one that looks like another word is taken for that.
     const isName = word.type === 'ID' && reached === 1 && /^[a-z]{2}/.test(word.image);
@@ -221,8 +224,18 @@ function worksElsewhere({ words, block, reached, blocksSaying }: BrokenLine): To
     : { ...placed(reached), message };
 }
 
+/** `A5 yellow`: a point, and a word that is near no other one. */
+function isColour(words: readonly Word[], pattern: LinePattern): boolean {
+  const [, word] = words;
+  return (
+    words.length === 2 &&
+    word !== undefined &&
+    likeWords(word.image, [...pattern.words].filter(isWord)).length === 0
+  );
+}
+
 function specialCase({ block, words, reached, pattern }: BrokenLine): Told | undefined {
-  const [first, second] = words;
+  const [first, second, third] = words;
   if (block === 'Job' && first?.type === 'screw change')
     return {
       ...placed(0),
@@ -249,6 +262,29 @@ function specialCase({ block, words, reached, pattern }: BrokenLine): Told | und
       ...placed(reached),
       message: `A place is patched as the stretch that the plate covers: \`patch from 4.6 m to 5.2 m\`.`,
     };
+  if (block === 'Conveyor' && first?.type === 'section' && second?.type === 'every')
+    return {
+      ...placed(1),
+      message: 'A section has a name and a length, a line each: `section S1 6 m`, `section S2 6 m`.',
+    };
+  if (first?.type === 'closed on')
+    return {
+      ...placed(0),
+      message: '`closed on` stands behind what it closes: `panel torn at 14.2 m closed on 2026-03-20`.',
+    };
+  if (
+    block === 'Inspection' &&
+    first?.type === 'ID' &&
+    second?.type === 'ID' &&
+    (third?.image === 'showing' || isColour(words, pattern))
+  ) {
+    const repaired: readonly Word[] = [first, { type: 'colour', image: 'colour' }, second, ...words.slice(3)];
+    return {
+      ...placed(1),
+      message: `Did you mean \`${imagesOf(repaired)}\`?`,
+      repair: changed(words, repaired),
+    };
+  }
   if (first?.type === 'STRING' && pattern.first.has('finding')) {
     const finding: Word = { type: 'finding', image: 'finding' };
     return {

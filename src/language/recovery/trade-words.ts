@@ -97,7 +97,6 @@ const phrases: Readonly<Record<string, string>> = {
   'oil leaking': 'oil leak',
   'panel gone': 'panel missing',
   'panel loose': 'panel lifted',
-  'spiral cracked': 'spiral weld cracked',
   'weld cracked': 'spiral weld cracked',
 };
 

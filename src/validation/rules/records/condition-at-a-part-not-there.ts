@@ -71,6 +71,7 @@ function partsOf(
       return { name: 'slide gate', spans: spans(breaks.filter((each) => each.kind === 'slide gate')) };
     case 'liner':
     case 'spiral':
+    case 'trough':
     case 'drive':
     case 'product':
       return undefined;

@@ -28,6 +28,8 @@ function lacks(part: Service['part']): string {
       return 'a gearbox is not greased';
     case 'motor':
       return 'a motor has no oil, and no seal of its own here';
+    case 'coupling':
+      return 'a coupling has no oil and no seal of its own here';
     case 'tail bearing':
     case 'thrust bearing':
       return 'such a bearing has no oil of its own here';
