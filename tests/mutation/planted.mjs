@@ -50,9 +50,9 @@ export const planted = [
   },
   {
     fault: "another conveyor's screw change is taken as the old screw",
-    file: 'src/language/assembly/jobs.ts',
-    from: 'change.conveyor === conveyor && change.date.day < before',
-    to: 'change.date.day < before',
+    file: 'src/domain/model/found-by-job.ts',
+    from: 'change.conveyor === conveyor && change.date.day < startOf(window)',
+    to: 'change.date.day < startOf(window)',
     test: 'tests/language/assemble.test.ts',
   },
   {
