@@ -226,7 +226,8 @@ function worksElsewhere({ words, block, reached, blocksSaying }: BrokenLine): To
 
 /** `A5 yellow`: a point, and a word that is near no other one. */
 function isColour(words: readonly Word[], pattern: LinePattern): boolean {
-  const [, word] = words;
+  const [point, word] = words;
+  if (!point || /^[a-z]{2}/.test(point.image)) return false;
   return (
     words.length === 2 &&
     word !== undefined &&
