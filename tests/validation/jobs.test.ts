@@ -1,4 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { analyse } from '../../src/analysis/analyse.js';
+import { inSoundEstate } from '../../src/validation/example.js';
+import type { Finding } from '../../src/validation/finding.js';
 import { but, soundOrder } from '../../src/validation/telling/sound-order.js';
 import { codesIn, findingsIn } from './findings-in.js';
 
@@ -68,5 +71,31 @@ describe('jobs and their surroundings', () => {
         `${job}\nreline DG1 2024-09-11 meter 3600 h {\n  liner TwoLayer12\n  scope run above Gate\n}`,
       ),
     ).toEqual([]);
+  });
+});
+
+describe('what the team may lift', () => {
+  test('doing what one finding says does not bring the other', () => {
+    const found = (lift: string, length: number): readonly Finding[] =>
+      analyse([
+        {
+          uri: 'estate.trough',
+          text: inSoundEstate('job', `  team lift ${lift}`).replace(
+            /panel length [^\n]*/,
+            `panel length ${length} mm ± 1 mm`,
+          ),
+        },
+      ]).findings.filter(({ code }) => code === 'TL445' || code === 'TL449');
+    const [first] = found('45 kg', 6000);
+    expect(first?.code).toBe('TL445');
+    const [, length] =
+      /Cut panels of \w+ to ([\d.]+) (?:mm|m) at most and let the team lift 37\.5 kg/.exec(
+        first?.todo ?? '',
+      ) ?? [];
+    const mm = Number(length) < 100 ? Number(length) * 1000 : Number(length);
+    expect(mm).toBeGreaterThan(500);
+    expect(found('37.5 kg', Math.floor(mm))).toEqual([]);
+    expect(found('37.5 kg', Math.ceil(mm * 1.02)).map(({ code }) => code)).toEqual(['TL449']);
+    expect(found('37.5 kg', 6000)[0]?.todo).toBe(first?.todo);
   });
 });

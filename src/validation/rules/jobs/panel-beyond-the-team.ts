@@ -1,10 +1,9 @@
 // Is a panel of the job heavier than its team may lift?
 
-import { panelMass } from '../../../domain/geometry/trough.js';
+import { handlingGuideline, teamCapability } from '../../../domain/geometry/handling.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { formatMass } from '../../../domain/units/format.js';
-import { linedSection } from '../../evidence/lined-section.js';
-import { isPlausible } from '../../evidence/plausible.js';
+import { heaviestPanel, shorterPanels } from '../../evidence/heaviest-panel.js';
 import type { Rule } from '../../rule.js';
 
 export const panelBeyondTheTeam: Rule = {
@@ -16,23 +15,20 @@ export const panelBeyondTheTeam: Rule = {
   given: 'job',
   example: '  team lift «12 kg|30 kg»',
   *check({ estate }) {
-    for (const { conveyor, relines, teamLift } of estate.jobs) {
-      if (!teamLift) continue;
-      for (const { liner } of relines) {
-        const section = linedSection(conveyor, liner);
-        const longest = liner.panelLengths.reduce((most, length) => Math.max(most, length.value), 0);
-        if (!section || !isPlausible('panel length', longest)) continue;
-        const mass = panelMass(section, longest, liner.density.value);
-        if (mass <= teamLift.value) continue;
-        yield {
-          origin: teamLift.origin,
-          message:
-            `The team may lift ${teamLift.text}, ` +
-            `and a panel of ${liner.name} ${lengthOn(conveyor, longest)} long weighs ${formatMass(mass)} on ` +
-            `${conveyor.name}.`,
-        };
-        break;
-      }
+    const safe = teamCapability(handlingGuideline, 3);
+    for (const job of estate.jobs) {
+      const { conveyor, teamLift } = job;
+      const panel = teamLift && heaviestPanel(job);
+      if (!panel || panel.mass <= teamLift.value) continue;
+      const { liner, length, mass } = panel;
+      yield {
+        origin: teamLift.origin,
+        message:
+          `The team may lift ${teamLift.text}, ` +
+          `and a panel of ${liner.name} ${lengthOn(conveyor, length)} long weighs ${formatMass(mass)} on ` +
+          `${conveyor.name}.`,
+        todo: shorterPanels(job, panel, Math.min(teamLift.value, safe)),
+      };
     }
   },
 };
