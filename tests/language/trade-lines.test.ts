@@ -142,3 +142,13 @@ test('a part by its name stands where it is declared', () => {
     ['brace bent at X1', 6000],
   ]);
 });
+
+test('records of one line that cannot be read are each told, and what stands between them is read', () => {
+  const bad = 'serviced DG1 2026-01-02 wheelbarrow renewed\n';
+  const good = 'serviced DG1 2026-01-03 gearbox oil changed\n';
+  const { slips, root } = parseText(bad + bad + good + bad + good);
+  expect(slips.map(({ start }) => start)).toEqual(
+    [0, bad.length, 2 * bad.length + good.length].map((line) => line + bad.indexOf('wheelbarrow')),
+  );
+  expect(root.blocks.map(({ $type }) => $type)).toEqual(['Serviced', 'Serviced']);
+});

@@ -221,10 +221,12 @@ class Walk {
     const from = this.isInOneLine() ? this.at : Math.min(this.at, this.lineStart);
     const isOwn =
       block === 'Block' && this.places.isFirst(this.at) && this.places.column(this.at) <= this.adriftAt;
-    const isWordOfBlocks =
-      isOwn && isWord(this.type(this.at)) && this.patternOf.blocksSaying(this.type(this.at)).length > 0;
+    const word = this.type(this.at);
+    // A record of one line, or a fact of some block: what stands there was meant, whatever stood above it.
+    const isKnown = this.patternOf('Block').first.has(word) || this.patternOf.blocksSaying(word).length > 0;
     const quiet =
-      (this.adrift && !isWordOfBlocks) || (this.top?.lost === true && this.top.block === undefined);
+      (this.adrift && !(isOwn && isWord(word) && isKnown)) ||
+      (this.top?.lost === true && this.top.block === undefined);
     const error = this.places.takeErrors(from, end);
     if (error && !quiet)
       this.tell({ start: error.offset, end: error.offset + error.length, message: error.message });
