@@ -24,7 +24,7 @@ const ofLooks = codes('TL313 TL350 TL351 TL356 TL502 TL503');
 /** Of a block that lacks something which may stand in the line that cannot be read. */
 const ofAbsence = codes('TL211 TL230 TL261 TL311 TL313 TL317 TL324 TL325 TL350 TL360 TL453');
 /** Of a job, about what its plant has or its conveyor allows. */
-const ofJobs = codes('TL453 TL462 TL464 TL466 TL469 TL479');
+const ofJobs = codes('TL453 TL462 TL464 TL466 TL469 TL479 TL534');
 /** Of a record, about what its conveyor states. */
 const ofRecords = codes('TL512');
 
