@@ -17,7 +17,8 @@ export interface WhatIsUnread {
 
 /** Reckoned from all records of a conveyor: liner sets, running hours, rates, what was read when. */
 const ofHistory = codes(
-  'TL301 TL302 TL306 TL308 TL309 TL313 TL325 TL350 TL351 TL356 TL501 TL502 TL505 TL510 TL521 TL523 TL544',
+  'TL117 TL301 TL302 TL305 TL306 TL307 TL308 TL309 TL313 TL325 TL350 TL351 TL356 TL370 TL501 TL502 TL505 TL510 ' +
+    'TL521 TL523 TL544 TL546',
 );
 /** What later looks say of an earlier one, and when the next is due. */
 const ofLooks = codes('TL313 TL350 TL351 TL356 TL502 TL503');

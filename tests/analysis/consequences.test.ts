@@ -47,6 +47,22 @@ describe('a reline with a line that cannot be read', () => {
     expect(relines(analysis)).toBe(relines(before) - 1);
     expect(errors(analysis)).toEqual(['TL101']);
   });
+  it('does not call a colour of the new liner wrong while the reline is not read', () => {
+    const colours = (reline: string): readonly string[] =>
+      analyse([
+        {
+          uri: 'a.trough',
+          text:
+            inSoundEstate('conveyor', '') +
+            'liner New10 {\n  material "PE-UHMW"\n  layer yellow 5 mm\n  layer black 5 mm\n  condemn at 2 mm\n' +
+            '  bolt M8 pitch 300 mm\n  panel length 1500 mm ± 2 mm\n}\n' +
+            `reline DG1 2024-03-11 meter 2000 h {\n  liner New10\n  scope all\n${reline}}\n` +
+            'inspection DG1 2026-01-01 meter 8000 h {\n  P1 colour yellow\n}\n',
+        },
+      ]).findings.flatMap(({ code }) => (['TL101', 'TL117'].includes(code) ? [code] : []));
+    expect(colours('')).toEqual([]);
+    expect(colours('  wheelbarrow 10 mm\n')).toEqual(['TL101']);
+  });
   it('stands without who did it', () => {
     const analysis = changed('  by "Bravo"\n}\n\nreline', '  by Bravo\n}\n\nreline');
     expect(relines(analysis)).toBe(relines(before));

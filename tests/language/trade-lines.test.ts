@@ -36,6 +36,18 @@ describe('in a look', () => {
     ['tail bearing rattling at 0 m serious', 'tail bearing at 0 m serious "rattling"'],
     ['tail bearing rattling serious "x"', 'tail bearing serious "rattling: x"'],
     ['motor hot', 'motor "hot"'],
+    ['water in trough at 0.5 m "100 mm deep"', 'finding at 0.5 m "water in trough: 100 mm deep"'],
+    ['noise at 30 m "scrapes"', 'finding at 30 m "noise: scrapes"'],
+    ['chain hoist stuck at 12 m', 'finding at 12 m "chain hoist stuck"'],
+    ['product sticking at 38 m "80 mm crust"', 'finding at 38 m "product sticking: 80 mm crust"'],
+    ['lifting point L2 missing plate', 'finding "lifting point L2 missing plate"'],
+    ['drive plate bolts loose 2', 'finding drive "drive plate bolts loose 2"'],
+    ['gauge checked "step block"', 'finding "gauge checked: step block"'],
+    ['bolts missing 3 from 16 m to 17 m', 'bolts missing 3 at 16 m "from 16 m to 17 m"'],
+    [
+      'material behind liner from 17 m to 18.5 m slight "wet"',
+      'material behind liner at 17 m slight "from 17 m to 18.5 m: wet"',
+    ],
     ['trough at 4.2 m "ringing noise"', 'finding trough at 4.2 m "ringing noise"'],
     ['from 19 m to 26.4 m not seen', 'not seen from 19 m to 26.4 m'],
     ['at 14.2 m panel torn serious', 'panel torn at 14.2 m serious'],
@@ -53,7 +65,6 @@ describe('in a look', () => {
       'bolts loose 5 at 6 m "tightened" closed on 2023-11-13',
       'bolts loose 5 at 6 m closed on 2023-11-13 "tightened"',
     ],
-    ['P6 thickness 5.0 mm by eye', 'P6 thickness 5.0 mm "by eye"'],
     ['not seen bolts loose at 11.8 m buried', 'not seen bolts loose at 11.8 m "buried"'],
     ['P1 red showing', 'P1 colour red'],
     ['A5 yellow', 'A5 colour yellow'],
@@ -75,7 +86,7 @@ test.each([
   ['serviced KS1 2024-12-13 tail bearing seal renewed', asIs, 'read'],
 ])('outside one: %s', (line, around, expected) => expect(answer(line, around)).toBe(expected));
 
-test.each(['gearbox quiet', 'drive plate bolts loose 2', 'product sticking at 38 m'])(
+test.each(['gearbox quiet', 'P6 thickness 5.0 mm by eye'])(
   'what would become another thing has no mend: %s',
   (line) => expect(parseText(inspect(line)).slips.map(({ mend }) => mend)).toEqual([undefined]),
 );
@@ -151,4 +162,17 @@ test('records of one line that cannot be read are each told, and what stands bet
     [0, bad.length, 2 * bad.length + good.length].map((line) => line + bad.indexOf('wheelbarrow')),
   );
   expect(root.blocks.map(({ $type }) => $type)).toEqual(['Serviced', 'Serviced']);
+});
+
+test('what is said in another way, or not held at all, is told in which', () => {
+  const told = (text: string): readonly string[] => parseText(text).slips.map(({ message }) => message);
+  expect(told(record('inspection')('P6 thickness 5.0 mm by eye'))[0]).toMatch(/`gauge by eye`.*± 1 mm/);
+  expect(told(record('inspection')('gauge ultrasonic ± 0.2 mm "checked"'))[0]).toMatch(/`finding "checked"`/);
+  for (const block of ['reline', 'screw change'])
+    expect(told(record(block)('cost 6900 EUR'))[0]).toMatch(/once, in the plant.*`cost reline/);
+  const meter = 'correction DG1 2022-06-27 meter read on 2022-02-07 3570 h by "foreman"\n';
+  expect(told(meter)[0]).toMatch(/^A correction is of one reading of a liner/);
+  expect(told('serviced DG1 2026-01-02 Gate cylinder renewed\n')[0]).toMatch(/told by a look of that day/);
+  // A slip of the pen keeps its mend.
+  expect(told('serviced DG1 2026-01-02 gearbx oil changed\n')[0]).toMatch(/Did you mean `gearbox`/);
 });

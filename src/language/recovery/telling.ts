@@ -9,6 +9,7 @@ import type { Word } from './word.js';
 import type { LinePattern, LinePlace } from './pattern.js';
 import { tradeWord } from './trade-words.js';
 import { saidElsewhere } from './elsewhere.js';
+import { saidOtherwise } from './said-otherwise.js';
 import { asFinding } from './word-as-note.js';
 import { blockWord, oneOf, quoted, waysInWords, withArticle } from './wording.js';
 
@@ -42,6 +43,11 @@ export function tellBroken(line: BrokenLine): Told {
   if (outside) return outside;
   const { words, reached, block, pattern } = line;
   const likely = repairOf(words, pattern, block);
+  const otherwise = likely && block !== 'Inspection' ? undefined : saidOtherwise(block, words, reached);
+  if (otherwise) {
+    const { message, line: inOtherWords } = otherwise;
+    return { ...placed(reached), message, ...meant(inOtherWords && changed(words, inOtherWords)) };
+  }
   // Who stops short of the end meant to go on: words taken away are no repair.
   const repair = reached >= words.length && likely && likely.line.length < words.length ? undefined : likely;
   const order = repair || reached >= words.length ? undefined : inUsualOrder(words, pattern);
@@ -51,7 +57,9 @@ export function tellBroken(line: BrokenLine): Told {
   }
   const finding = repair || block !== 'Inspection' || reached > 1 ? undefined : asFinding(words);
   if (finding) {
-    const message = `${saysNot(line)} Did you mean \`${imagesOf(finding)}\`?${familyOf(line)}`;
+    const isOfALook = words[0]?.type !== 'ID' && pattern.first.has(words[0]?.type ?? '');
+    const start = isOfALook ? '' : `${saysNot(line)} `;
+    const message = `${start}Did you mean \`${imagesOf(finding)}\`?${familyOf(line)}`;
     return { ...placed(0), message, repair: changed(words, finding) };
   }
   const first = wrongFirstWord(line, repair);

@@ -17,22 +17,57 @@ export function withNote(line: readonly Word[], told: readonly string[]): readon
   return [...(quoted === undefined ? body : body.slice(0, -1)), note, ...(opens ? line.slice(-1) : [])];
 }
 
-/** Parts that a finding can be about, as the grammar has them. */
-const parts = new Set(['hold-down', 'brace', 'cover', 'hatch', 'flight', 'drive', 'trough', 'liner', 'bolt']);
+/** Parts that a finding can be about, as the grammar has them, and what belongs to one of them. */
+const parts: Readonly<Record<string, string>> = {
+  'hold-down': 'hold-down',
+  brace: 'brace',
+  cover: 'cover',
+  hatch: 'hatch',
+  flight: 'flight',
+  drive: 'drive',
+  'drive plate': 'drive',
+  trough: 'trough',
+  liner: 'liner',
+  bolt: 'bolt',
+};
 
-/** `cover cracked at 14.4 m serious`: a finding about the cover, with all that was said of it. */
+/**
+ * `cover cracked at 14.4 m serious`: a finding about the cover, with all that was said of it. `water in trough at 0.5 m`, of a thing
+ * that the language does not know: a finding at that place. Undefined where the line says too little to be one.
+ */
 export function asFinding(words: readonly Word[]): readonly Word[] | undefined {
-  const [part, ...rest] = words;
-  if (!part || !parts.has(part.type)) return undefined;
-  const at = rest.findIndex(({ type }) => type === 'at');
-  const place = rest[at + 1]?.type === 'QUANTITY' && at >= 0 ? rest.slice(at, at + 2) : [];
-  const told = rest.filter((word) => !place.includes(word));
-  if (told.length === 0 || told.some(({ type }) => type === '{' || type === 'photo')) return undefined;
-  const text = told.filter(({ type }) => type === 'STRING').map(({ image }) => image.slice(1, -1));
-  const said = told.filter(({ type }) => type !== 'STRING').map(({ image }) => image);
-  const finding: readonly Word[] = [{ type: 'finding', image: 'finding' }, part, ...place];
+  const [first, ...rest] = words;
+  if (!first) return undefined;
+  const part = Object.hasOwn(parts, first.type) ? parts[first.type] : undefined;
+  if (part === undefined && !isOfNothingKnown(words)) return undefined;
+  const about: readonly Word[] = part === undefined ? [] : [{ type: part, image: part }];
+  const told = part === first.type ? rest : words;
+  const at = told.findIndex(({ type }) => type === 'at');
+  const place = told[at + 1]?.type === 'QUANTITY' && at >= 0 ? told.slice(at, at + 2) : [];
+  const said = told.filter((word) => !place.includes(word));
+  if (said.length === 0 || said.some(({ type }) => type === '{' || type === 'photo')) return undefined;
+  const text = said.filter(({ type }) => type === 'STRING').map(({ image }) => image.slice(1, -1));
+  const plain = said.filter(({ type }) => type !== 'STRING').map(({ image }) => image);
+  const finding: readonly Word[] = [{ type: 'finding', image: 'finding' }, ...about, ...place];
   return withNote(
     [...finding, ...text.map((each): Word => ({ type: 'STRING', image: `"${each}"` }))],
-    [said.join(' ').replace(/\s+/g, ' ')].filter(Boolean),
+    [plain.join(' ').replace(/\s+/g, ' ').replace(/ ,/g, ',')].filter(Boolean),
   );
+}
+
+/** Plain words about a thing that no line of a look begins with: a sentence, and no slip of the pen in a name or a number. */
+function isOfNothingKnown([first, second, ...more]: readonly Word[]): boolean {
+  if (!first || !second) return false;
+  const isPlain = ({ type, image }: Word): boolean => type === 'ID' && /^[a-z]{2}/.test(image);
+  if (tools.has(first.type)) return true;
+  return (
+    isPlain(first) && more.length > 0 && (second.type === 'at' || isPlain(second) || isWordAlone(second))
+  );
+}
+
+/** Words of other blocks that begin a line about a thing seen. */
+const tools: ReadonlySet<string> = new Set(['lifting point', 'noise', 'gauge']);
+
+function isWordAlone({ type }: Word): boolean {
+  return /^[a-z]/.test(type);
 }

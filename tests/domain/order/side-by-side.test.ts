@@ -699,7 +699,6 @@ const cases: Readonly<Record<string, readonly Case[]>> = {
         'no such stretch (cannot be built) at strip from 2010 mm to 2190 mm by Alpha: No liner lies from 2010 mm to 2190 mm, so there is nothing to strip.',
         'no such stretch (cannot be built) at clean from 2010 mm to 2190 mm by Alpha: No liner lies from 2010 mm to 2190 mm, so there is nothing to clean.',
         'no such stretch (cannot be built) at fit from 2010 mm to 2190 mm by Alpha: No liner lies from 2010 mm to 2190 mm, so there is nothing to fit.',
-        'no such stretch (cannot be built) at patch from 2010 mm to 2190 mm by Alpha cold work: No liner lies from 2010 mm to 2190 mm, so there is nothing to patch.',
       ],
     ],
     [
