@@ -228,7 +228,7 @@ async function onTheDesktop() {
       await hands.choosePicked('SL4_Spring27');
       await hands
         .webview()
-        .locator('tr[data-origin]', { hasText: 'prove dead' })
+        .locator('tr[data-origin]', { hasText: 'No movement, no voltage' })
         .first()
         .click({ timeout: 120_000 });
       await page.locator('.tab.active', { hasText: 'SL4-spring.trough' }).waitFor();

@@ -28,6 +28,11 @@ test('the demo’s first page holds decision, options, change of wear and open c
     ])
       expect(first).toContain(words);
     expect(await pagesOf(browser, `${first}</section></main></body></html>`)).toBe(1);
+    // What is wider than the paper between its margins makes the browser shrink every page.
+    const page = await browser.newPage({ viewport: { width: 695, height: 1000 } });
+    await page.setContent(html);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(695);
   } finally {
     await browser.close();
     rmSync(out, { recursive: true, force: true });

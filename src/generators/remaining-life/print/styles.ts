@@ -51,11 +51,11 @@ table.matrix th { font-size: 8pt; }
 .formulas > div:first-child h3 { margin-top: 0; }
 th.number, th.day { white-space: normal; }
 th small { white-space: nowrap; } table.tight th small { white-space: normal; }
-table.tight th, table.tight td { padding-left: 1mm; padding-right: 1mm; }
+table.tight th, table.tight td { padding-left: 0.7mm; padding-right: 0.7mm; }
 table.tight .sub { font-size: 7.8pt; }
 td.number .sub { white-space: nowrap; }
 .boxed { border: 1.6pt solid #000; padding: 0.4mm 1.2mm; margin: -0.4mm -1.2mm; display: inline-block; }
-table.choice td, table.choice th { padding: 1mm 2mm; }
+table.choice td, table.choice th { padding: 1mm 1.5mm; } table.choice td .sub { white-space: normal; }
 .formula { font-family: "Liberation Mono", "DejaVu Sans Mono", Menlo, Consolas, monospace; font-size: 9pt; white-space: pre-wrap; margin: 0.5mm 0 1.5mm; }
 .photos { display: grid; grid-template-columns: repeat(3, 1fr); gap: 2mm 4mm; margin: 1mm 0 3mm; }
 .photo { margin: 0; }
