@@ -61,12 +61,13 @@ function choose(job: Job, estate: Estate, run: RunGround, first: number, last: n
   ];
   extended.sort((a, b) => a[1] - a[0] - (b[1] - b[0]));
   const ways: [number, number, End][] = [[first, last, usual], [first, last, other], ...extended];
-  const tried = ways.map(([from, to, start]) => {
+  const tried: { proposed: ProposedRun; against: ReturnType<typeof complaints> }[] = [];
+  for (const [from, to, start] of ways) {
     const proposed = proposal(run, from, to, start, first, last);
-    return { proposed, against: complaints(job, estate, run, proposed) };
-  });
-  const closes = tried.find(({ against }) => against.length === 0);
-  if (closes) return closes.proposed;
+    const against = complaints(job, estate, run, proposed);
+    if (against.length === 0) return proposed;
+    tried.push({ proposed, against });
+  }
   // Only the length is against it: the whole run from the end that carries its panels is always among these.
   const cut = tried.find(({ against }) => against.every(({ kind }) => kind === 'closing error too large'));
   const closing = cut?.against.find((each) => each.closing)?.closing;
