@@ -80,7 +80,6 @@ export function workOf(
       .filter((part) => part.run === run.run.number)
       .flatMap((part) => run.panels.filter(({ panel = 0 }) => panel >= part.first && panel <= part.last)),
   );
-  const lengths = panels.map(ownLength);
   const stopping = plan.problems.filter(({ stops }) => stops);
   const whole = plan.ground.runs.every((run) =>
     parts.some((p) => p.run === run.run.number && p.first === 1 && p.last === run.panels.length),
@@ -90,7 +89,7 @@ export function workOf(
     parts,
     whole,
     panels: panels.length,
-    metres: lengths.reduce((sum, length) => sum + length, 0) / 1000,
+    metres: panels.reduce((sum, { length }) => sum + length, 0) / 1000,
     pieces: piecesOf(panels, linerAt),
     buildable: plan.buildable,
     obstacles: stopping.map(({ message }) => message.replace(/\.$/, '')),
@@ -131,11 +130,6 @@ function own({ liner }: Conveyor): LinerAt {
 
 type LaidPanel = JobPlan['ground']['runs'][number]['panels'][number];
 
-/** As it is bought or cut, without the gap of its joints, mm. */
-function ownLength({ run, panel, from, to }: LaidPanel): number {
-  return run.lengths[panel - 1] ?? to - from;
-}
-
 /** Each panel is bought of the liner that is to lie at its middle. */
 function piecesOf(panels: readonly LaidPanel[], linerAt: LinerAt): readonly Pieces[] {
   const lengths = new Map<LinerSpecification, number[]>();
@@ -143,7 +137,7 @@ function piecesOf(panels: readonly LaidPanel[], linerAt: LinerAt): readonly Piec
     const liner = linerAt((panel.from + panel.to) / 2);
     const known = lengths.get(liner) ?? [];
     lengths.set(liner, known);
-    known.push(ownLength(panel));
+    known.push(panel.length);
   }
   return [...lengths].map(([liner, each]) => ({ liner, lengths: each, fixings: boltsIn(liner, each) }));
 }

@@ -9,7 +9,8 @@ export interface HoldDownCount {
   readonly blocks: number;
 }
 
-export function countHoldDowns(holdDowns: readonly Pick<HoldDown, 'side'>[]): HoldDownCount {
+/** One whose side is not declared is one block. */
+export function countHoldDowns(holdDowns: readonly Partial<Pick<HoldDown, 'side'>>[]): HoldDownCount {
   const blocks = holdDowns.reduce((sum, { side }) => sum + blocksAt(side), 0);
   return { places: holdDowns.length, blocks };
 }
@@ -19,6 +20,6 @@ export function holdDownWords({ places, blocks }: HoldDownCount): string {
   return `${counted(blocks, 'block')} at ${counted(places, 'place')}`;
 }
 
-function blocksAt(side: HoldDown['side']): number {
+function blocksAt(side: HoldDown['side'] | undefined): number {
   return side === 'both sides' ? 2 : 1;
 }

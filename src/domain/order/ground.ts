@@ -4,7 +4,7 @@
 // Panels belong to a stretch that holds their middle; covers and the like to every stretch they overlap by a millimetre.
 
 import { type LengthUnit, chainageWords } from '../units/length-words.js';
-import type { Span } from '../model/conveyor.js';
+import type { HoldDown, Span } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import type { Job, Step, StepAction } from '../model/job.js';
 import { intervalOf, runsOf, type Run } from '../model/runs.js';
@@ -26,6 +26,8 @@ export interface Piece extends Area {
   readonly panel?: number;
   /** For gates. */
   readonly name?: string;
+  /** For hold-downs that the conveyor declares. */
+  readonly side?: HoldDown['side'];
 }
 
 export type PieceKind =
@@ -53,19 +55,14 @@ export interface RunGround {
   readonly ends: readonly number[];
   /** In order from the tail; panel n is at n − 1. */
   readonly panels: readonly RunPanel[];
-  /** Of the panels themselves, mm: where joints have a gap, less than from joint to joint. */
-  readonly lengths: readonly number[];
-}
-
-/** Length of a panel as it is bought or cut, mm. */
-export function panelLength({ run, panel, from, to }: RunPanel): number {
-  return run.lengths[panel - 1] ?? to - from;
 }
 
 /** A panel of a run, by its number from the tail. */
 export interface RunPanel extends Piece {
   readonly run: RunGround;
   readonly panel: number;
+  /** As it is bought or cut, mm: where joints have a gap, less than from joint to joint. */
+  readonly length: number;
 }
 
 export interface Ground {
@@ -141,8 +138,13 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
   const spoken = (...actions: readonly StepAction[]): boolean =>
     steps.some((step) => actions.includes(step.action));
   const litter = spoken('clear up') ? along('litter') : [];
-  const parts = (kind: PieceKind, declared: readonly Span[], ...actions: readonly StepAction[]): Piece[] => {
-    if (declared.length > 0) return declared.map((part) => add(kind, areaOf(part), {}));
+  const parts = (
+    kind: PieceKind,
+    declared: readonly (Span & Pick<Piece, 'side'>)[],
+    ...actions: readonly StepAction[]
+  ): Piece[] => {
+    if (declared.length > 0)
+      return declared.map((part) => add(kind, areaOf(part), part.side ? { side: part.side } : {}));
     return spoken(...actions) ? along(kind) : [];
   };
   const covers = parts('cover', conveyor.covers, 'covers off', 'covers on');
@@ -151,10 +153,10 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
 
   const runs = laid.map(({ run, layout, liner, start }): RunGround => {
     const panels: RunPanel[] = [];
-    const lengths = layout.panels.map(({ length }) => length);
-    const ground: RunGround = { run, liner, start, ends: layout.joints, panels, lengths };
+    const ground: RunGround = { run, liner, start, ends: layout.joints, panels };
     between(layout.joints).forEach((area, i) => {
-      panels.push(add('panel', area, { run: ground, panel: i + 1 }));
+      const length = layout.panels[i]?.length ?? area.to - area.from;
+      panels.push(add('panel', area, { run: ground, panel: i + 1, length }));
     });
     return ground;
   });

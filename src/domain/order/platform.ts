@@ -5,7 +5,7 @@ import { panelMassIfSound } from '../geometry/trough.js';
 import { linerSide } from '../model/liner-side.js';
 import type { AccessUnit } from '../model/plant.js';
 import type { Step } from '../model/job.js';
-import { panelLength, within, type Area, type Ground } from './ground.js';
+import { within, type Area, type Ground } from './ground.js';
 
 /** kg */
 export const personMass = 80;
@@ -48,7 +48,7 @@ export function loadAboard(ground: Ground, step: Step, areas: readonly Area[]): 
             sideHeight: sideHeight.value,
             thickness: run.liner.thickness.value,
           };
-          return panelMassIfSound(section, panelLength(panel), run.liner.density.value) ?? 0;
+          return panelMassIfSound(section, panel.length, run.liner.density.value) ?? 0;
         }),
       );
       return Math.max(0, ...masses);

@@ -141,11 +141,7 @@ export function stateAt(plan: JobPlan, ground: Ground, at: number): MachineState
     airTested: ground.job.conveyor.confinedSpace ? count(ground.air, tested) > 0 : undefined,
     covers: count(ground.covers, off),
     braces: count(ground.braces, off),
-    holdDowns: countHoldDowns(
-      ground.holdDowns.flatMap((piece, i) =>
-        is(piece, off) ? [ground.job.conveyor.holdDowns[i] ?? { side: 'left side' }] : [],
-      ),
-    ),
+    holdDowns: countHoldDowns(ground.holdDowns.filter((piece) => is(piece, off))),
     gates: ground.gates.flatMap((gate) =>
       is(gate, gateShut) || is(gate, gateOff)
         ? [{ name: gate.name ?? '', is: is(gate, gateShut) ? ('shut' as const) : ('stripped' as const) }]

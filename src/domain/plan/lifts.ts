@@ -23,7 +23,7 @@ import { panelCentreDepth, panelMassIfSound } from '../geometry/trough.js';
 import type { Job, Step } from '../model/job.js';
 import type { LiftingPoint } from '../model/conveyor.js';
 import type { ScrewSpecification } from '../model/specifications.js';
-import { panelLength, type RunGround } from '../order/ground.js';
+import type { RunGround } from '../order/ground.js';
 import { gearFor, mostSidePull, type LiftingGear } from '../order/lifting-gear.js';
 import { cutSpiral, liftedInOne, writtenCuts, type SpiralCut } from './spiral-cuts.js';
 
@@ -265,7 +265,7 @@ function panelLifts(
     };
     for (const panel of run.panels) {
       if ((panel.from + panel.to) / 2 < from || (panel.from + panel.to) / 2 > to) continue;
-      const length = panelLength(panel);
+      const { length } = panel;
       const mass = panelMassIfSound(section, length, run.liner.density.value);
       if (mass === undefined) continue;
       const known = byLiner.get(run.liner.name);

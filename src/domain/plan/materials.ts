@@ -11,7 +11,7 @@ import { formatPercent } from '../units/format.js';
 import { counted } from '../units/wording.js';
 import type { Job, Spare, StepAction } from '../model/job.js';
 import type { LeadItem } from '../model/plant.js';
-import { areasOfAction, panelLength, within, type Area, type Ground } from '../order/ground.js';
+import { areasOfAction, within, type Area, type Ground } from '../order/ground.js';
 import { sheetToOrder, type CutList } from './cut-list.js';
 import { emptyStore, type PlantStore } from './store.js';
 
@@ -174,9 +174,8 @@ function acrossTheTrough(job: Job, ground: Ground, areas: readonly Area[]): Requ
   // Where the order says what comes off, that and nothing else, as the list of what comes off and goes back.
   const off = (action: StepAction): readonly Area[] =>
     ground.steps.some((step) => step.action === action) ? areasOfAction(ground, action) : opened;
-  const stretch = off('hold-downs off');
   const holdDowns = countHoldDowns(
-    conveyor.holdDowns.filter((_, i) => within(ground.holdDowns.slice(i, i + 1), stretch).length > 0),
+    conveyor.holdDowns.length > 0 ? within(ground.holdDowns, off('hold-downs off')) : [],
   );
   const braces = conveyor.braces.length > 0 ? within(ground.braces, off('braces off')).length : 0;
   const opening = 'in the stretch that is opened';
@@ -262,7 +261,7 @@ function boltsByLiner(
     const pitch = bolt?.pitch?.value;
     if (!bolt || pitch === undefined || pitch <= 0) continue;
     const rows = bolt.rows?.count ?? usualRows;
-    const count = panels.reduce((sum, panel) => sum + boltsOf(panelLength(panel), pitch, rows), 0);
+    const count = panels.reduce((sum, panel) => sum + boltsOf(panel.length, pitch, rows), 0);
     const known = found.get(run.liner);
     found.set(run.liner, {
       count: (known?.count ?? 0) + count,

@@ -4,14 +4,7 @@
 
 import type { Job } from '../model/job.js';
 import type { LinerSpecification } from '../model/specifications.js';
-import {
-  panelLength,
-  within,
-  type Area,
-  type Ground,
-  type RunGround,
-  type RunPanel,
-} from '../order/ground.js';
+import { within, type Area, type Ground, type RunGround, type RunPanel } from '../order/ground.js';
 
 export interface PieceToCut {
   readonly run: number;
@@ -36,7 +29,7 @@ export function piecesToCut(
     const last = run.start === 'tail' ? panels.at(-1) : panels[0];
     for (const piece of panels) {
       const closing = piece === last;
-      const length = round(panelLength(piece));
+      const length = round(piece.length);
       const beyond = closing ? longerBy(job, run, panels.length, piece) : 0;
       byLiner.set(run.liner, [
         ...(byLiner.get(run.liner) ?? []),

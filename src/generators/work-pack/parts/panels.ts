@@ -13,7 +13,7 @@ import { panelMassIfSound } from '../../../domain/geometry/trough.js';
 import type { Step } from '../../../domain/model/job.js';
 import { closingError } from '../../../domain/order/closing-error.js';
 import type { Area, Ground, RunGround } from '../../../domain/order/ground.js';
-import { areasOfAction, panelLength, touches } from '../../../domain/order/ground.js';
+import { areasOfAction, touches } from '../../../domain/order/ground.js';
 import { boltsOf } from '../../../domain/plan/materials.js';
 import type { PanelLift, PanelRow, RunRow } from '../pack.js';
 
@@ -45,7 +45,7 @@ export function panelRows(ground: Ground): readonly PanelRow[] {
     const renewed = run.panels.filter((panel) => isRenewed(fitted, panel));
     const inTurn = run.start === 'tail' ? renewed : [...renewed].reverse();
     return run.panels.map((panel): PanelRow => {
-      const length = panelLength(panel);
+      const { length } = panel;
       const mass = massOf(ground, run, length);
       const isNew = renewed.includes(panel);
       return {

@@ -67,7 +67,7 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
 /** Blocks are counted, and set place by place. */
 function blocksOf({ holdDowns, job }: Ground, { action }: Step, areas: readonly Area[]): readonly string[] {
   if (action !== 'hold-downs off' && action !== 'hold-downs on') return [];
-  const here = job.conveyor.holdDowns.filter((_, i) => within(holdDowns.slice(i, i + 1), areas).length > 0);
+  const here = job.conveyor.holdDowns.length > 0 ? within(holdDowns, areas) : [];
   return here.length === 0 ? [] : [`${holdDownWords(countHoldDowns(here))}.`];
 }
 

@@ -116,10 +116,8 @@ function holdDownTakings(ground: Ground, unit: LengthUnit): Taking[] {
     undefined,
   );
   if (!row || declared.length === 0) return row ? [row] : [];
-  const countOf = (action: StepAction): HoldDownCount => {
-    const pieces = touched(ground, action, ground.holdDowns);
-    return countHoldDowns(declared.filter((_, i) => pieces.some((piece) => ground.holdDowns[i] === piece)));
-  };
+  const countOf = (action: StepAction): HoldDownCount =>
+    countHoldDowns(touched(ground, action, ground.holdDowns));
   const [off, back] = [countOf('hold-downs off'), countOf('hold-downs on')];
   const note =
     off.blocks === back.blocks && off.places === back.places

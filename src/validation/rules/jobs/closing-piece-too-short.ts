@@ -1,7 +1,7 @@
 // Is a panel of the new layout shorter than the shortest piece the job accepts?
 
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
-import { groundOf, panelLength } from '../../../domain/order/ground.js';
+import { groundOf } from '../../../domain/order/ground.js';
 import { hasSizesToPlanWith } from '../../evidence/sizes-to-plan-with.js';
 import type { Rule } from '../../rule.js';
 
@@ -28,7 +28,7 @@ minimum closing piece «400 mm|300 mm»`,
           job.relines.some(({ liner }) => liner.panelLengths.every((each) => each.value < least.value))
         )
           continue;
-        const shortest = Math.min(...panels.map(panelLength));
+        const shortest = Math.min(...panels.map(({ length }) => length));
         if (shortest >= least.value - 1) continue;
         yield {
           origin: least.assumed === undefined ? least.origin : job.nameOrigin,

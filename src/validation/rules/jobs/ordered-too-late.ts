@@ -6,7 +6,7 @@ import { boltsIn } from '../../../domain/decision/trial-work.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { spareScrewOn } from '../../../domain/model/spare-screw.js';
 import type { Job } from '../../../domain/model/job.js';
-import { groundOf, panelLength } from '../../../domain/order/ground.js';
+import { groundOf } from '../../../domain/order/ground.js';
 import { addDays, formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 import { todayOf, todayWords } from '../../telling/today.js';
@@ -76,6 +76,6 @@ function shelfFor(job: Job, estate: Estate, today: CalendarDay): Supplies | unde
   const lengths = runs
     .flatMap(({ panels }) => panels)
     .filter(({ from, to }) => scope.some((area) => area.from < (from + to) / 2 && area.to > (from + to) / 2))
-    .map(panelLength);
+    .map(({ length }) => length);
   return suppliesOf(plant, [{ liner, lengths, fixings: boltsIn(liner, lengths) }], today);
 }

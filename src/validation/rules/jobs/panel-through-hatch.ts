@@ -1,7 +1,7 @@
 // Where a trough has hatches and no covers, do the panels go in through them?
 
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
-import { groundOf, panelLength, within } from '../../../domain/order/ground.js';
+import { groundOf, within } from '../../../domain/order/ground.js';
 import { hasSizesToPlanWith } from '../../evidence/sizes-to-plan-with.js';
 import type { Rule } from '../../rule.js';
 
@@ -46,7 +46,7 @@ job J1 {
       const longest = Math.max(0, ...sized.map((hatch) => hatch.to.value - hatch.from.value));
       for (const { stretch } of job.relines) {
         const panels = ground.runs.flatMap((run) => within(run.panels, ground.scope));
-        const panel = Math.max(0, ...panels.map(panelLength));
+        const panel = Math.max(0, ...panels.map(({ length }) => length));
         if (panel <= longest + 1) continue;
         yield {
           origin: stretch.origin,
