@@ -57,9 +57,16 @@ export const planted = [
   },
   {
     fault: 'gap joints are added instead of subtracted',
-    file: 'src/domain/plan/pieces-to-cut.ts',
-    from: 'piece.to - piece.from - (gap * joints(piece)) / 2',
-    to: 'piece.to - piece.from + (gap * joints(piece)) / 2',
+    file: 'src/domain/geometry/panel-layout.ts',
+    from: 'at = round(to + gap);',
+    to: 'at = round(to - gap);',
+    test: 'tests/domain/plan/cut-list.test.ts',
+  },
+  {
+    fault: 'a panel is cut as long as from joint to joint, gap and all',
+    file: 'src/domain/order/ground.ts',
+    from: 'layout.panels[i]?.length ?? area.to - area.from',
+    to: 'area.to - area.from',
     test: 'tests/domain/plan/cut-list.test.ts',
   },
   {
