@@ -1,14 +1,19 @@
 // Repairs about slide gates: shut before anybody is below them and while their drive has its energy, opened once nobody is below
 // and before the machine runs.
 
-import type { Step, StepAction } from '../model/job.js';
-import { gateDrive, isLockedByIsolation } from './gates-above.js';
+import type { Step } from '../model/job.js';
+import { gateDrive, isLockedByIsolation, saysItsDrive } from './gates-above.js';
 import { inRole, makeAfter, makeBefore, newStep, waits, type SlipAt } from './repair-steps.js';
-import { stepAt } from './sequence.js';
 import { gateOff } from './states.js';
 import type { Repair, StepChange } from './violation.js';
 import type { Walk } from './walk-state.js';
 import { listing, sayStep } from './words.js';
+
+/** Where a step is put in. */
+interface Beside {
+  readonly place: 'before' | 'after';
+  readonly other: Step;
+}
 
 /** Of gates between two crews: shut before the earlier of the two, and opened again. */
 export function shutBetween(
@@ -51,19 +56,15 @@ export function shutAbove(found: SlipAt): Repair[] {
 }
 
 /** Opened once everybody below is done; where its drive is locked until then, after that. */
-export function openLater({ w, slip, at }: SlipAt): Repair[] {
+export function openLater({ w, slip, at, here }: SlipAt): Repair[] {
   const last = Math.max(...inRole(slip, 'works below'));
-  const opened = stepAt(w.sequence, at);
-  const place = whereOpened(w, opened.gate?.name ?? '');
+  const place = whereOpened(w, here.gate?.name ?? '');
   return [
     ...(place
       ? [
           {
-            title: `Move "${sayStep(opened)}" ${place.place} "${sayStep(place.other)}"`,
-            changes: [
-              { change: 'move', step: opened, ...place } as const,
-              ...(place.place === 'before' ? waits(place.other, opened) : waits(opened, place.other)),
-            ],
+            title: `Move "${sayStep(here)}" ${place.place} "${sayStep(place.other)}"`,
+            changes: [{ change: 'move', step: here, ...place } as const, ...waitsThere(here, place)],
           },
         ]
       : []),
@@ -75,7 +76,7 @@ export function openLater({ w, slip, at }: SlipAt): Repair[] {
 export function whileItHasPower({ w, at, here }: SlipAt): Repair[] {
   const { steps } = w.sequence;
   const gate = here.gate?.name ?? '';
-  const isolate = steps.findIndex(({ action }) => action === 'isolate');
+  const isolate = isolatedAt(steps);
   const handBack = steps.findLastIndex(({ action }) => action === 'remove isolation');
   const moved =
     here.action === 'gate shut'
@@ -85,10 +86,10 @@ export function whileItHasPower({ w, at, here }: SlipAt): Repair[] {
       : handBack > at
         ? makeAfter(w, at, handBack)
         : [];
-  const said = w.ground.job.conveyor.breaks.some(({ name, drive }) => name === gate && drive !== undefined);
+  const { conveyor } = w.ground.job;
   return [
     ...moved,
-    ...(said || gateDrive(w.ground.job.conveyor, gate) === undefined
+    ...(saysItsDrive(conveyor, gate) || gateDrive(conveyor, gate) === undefined
       ? []
       : [{ title: `Say what moves it (\`driven by hand\` in the break ${gate})`, changes: [] }]),
   ];
@@ -99,10 +100,7 @@ export function openBeforeItRuns({ w, slip, here }: SlipAt): Repair[] {
   const shut = slip.pieces.flatMap(({ kind, name }) => (kind === 'gate' && name !== undefined ? [name] : []));
   if (shut.length === 0 || !slip.missing || slip.found === gateOff) return [];
   const changes = shut.flatMap((gate): StepChange[] => {
-    const open: Step = {
-      ...newStep('gate open', here, undefined),
-      gate: { name: gate, origin: here.origin },
-    };
+    const open = newStep('gate open', here, undefined, gate);
     const place = whereOpened(w, gate) ?? { place: 'before' as const, other: here };
     return [
       { change: 'insert', step: open, ...place },
@@ -114,13 +112,9 @@ export function openBeforeItRuns({ w, slip, here }: SlipAt): Repair[] {
 
 /** A step that shuts a gate, and one that opens it again where the order has none. */
 function shutAndOpen(w: Walk, gate: string, before: Step, users: readonly Step[]): StepChange[] {
-  const at = (action: StepAction): Step => ({
-    ...newStep(action, before, undefined),
-    gate: { name: gate, origin: before.origin },
-  });
-  const shut = at('gate shut');
+  const shut = newStep('gate shut', before, undefined, gate);
   const isolated = before.action === 'isolate';
-  const open = at('gate open');
+  const open = newStep('gate open', before, undefined, gate);
   const place = whereOpened(w, gate);
   const { steps } = w.sequence;
   const opens = steps.some(
@@ -129,10 +123,7 @@ function shutAndOpen(w: Walk, gate: string, before: Step, users: readonly Step[]
   const opening: readonly StepChange[] = opens
     ? []
     : place
-      ? [
-          { change: 'insert', step: open, ...place },
-          ...(place.place === 'before' ? waits(place.other, open) : []),
-        ]
+      ? [{ change: 'insert', step: open, ...place }, ...waitsThere(open, place)]
       : [{ change: 'append', step: open }];
   return [
     { change: 'insert', step: shut, place: 'before', other: before },
@@ -149,10 +140,7 @@ function beforeIsolation(w: Walk, here: Step): Step {
 }
 
 /** Beside the end of the isolation, on the side where the gate can be moved; else before the machine runs. */
-function whereOpened(
-  w: Walk,
-  gate: string,
-): { readonly place: 'before' | 'after'; readonly other: Step } | undefined {
+function whereOpened(w: Walk, gate: string): Beside | undefined {
   const { steps } = w.sequence;
   const handBack = steps.findLast(({ action }) => action === 'remove isolation');
   if (handBack)
@@ -161,6 +149,12 @@ function whereOpened(
   return run && { place: 'before', other: run };
 }
 
+/** So that a step stays on that side of the other. */
+function waitsThere(step: Step, { place, other }: Beside): StepChange[] {
+  return place === 'before' ? waits(other, step) : waits(step, other);
+}
+
+/** −1 where the order does not isolate. */
 function isolatedAt(steps: readonly Step[]): number {
   return steps.findIndex(({ action }) => action === 'isolate');
 }

@@ -37,6 +37,11 @@ export function gateDrive({ breaks, isolations }: Conveyor, name: string): GateD
   return kinds.has('hydraulic') ? 'hydraulics' : kinds.has('pneumatic') ? 'air' : undefined;
 }
 
+/** True where the break itself says what moves it. */
+export function saysItsDrive({ breaks }: Conveyor, name: string): boolean {
+  return breaks.some((each) => each.name === name && each.drive !== undefined);
+}
+
 /** True where isolating the machine takes away what moves the gate. */
 export function isLockedByIsolation(conveyor: Conveyor, name: string): boolean {
   const drive = gateDrive(conveyor, name);

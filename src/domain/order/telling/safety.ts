@@ -2,7 +2,7 @@
 
 import type { Step } from '../../model/job.js';
 import { formatHours } from '../../units/format.js';
-import { gateDrive } from '../gates-above.js';
+import { gateDrive, saysItsDrive } from '../gates-above.js';
 import { watchAfter } from '../heat.js';
 import { stepAt } from '../sequence.js';
 import { gateOff } from '../states.js';
@@ -98,8 +98,7 @@ function gateLocked({ w, step, doing }: Telling): ViolationWords {
   const { conveyor } = w.ground.job;
   const gate = known(step?.gate).name;
   const drive = known(gateDrive(conveyor, gate));
-  const declared = conveyor.breaks.some(({ name, drive: said }) => name === gate && said !== undefined);
-  const how = declared
+  const how = saysItsDrive(conveyor, gate)
     ? `${gate} is driven by ${drive}`
     : `going by the isolation points of ${conveyor.name}, ${gate} is driven by ${drive}`;
   return {
