@@ -9,12 +9,13 @@ import { stateOf, type OrderSlip, type Walk } from './walk-state.js';
 
 /** Tells of a watch at a position that is too short for what it watches, or that comes after other work. */
 export function tellOfTheWatch(w: Walk, i: number, position: number, areas: readonly Area[]): void {
-  const causes = unwatched(w, position, areas);
+  const sparks = throwingSparks(w);
+  const causes = unwatched(w, position, areas, sparks);
   const takes = stepAt(w.sequence, i).takes?.value ?? Infinity;
   const short = causes.filter((cause) => watchAfter(stepAt(w.sequence, cause)) > takes + 1e-9);
   if (short.length > 0) tell(w, i, areas, 'fire watch too short', short, []);
   const late = causes.flatMap((cause) => {
-    const between = otherWork(w, cause, i, position);
+    const between = otherWork(w, cause, i, position, sparks);
     return between === undefined ? [] : [{ cause, between }];
   });
   if (late.length > 0)
@@ -29,7 +30,12 @@ export function tellOfTheWatch(w: Walk, i: number, position: number, areas: read
 }
 
 /** Steps whose sparks nobody has watched yet at these places, in the order of the walk. */
-function unwatched(w: Walk, position: number, areas: readonly Area[]): readonly number[] {
+function unwatched(
+  w: Walk,
+  position: number,
+  areas: readonly Area[],
+  sparks: ReadonlySet<number>,
+): readonly number[] {
   const cells = within(w.ground.heat, areas).filter((cell) => stateOf(w, cell) === hot);
   const found = new Set<number>();
   let open = cells;
@@ -37,26 +43,34 @@ function unwatched(w: Walk, position: number, areas: readonly Area[]): readonly 
     const j = walkedAt(w.sequence, p);
     const there = open.filter((cell) => areasOf(w.ground, j).some((area) => touches(cell, area)));
     if (stepAt(w.sequence, j).action === 'fire watch') open = open.filter((cell) => !there.includes(cell));
-    else if (throwsSparks(w, j) && there.length > 0) found.add(j);
+    else if (sparks.has(j) && there.length > 0) found.add(j);
   }
   return [...found].reverse();
 }
 
 /** The first step that is sure to be done between hot work and its watch and is neither; undefined where none is. */
-function otherWork(w: Walk, cause: number, watch: number, position: number): number | undefined {
+function otherWork(
+  w: Walk,
+  cause: number,
+  watch: number,
+  position: number,
+  sparks: ReadonlySet<number>,
+): number | undefined {
   const { before } = w.sequence;
   for (let p = 0; p < position; p++) {
     const j = walkedAt(w.sequence, p);
-    if (!before(cause, j) || !before(j, watch) || throwsSparks(w, j)) continue;
+    if (!before(cause, j) || !before(j, watch) || sparks.has(j)) continue;
     if (stepAt(w.sequence, j).action !== 'fire watch') return j;
   }
   return undefined;
 }
 
-/** The step left something hot behind, by what the walk has noted of it. */
-function throwsSparks(w: Walk, i: number): boolean {
-  return w.touches.some(
-    ({ step, change, piece }) => step === i && change?.to === hot && w.ground.pieces[piece]?.kind === 'heat',
+/** Steps that left something hot behind, by what the walk has noted of them so far. */
+function throwingSparks(w: Walk): ReadonlySet<number> {
+  return new Set(
+    w.touches.flatMap(({ step, change, piece }) =>
+      change?.to === hot && w.ground.pieces[piece]?.kind === 'heat' ? [step] : [],
+    ),
   );
 }
 
