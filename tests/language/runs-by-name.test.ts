@@ -1,8 +1,7 @@
 // `run between Inlet and Gate` is the run that lies there, whichever break is named first; breaks that are not neighbours have none.
 
 import { expect, test } from 'vitest';
-import { findRun, runsOf } from '../../src/domain/model/runs.js';
-import { runText } from '../../src/domain/order/words.js';
+import { findRun, runsOf, runUseText } from '../../src/domain/model/runs.js';
 import { analyse } from '../../src/analysis/analyse.js';
 import { inSoundEstate } from '../../src/validation/example.js';
 
@@ -32,7 +31,7 @@ test('by both breaks, in either order', () => {
       if (stretch?.kind !== 'run') throw new Error('no run');
       const of = estate.conveyors[0];
       expect(of && findRun(of, stretch.run)?.number).toBe(run.number);
-      expect(runText(stretch.run)).toBe(`between ${one} and ${other}`);
+      expect(runUseText(stretch.run)).toBe(`between ${one} and ${other}`);
       expect(findings.map(({ code }) => code)).not.toContain('TL101');
     }
   }

@@ -4,7 +4,7 @@
 import type { Heat, Step } from '../model/job.js';
 import { runUseText } from '../model/runs.js';
 import { list } from '../units/wording.js';
-import type { RunUse, Stretch } from '../model/stretch.js';
+import type { Stretch } from '../model/stretch.js';
 
 /** One line of an `order { … }` block, without indentation. */
 export function stepText(step: Step): string {
@@ -54,11 +54,11 @@ export function stretchText(stretch: Stretch): string {
     case 'all':
       return 'all';
     case 'run':
-      return `run ${runText(stretch.run)}`;
+      return `run ${runUseText(stretch.run)}`;
     case 'panels': {
       const first = stretch.first.count;
       const last = stretch.last.count;
-      return `${first === last ? `panel ${first}` : `panels ${first} to ${last}`} of run ${runText(stretch.run)}`;
+      return `${first === last ? `panel ${first}` : `panels ${first} to ${last}`} of run ${runUseText(stretch.run)}`;
     }
     case 'chainage':
       return `from ${stretch.from.text} to ${stretch.to.text}`;
@@ -68,9 +68,4 @@ export function stretchText(stretch: Stretch): string {
 /** `none`, `a`, `a and b`, `a, b and c`; of more than `most` the last are counted: `a, b, c and 4 more`. */
 export function listing(items: readonly string[], most = 6): string {
   return items.length === 0 ? 'none' : list(items, 'and', items.length > most ? most - 1 : most);
-}
-
-/** `2`, `above Gate`, `between Inlet and Gate`. */
-export function runText(use: RunUse): string {
-  return runUseText(use);
 }

@@ -2,9 +2,8 @@
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { installedPanelEnds, panelEnds } from '../../../domain/model/panels.js';
-import { breaksNamed, findRun, runsOf, type Run } from '../../../domain/model/runs.js';
+import { breaksNamed, findRun, runsOf, runUseText, type Run } from '../../../domain/model/runs.js';
 import type { Stretch } from '../../../domain/model/stretch.js';
-import { runText } from '../../../domain/order/words.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
@@ -73,7 +72,7 @@ function* judge(
         if (!breaksNamed(stretch.run).every(({ name }) => known(name))) return;
         yield {
           origin,
-          message: `${conveyor.name} has no run ${runText(stretch.run)}; it has ${list(runs, 'and', 8)}.`,
+          message: `${conveyor.name} has no run ${runUseText(stretch.run)}; it has ${list(runs, 'and', 8)}.`,
         };
         return;
       }
