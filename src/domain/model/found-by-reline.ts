@@ -14,8 +14,7 @@ const made = new WeakMap<Reline, Reline>();
 export function withLinersFound(relines: readonly Reline[]): readonly Reline[] {
   const found: Reline[] = [];
   for (const reline of relines) {
-    const before = found.filter(({ conveyor }) => conveyor === reline.conveyor);
-    const liner = reline.linerUse ? reline.liner : linerBefore(reline, before);
+    const liner = reline.linerUse ? reline.liner : linerBefore(reline, found);
     found.push(liner === reline.liner ? reline : bringing(reline, liner));
   }
   return found;
@@ -29,7 +28,9 @@ function bringing(reline: Reline, liner: LinerSpecification): Reline {
   return record;
 }
 
-function linerBefore({ conveyor, scope, date }: Reline, before: readonly Reline[]): LinerSpecification {
+/** `found`: the records before it, of all conveyors. */
+function linerBefore({ conveyor, scope, date }: Reline, found: readonly Reline[]): LinerSpecification {
+  const before = found.filter((each) => each.conveyor === conveyor);
   const [stretch] = scope;
   const interval = stretch && intervalOf(conveyor, stretch, panelEnds);
   const { from, to } = interval ?? { from: 0, to: conveyor.length.value };

@@ -39,7 +39,7 @@ function cut(present: Estate, day: CalendarDay): Estate {
   const screwChanges = estate.screwChanges.filter(isKnown);
   return {
     ...estate,
-    places: estate.places.filter((_, i) => kept.includes(i)),
+    places: kept.flatMap((i) => estate.places[i] ?? []),
     inspections,
     readings: picked(estate.readings, rows, inspections, new Map(kept.map((old, now) => [old, now]))),
     corrections: estate.corrections.map((each) => movedTo(each, rows)),
@@ -87,11 +87,11 @@ function picked(
         return value === undefined ? [] : [[now, value]];
       }),
     );
+  const inspection = new Int32Array(rows.length).fill(-1);
+  inspections.forEach(({ firstRow, endRow }, i) => inspection.fill(i, firstRow, endRow));
   return {
     count: rows.length,
-    inspection: Int32Array.from(rows, (_, row) =>
-      inspections.findIndex(({ firstRow, endRow }) => row >= firstRow && row < endRow),
-    ),
+    inspection,
     place: Int32Array.from(pick(readings.place), (place) => places.get(place) ?? -1),
     kind: Uint8Array.from(pick(readings.kind)),
     value: Float64Array.from(pick(readings.value)),
