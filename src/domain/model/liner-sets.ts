@@ -19,7 +19,7 @@ export interface Moment {
 }
 
 /** Whether a look came after work: by the day, and on the day of the work by the meter; at one meter it is of what came out. */
-export function isAfter(look: Moment, work: Moment): boolean {
+export function isAfter(look: Pick<Moment, 'day' | 'hours'>, work: Pick<Moment, 'day' | 'hours'>): boolean {
   if (look.day !== work.day) return look.day > work.day;
   return look.hours !== undefined && work.hours !== undefined && look.hours > work.hours;
 }

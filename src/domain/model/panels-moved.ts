@@ -4,6 +4,7 @@
 
 import { lengthOn } from './unit-of-machine.js';
 import type { Estate } from './estate.js';
+import { isAfter, type Moment } from './liner-sets.js';
 import { installedPanelEnds } from './panels.js';
 import {
   originOf,
@@ -109,11 +110,13 @@ function firstLook(
     .find((look) => isAfterMove(look, moved) && readIn(estate, look, isOn).length > 0);
 }
 
-/** On the day itself the meter tells. */
-export function isAfterMove({ date, meter }: Inspection, moved: PanelsMoved): boolean {
-  return (
-    date.day > moved.date.day || (date.day === moved.date.day && meter.hours.value > moved.meter.hours.value)
-  );
+/** By the meters as they were read: histories are still to be built. */
+export function isAfterMove(look: Inspection, moved: PanelsMoved): boolean {
+  const read = ({ date, meter }: Inspection | PanelsMoved): Pick<Moment, 'day' | 'hours'> => ({
+    day: date.day,
+    hours: meter.hours.value,
+  });
+  return isAfter(read(look), read(moved));
 }
 
 /** Thicknesses that a look read at points on these stretches. */
