@@ -2,7 +2,7 @@
 // the usual or the expedited lead time; what lies on the shelf for one conveyor is not offered to a second in the programme.
 
 import type { LeadItem, Plant, ShelfCount, ShelfItem } from '../model/plant.js';
-import { onlyLength, shelfOn } from '../model/shelf.js';
+import { shelfOn, stockOf } from '../model/shelf.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
 import { spoken } from '../units/wording.js';
@@ -94,13 +94,11 @@ function lacking(
   shelf: readonly ShelfCount[],
   { liner, lengths, fixings }: Pieces,
 ): { readonly panels: number; readonly fixings: number; readonly words: string } {
+  const stock = stockOf(shelf, liner);
   const each = (item: ShelfItem): number[] =>
-    shelf
-      .filter((count) => count.item === item)
-      .flatMap((count) => {
-        const length = count.length?.value ?? onlyLength(liner, item);
-        return length === undefined ? [] : Array.from({ length: count.count.count }, () => length);
-      })
+    stock
+      .filter((kind) => kind.item === item)
+      .flatMap(({ length, count }) => Array.from({ length: count }, () => length))
       .sort((a, b) => a - b);
   const panels = each('panels');
   const sticks = each('stock lengths');

@@ -30,13 +30,9 @@ export function shelfOn(
   return [...newest.values()];
 }
 
-/** The same with the length that is sold where no other is written. */
-export function stockOn(
-  plant: Pick<Plant, 'shelf'>,
-  liner: LinerSpecification,
-  asOf: CalendarDay,
-): readonly ShelfStock[] {
-  return shelfOn(plant, liner, asOf).flatMap((each) => {
+/** Counts of a liner with the length that is sold where no other is written. */
+export function stockOf(counts: readonly ShelfCount[], liner: LinerSpecification): readonly ShelfStock[] {
+  return counts.flatMap((each) => {
     const length = each.item === 'fixings' ? 0 : (each.length?.value ?? onlyLength(liner, each.item));
     return length === undefined
       ? []
@@ -44,7 +40,7 @@ export function stockOn(
   });
 }
 
-export function onlyLength(liner: LinerSpecification, item: ShelfItem): number | undefined {
+function onlyLength(liner: LinerSpecification, item: ShelfItem): number | undefined {
   const sold = item === 'panels' ? liner.panelLengths : liner.stockLengths;
   return sold.length === 1 ? sold[0]?.value : undefined;
 }

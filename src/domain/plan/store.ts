@@ -3,7 +3,7 @@
 
 import type { Estate } from '../model/estate.js';
 import type { Plant, SpareScrew } from '../model/plant.js';
-import { stockOn, type ShelfStock } from '../model/shelf.js';
+import { shelfOn, stockOf, type ShelfStock } from '../model/shelf.js';
 import { spareScrewOn } from '../model/spare-screw.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { CalendarDay } from '../units/calendar.js';
@@ -29,7 +29,7 @@ export function storeOf(
   asOf: CalendarDay,
 ): PlantStore {
   return {
-    stock: (liner) => stockOn(plant, liner, asOf),
+    stock: (liner) => stockOf(shelfOn(plant, liner, asOf), liner),
     spirals: (screw) => {
       const spare = spareScrewOn(plant, screw, asOf, screwChanges);
       return spare && { count: spare.count.count, counted: spare.counted.day };
