@@ -3,10 +3,9 @@
 // isolation and access are paid once. Expected cost of the two together = the reline's + screw and crews now − what a change by
 // itself would cost.
 
-import type { SpareScrew } from '../model/plant.js';
 import type { Estate } from '../model/estate.js';
 import { spareScrewOn } from '../model/spare-screw.js';
-import type { Outage } from '../model/plant.js';
+import type { Outage, SpareScrew } from '../model/plant.js';
 import type { ScrewSpecification } from '../model/specifications.js';
 import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
 import { formatNumber } from '../units/format.js';
@@ -29,9 +28,9 @@ export interface ScrewOutlook {
 
 /** Undefined where no change is due within the horizon. */
 export interface NewScrew extends ScrewOutlook {
-  /** The whole reline with the change of the screw, and the change by itself. */
   /** On the shelf, less what went in since it was counted. */
   readonly spare: SpareScrew | undefined;
+  /** The whole reline with the change of the screw, and the change by itself. */
   readonly together: TeamWork;
   readonly alone: TeamWork;
 }

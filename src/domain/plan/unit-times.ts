@@ -91,14 +91,13 @@ function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: nu
     length: number,
     share = 1,
     most = mostPeople[step.action],
-    named = '',
   ): Work => {
     const { hours, per, assumed } = unitTime(job, item);
     const amount = per === 'metre' ? length : number;
     const by =
       per === 'metre'
         ? lengthTimes(job.conveyor, amount, hours * share)
-        : `${named === '' ? formatNumber(amount) : counted(amount, named)} at ${formatNumber(Math.round(hours * share * 1000) / 1000)} h`;
+        : `${item === 'hold-down' ? counted(amount, 'place') : formatNumber(amount)} at ${formatNumber(Math.round(hours * share * 1000) / 1000)} h`;
     return {
       personHours: hours * share * amount,
       mostPeople: most,
@@ -139,7 +138,7 @@ function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: nu
       return work('brace', count(ground.braces), metres('area'));
     case 'hold-downs off':
     case 'hold-downs on':
-      return work('hold-down', count(ground.holdDowns), metres('area'), 1, mostPeople[step.action], 'place');
+      return work('hold-down', count(ground.holdDowns), metres('area'));
     case 'restrain screw':
     case 'unbolt drive':
     case 'bolt drive':
