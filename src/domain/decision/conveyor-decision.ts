@@ -7,8 +7,8 @@ import type { Estate } from '../model/estate.js';
 import type { Outage } from '../model/plant.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import { addDays, type CalendarDay } from '../units/calendar.js';
-import { dueUntil, planFor, type ConveyorPlan, type GoesBy } from './conveyor-plan.js';
-import type { OutageDecision, TwoChances } from './outage-decision.js';
+import { dueUntil, planFor, type ConveyorPlan } from './conveyor-plan.js';
+import type { OutageDecision } from './outage-decision.js';
 import { jobState, type JobState } from './jobs-written.js';
 import { moneyOf, type PlantMoney } from './money.js';
 import { newScrew, type ScrewOutlook } from './new-screw.js';
@@ -19,6 +19,7 @@ import { orderCall, type OrderCall, type OrderedFor } from './order-call.js';
 import { scopesOf, type AcceptedRisk, type Scopes, type ScopeWork } from './scope.js';
 import { leadDays, suppliesOf, type Supplies, type Supply } from './supply.js';
 import type { LinerAt } from './trial-work.js';
+import { chancesOn, keepsRisks, type GoesBy, type TwoChances } from './two-chances.js';
 import { dayPassed, type ChanceBy, type PanelOutlook, type WearOutlook } from './wear-outlook.js';
 
 export interface ConveyorDecision {
@@ -191,7 +192,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
 function lastBySeen(rows: readonly OutageDecision[], accepted: AcceptedRisk): OutageDecision | undefined {
   return rows.findLast(
     ({ condemnSeen = 1, contactSeen = 1, reachable }) =>
-      condemnSeen <= accepted.condemn && contactSeen <= accepted.contact && reachable,
+      keepsRisks({ condemn: condemnSeen, contact: contactSeen }, accepted) && reachable,
   );
 }
 
@@ -220,7 +221,7 @@ function outageRow(
     from: from.day,
     to: to.day,
     ...both,
-    within: both.condemn <= accepted.condemn && both.contact <= accepted.contact,
+    within: keepsRisks(both, accepted),
     arrives,
     reachable: arrives === undefined || arrives <= from.day,
     orderBy,
@@ -248,15 +249,6 @@ function passing(
   const steel = passedOn(counted.contactBy, accepted.contact);
   if (steel !== undefined && (limit === undefined || steel < limit)) return { day: steel, by: 'steel' };
   return limit === undefined ? undefined : { day: limit, by: 'condemn limit' };
-}
-
-function chancesOn({ counted, seen }: WearOutlook, day: CalendarDay): TwoChances {
-  return {
-    condemn: counted.condemnBy(day),
-    contact: counted.contactBy(day),
-    condemnSeen: seen?.condemnBy(day),
-    contactSeen: seen?.contactBy(day),
-  };
 }
 
 function panelAt({ panels }: WearOutlook, at: number | undefined): PanelOutlook | undefined {

@@ -7,9 +7,6 @@ import type { Outage } from '../model/plant.js';
 import { addDays, type CalendarDay } from '../units/calendar.js';
 import type { OutageDecision } from './outage-decision.js';
 
-/** Which panels the accepted risks are held against. */
-export type GoesBy = 'all panels' | 'what was seen';
-
 export type ConveyorPlan =
   | { readonly kind: 'nothing due' }
   | { readonly kind: 'reline'; readonly outage: OutageDecision }

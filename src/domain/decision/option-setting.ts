@@ -7,11 +7,11 @@ import type { Conveyor } from '../model/conveyor.js';
 import type { Outage } from '../model/plant.js';
 import { formatDay, type CalendarDay } from '../units/calendar.js';
 import { formatNumber } from '../units/format.js';
-import type { GoesBy } from './conveyor-plan.js';
 import { costOfWork } from './cost-of-work.js';
 import { amountText, type Money } from './money.js';
 import type { AcceptedRisk, ScopeWork, Scopes } from './scope.js';
 import type { Supplies } from './supply.js';
+import type { GoesBy } from './two-chances.js';
 import type { LinerAt } from './trial-work.js';
 import type { WearOutlook } from './wear-outlook.js';
 
@@ -82,9 +82,8 @@ export function reckon(setting: OptionSetting, { day, scope, planned, extra }: R
   const left = scope.work.whole ? undefined : outlook.rest(scope.relined);
   const rest = left?.contactBy(restUntil) ?? 0;
   const expected = work.amount * used + besides + (contact + rest) * damage;
-  const seen = outlook.seen
-    ? outlook.seen.contactBy(day) + seenRest(setting, scope, restUntil)
-    : contact + rest;
+  const bySeen = outlook.seen?.contactBy(day);
+  const seen = bySeen === undefined ? contact + rest : bySeen + seenRest(setting, scope, restUntil);
   return {
     cost,
     expected,
@@ -94,7 +93,7 @@ export function reckon(setting: OptionSetting, { day, scope, planned, extra }: R
       ...working,
       `expected: ${formatNumber(used * 100, 0)} % of the new liner’s life is used by ${formatDay(horizon)}; ` +
         `steel by ${formatDay(day)} with a chance of ${percent(contact)}` +
-        `${outlook.seen && outlook.seen.contactBy(day) < contact - 0.0005 ? ` (of what was seen ${percent(outlook.seen.contactBy(day))})` : ''}` +
+        `${bySeen !== undefined && bySeen < contact - 0.0005 ? ` (of what was seen ${percent(bySeen)})` : ''}` +
         `${rest > 0 ? `, of what stays by ${formatDay(restUntil)} ${percent(rest)}` : ''}, ` +
         `which would cost ${say(damage)}: ${contactWords(setting, money)}`,
     ],

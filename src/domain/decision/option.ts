@@ -2,7 +2,7 @@
 // it needs. The list is never shortened: what cannot be done says why, and doing nothing is always in it.
 
 import type { CalendarDay } from '../units/calendar.js';
-import type { GoesBy } from './conveyor-plan.js';
+import type { GoesBy } from './two-chances.js';
 
 export const optionKinds = [
   'look first',

@@ -14,6 +14,7 @@ import { ranked, type DecisionOption } from './option.js';
 import { contactCost, percent, reckon, stopCost, type OptionSetting } from './option-setting.js';
 import type { ScopeWork } from './scope.js';
 import type { Supply } from './supply.js';
+import { chancesOn, goingBy, keepsRisks, type RiskChances, type TwoChances } from './two-chances.js';
 import { valueOfALook } from './value-of-a-look.js';
 import { dayPassed, type Chances, type PanelOutlook } from './wear-outlook.js';
 
@@ -38,20 +39,9 @@ export function optionsOf(setting: OptionSetting, screw?: NewScrew): readonly De
 function chances(
   { outlook, accepted, goesBy }: OptionSetting,
   day: CalendarDay,
-): Pick<DecisionOption, 'condemn' | 'contact' | 'condemnSeen' | 'contactSeen' | 'within'> {
-  const condemn = outlook.counted.condemnBy(day);
-  const contact = outlook.counted.contactBy(day);
-  const condemnSeen = outlook.seen?.condemnBy(day);
-  const contactSeen = outlook.seen?.contactBy(day);
-  const bySeen = goesBy === 'what was seen';
-  const [limit, steel] = bySeen ? [condemnSeen ?? condemn, contactSeen ?? contact] : [condemn, contact];
-  return {
-    condemn,
-    contact,
-    condemnSeen,
-    contactSeen,
-    within: limit <= accepted.condemn && steel <= accepted.contact,
-  };
+): TwoChances & Pick<DecisionOption, 'within'> {
+  const both = chancesOn(outlook, day);
+  return { ...both, within: keepsRisks(goingBy(goesBy, both), accepted) };
 }
 
 /**
@@ -60,12 +50,12 @@ function chances(
  */
 function signature(setting: OptionSetting, day: CalendarDay): readonly string[] {
   const { accepted, goesBy, outlook } = setting;
-  const { condemn = 0, contact = 0, condemnSeen, contactSeen, within } = chances(setting, day);
+  const { condemn, contact, condemnSeen, contactSeen, within } = chances(setting, day);
   if (goesBy === 'all panels' || condemnSeen === undefined || contactSeen === undefined)
     return within
       ? []
       : [`somebody who signs for ${percent(condemn)} of the limit and ${percent(contact)} of steel`];
-  const look = condemn > accepted.condemn || contact > accepted.contact ? [lookAtUnseen(outlook)] : [];
+  const look = keepsRisks({ condemn, contact }, accepted) ? [] : [lookAtUnseen(outlook)];
   return within
     ? look
     : [
@@ -316,7 +306,7 @@ function lookFirst(setting: OptionSetting, others: readonly DecisionOption[]): r
   const target = others.find(isPlannedWhole) ?? others.find(isPlannedPart);
   // Where only what nobody has seen stands against it, the look is what the plan asks for.
   const { condemn = 1, contact = 1 } = target ?? {};
-  if (target?.day === undefined || (condemn <= accepted.condemn && contact <= accepted.contact)) return [];
+  if (target?.day === undefined || keepsRisks({ condemn, contact }, accepted)) return [];
   const value = valueOfALook({ outlook, accepted, until: target.day, gauge: setting.gauge });
   const best = ranked(others, setting.goesBy).find(
     ({ within, obstacle, kind }) => within && obstacle === undefined && kind !== 'do nothing',
@@ -419,11 +409,7 @@ function exchanged(setting: OptionSetting): readonly DecisionOption[] {
     moved(other.life, governing.life, setting),
     moved(governing.life, other.life, setting),
   ];
-  const after = {
-    condemn: 1 - (1 - here.condemn) * (1 - there.condemn),
-    contact: 1 - (1 - here.contact) * (1 - there.contact),
-  };
-  return [movedOption(setting, 'exchange', what, [governing, other], after)];
+  return [movedOption(setting, 'exchange', what, [governing, other], either(here, there))];
 }
 
 /** Chances of moved panels by the outage after next, from today. */
@@ -431,11 +417,19 @@ function moved(
   from: PanelOutlook['life'],
   to: PanelOutlook['life'],
   { outlook, scopes }: OptionSetting,
-): { readonly condemn: number; readonly contact: number } {
+): RiskChances {
   const coming = outlook.exposureBy(scopes.until);
   return {
     condemn: movedReachedBy(from, to, 'limit')(coming),
     contact: movedReachedBy(from, to, 'through')(coming),
+  };
+}
+
+/** Of two that do not depend on one another. */
+function either(a: RiskChances, b: RiskChances): RiskChances {
+  return {
+    condemn: 1 - (1 - a.condemn) * (1 - b.condemn),
+    contact: 1 - (1 - a.contact) * (1 - b.contact),
   };
 }
 
@@ -444,18 +438,15 @@ function movedOption(
   kind: 'turn' | 'exchange',
   what: string,
   panels: readonly PanelOutlook[],
-  after: { readonly condemn: number; readonly contact: number },
+  after: RiskChances,
 ): DecisionOption {
-  const { outlook, accepted, money, scopes } = setting;
-  const rest = outlook.rest(panels);
+  const { outlook, accepted, money, scopes, goesBy } = setting;
   const { until } = scopes;
-  const condemn = 1 - (1 - after.condemn) * (1 - rest.condemnBy(until));
-  const contact = 1 - (1 - after.contact) * (1 - rest.contactBy(until));
-  const restSeen = outlook.restSeen(panels);
-  const condemnSeen = 1 - (1 - after.condemn) * (1 - restSeen.condemnBy(until));
-  const contactSeen = 1 - (1 - after.contact) * (1 - restSeen.contactBy(until));
-  const [limitThen, steelThen] =
-    setting.goesBy === 'what was seen' ? [condemnSeen, contactSeen] : [condemn, contact];
+  const withRest = ({ condemnBy, contactBy }: Chances): RiskChances =>
+    either(after, { condemn: condemnBy(until), contact: contactBy(until) });
+  const { condemn, contact } = withRest(outlook.rest(panels));
+  const seen = withRest(outlook.restSeen(panels));
+  const then = { condemn, contact, condemnSeen: seen.condemn, contactSeen: seen.contact };
   const damage = contactCost(setting);
   // What has to come off to get at a panel is what a reline of it would open; only the liner itself is not bought.
   const scope = scopes.works[0];
@@ -468,11 +459,11 @@ function movedOption(
     day: outlook.asOf,
     outage: undefined,
     ...chances(setting, outlook.asOf),
-    within: limitThen <= accepted.condemn && steelThen <= accepted.contact,
+    within: keepsRisks(goingBy(goesBy, then), accepted),
     obstacle: undefined,
     cost,
     expected: cost === undefined || damage === undefined ? undefined : cost + contact * damage,
-    expectedSeen: cost === undefined || damage === undefined ? undefined : cost + contactSeen * damage,
+    expectedSeen: cost === undefined || damage === undefined ? undefined : cost + seen.contact * damage,
     needs: [
       `then, until ${formatDay(until)}: limit ${percent(condemn)}, steel ${percent(contact)}`,
       'a stop that is not planned',

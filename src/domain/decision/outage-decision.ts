@@ -1,14 +1,7 @@
 // The row of one planned outage in the table of decisions: the chances until then, and whether the liner can be there.
 
 import type { CalendarDay } from '../units/calendar.js';
-
-/** With unseen panels counted in, and of what was seen alone. */
-export interface TwoChances {
-  readonly condemn: number;
-  readonly contact: number;
-  readonly condemnSeen: number | undefined;
-  readonly contactSeen: number | undefined;
-}
+import type { TwoChances } from './two-chances.js';
 
 export interface OutageDecision extends TwoChances {
   readonly name: string;

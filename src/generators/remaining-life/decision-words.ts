@@ -2,7 +2,8 @@
 // they agree. Chances count unseen panels in; what was seen alone stands behind.
 
 import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.js';
-import type { OutageDecision, TwoChances } from '../../domain/decision/outage-decision.js';
+import type { OutageDecision } from '../../domain/decision/outage-decision.js';
+import type { TwoChances } from '../../domain/decision/two-chances.js';
 import { isNow, type OrderCall } from '../../domain/decision/order-call.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { amountText, moneyOf } from '../../domain/decision/money.js';

@@ -2,7 +2,8 @@
 // alone stands beside. Missing is null, never zero.
 
 import type { Earliest } from '../../domain/decision/conveyor-decision.js';
-import type { OutageDecision, TwoChances } from '../../domain/decision/outage-decision.js';
+import type { OutageDecision } from '../../domain/decision/outage-decision.js';
+import type { TwoChances } from '../../domain/decision/two-chances.js';
 import { isNow, isOrderLate } from '../../domain/decision/order-call.js';
 import type { DecisionOption } from '../../domain/decision/option.js';
 import { day, number, type Json } from './json-values.js';
