@@ -7,7 +7,7 @@ import type { Origin } from '../model/origin.js';
 import type { ConditionLine, Inspection, Service } from '../model/records.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { aspectsOf, conditionKinds, partOf } from './kinds.js';
-import { putsRight } from './service.js';
+import { putsRight, servicesOf } from './service.js';
 
 export interface DriveReadings {
   /** `tail bearing`, `thrust bearing`, `gearbox`. */
@@ -30,15 +30,12 @@ export interface DriveRead {
 }
 
 /** In the order of the language's kinds; what nobody ever looked at is left out. */
-export function driveReadings(
-  { inspections, conveyor, asOf }: History,
-  services: readonly Service[],
-): readonly DriveReadings[] {
-  const lines = inspections
+export function driveReadings(history: History, services: readonly Service[]): readonly DriveReadings[] {
+  const lines = history.inspections
     .flatMap(({ inspection }) => inspection.conditions.map((line) => ({ line, inspection })))
     .filter(({ line }) => partOf(line.kind) === 'drive' && line.answer !== 'not seen')
     .reverse();
-  const own = services.filter((each) => each.conveyor === conveyor && each.date.day <= (asOf ?? Infinity));
+  const own = servicesOf(services, history);
   return conditionKinds
     .filter((kind) => partOf(kind) === 'drive')
     .flatMap((part) =>

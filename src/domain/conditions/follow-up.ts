@@ -18,7 +18,7 @@ import type {
   ScrewChange,
   Service,
 } from '../model/records.js';
-import { putsRight } from './service.js';
+import { putsRight, servicesOf } from './service.js';
 import { isMeasurement, partOf, samePlace } from './kinds.js';
 
 export interface SeenLine {
@@ -62,7 +62,7 @@ const known = new WeakMap<History, FollowUp>();
 
 export function followUp(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay): FollowUp {
   const history = historyOf(estate, conveyor, { asOf });
-  const found = known.get(history) ?? build(history, servicesOf(estate, conveyor, asOf));
+  const found = known.get(history) ?? build(history, servicesOf(estate.services, history));
   known.set(history, found);
   return found;
 }
@@ -70,14 +70,6 @@ export function followUp(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay)
 /** What work or a date has ended already may be said to be closed by the look that sees it so. */
 function endedAlready(drafts: readonly Draft[], line: ConditionLine): boolean {
   return drafts.some(({ closed, last }) => closed && closed.by !== 'look' && isSame(last.line, line));
-}
-
-function servicesOf(
-  { services }: Estate,
-  conveyor: Conveyor,
-  asOf: CalendarDay | undefined,
-): readonly Service[] {
-  return services.filter((each) => each.conveyor === conveyor && each.date.day <= (asOf ?? Infinity));
 }
 
 /** Worst first, then the oldest. */

@@ -1,6 +1,7 @@
 // What does work at the drive put right? Fresh oil ends oil that was dirty or low and no leak; a new seal ends the leak; a new part
 // ends all that was wrong with it. Grease ends nothing by itself: whether the noise is gone, the next look has to say.
 
+import type { History } from '../model/history.js';
 import type { ConditionLine, Service } from '../model/records.js';
 
 const puts: Readonly<Record<Service['work'], readonly NonNullable<ConditionLine['aspect']>[]>> = {
@@ -10,6 +11,11 @@ const puts: Readonly<Record<Service['work'], readonly NonNullable<ConditionLine[
   greased: [],
   renewed: ['noise', 'oil low', 'oil dirty', 'oil leak', 'seal leaking', 'flooded'],
 };
+
+/** Of a conveyor, up to the day of its history. */
+export function servicesOf(services: readonly Service[], { conveyor, asOf }: History): readonly Service[] {
+  return services.filter((each) => each.conveyor === conveyor && each.date.day <= (asOf ?? Infinity));
+}
 
 /** True where the work ends what a line says of the part it was done at. */
 export function putsRight({ part, work }: Pick<Service, 'part' | 'work'>, line: ConditionLine): boolean {
