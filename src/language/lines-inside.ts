@@ -1,7 +1,7 @@
 // What the lines inside a block can begin with, by the word that begins the block: of a screw change `screw`, `by`, `finding`.
 
 import { createTroughlineServices } from './module.js';
-import { isWord } from './recovery/repairs.js';
+import { isWord } from './recovery/word.js';
 import { patternsOf, type LinePatterns } from './recovery/pattern.js';
 
 let made: LinePatterns | undefined;

@@ -58,6 +58,10 @@ describe('in a look', () => {
       'Work done is a record of its own, outside the inspection: `serviced DG1 2026-03-10 gearbox oil changed by "fitter"`.',
     ],
     [
+      'coupling renewed',
+      'Work done is a record of its own, outside the inspection: `serviced DG1 2026-03-10 coupling renewed by "fitter"`.',
+    ],
+    [
       'P4 trough not showing',
       'That no steel shows is said by what does: the colour of the layer, `P1 colour teal`, or the thickness left; `not seen` where nobody could look.',
     ],

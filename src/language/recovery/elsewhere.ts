@@ -1,12 +1,8 @@
-// A line that says something the language has, but elsewhere: in a record of its own, in a look, in another kind of block. Where
-// that is, in one sentence, with the line as it goes there.
+// A line that begins with a word of something the language has, but elsewhere: in a record of its own, in a look, in another kind
+// of block. Where that is, in one sentence, with the line as it goes there.
 
 import { blockWord, withArticle } from './wording.js';
-import type { Word } from './word.js';
-
-/** Work that ends what a look has seen, as the record of work at the drive has it. */
-const works = new Set(['oil changed', 'oil topped up', 'seal renewed', 'greased', 'renewed']);
-const serviced = new Set(['gearbox', 'tail bearing', 'thrust bearing', 'motor']);
+import { isWord, type Word } from './word.js';
 
 /** By the word that begins the line, what people mean by it and where it goes. */
 const outside: Readonly<Record<string, string>> = {
@@ -38,17 +34,11 @@ export function saidElsewhere(
 ): string | undefined {
   const [first] = words;
   if (!first) return undefined;
-  if (block === 'Inspection') {
-    const work = words.find(({ type }) => works.has(type));
-    if (work && serviced.has(first.type))
-      return `Work done is a record of its own, outside the inspection: \`serviced DG1 2026-03-10 ${first.type} ${work.type} by "fitter"\`.`;
-  }
   const plain = first.image.toLowerCase();
   const known = Object.hasOwn(same, plain) ? (same[plain] ?? plain) : plain;
   if (Object.hasOwn(outside, known) && first.type === 'ID') return outside[known];
-  if (!/^[a-z]/.test(first.type)) return undefined;
+  if (!isWord(first.type)) return undefined;
   const blocks = blocksSaying(first.type).filter((each) => each !== block && each !== 'Block');
-  if (blocks.length === 0 || blocks.includes(block)) return undefined;
   if (block === 'Block' && blocks.includes('Inspection')) return inALook(words, first.type);
   const [one, ...more] = blocks;
   return one === undefined || more.length > 2

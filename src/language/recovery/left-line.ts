@@ -3,7 +3,8 @@
 import type { IToken } from 'chevrotain';
 import { wordType } from '../row-starts.js';
 import type { LinePattern } from './pattern.js';
-import { isWord, likeWords } from './repairs.js';
+import { likeWords } from './repairs.js';
+import { isWord } from './word.js';
 
 export interface LeftLine {
   readonly start: number;

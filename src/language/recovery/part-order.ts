@@ -2,8 +2,7 @@
 // word with its value (`by Alpha, Bravo`, `takes 3 h`, `from 2 m to 4 m`); what begins the line stays first, unless it cannot
 // begin one and another part can (`at 14.2 m panel torn`, `from 19 m to 26 m not seen`).
 
-import { imagesOf, isWord } from './repairs.js';
-import type { Word } from './word.js';
+import { imagesOf, isWord, type Word } from './word.js';
 import type { LinePattern, LinePlace } from './pattern.js';
 
 /** With more parts than this a line is no slip of order. */

@@ -4,9 +4,10 @@
 
 import { findUnit } from '../../domain/units/unit-table.js';
 import { nearest } from '../nearest.js';
+import { driveParts } from './drive-work.js';
 import type { LinePattern, LinePlace } from './pattern.js';
 import { tradePhrase, tradeWord } from './trade-words.js';
-import type { Word } from './word.js';
+import { imagesOf, isUnknown, isWord, keyword, plainImage, type Word } from './word.js';
 import { withNote } from './word-as-note.js';
 
 export interface LineRepair {
@@ -54,15 +55,11 @@ const safety = [
 
 function keepsSafety(written: readonly Word[], repaired: readonly Word[], { words }: LinePattern): boolean {
   const here = safety.filter((word) => words.has(word));
-  const kept = new Set(repaired.map(wordOf));
-  return written.map(wordOf).every((image) => {
+  const kept = new Set(repaired.map(plainImage));
+  return written.map(plainImage).every((image) => {
     if (kept.has(image)) return true;
     return !here.includes(image) && likeWords(image, here).every((word) => kept.has(word));
   });
-}
-
-function wordOf({ image }: Word): string {
-  return image.replace(/\s+/g, ' ');
 }
 
 const longest = 60;
@@ -92,7 +89,8 @@ function search(start: Try, pattern: LinePattern, block: string, slips: number):
     const isTaken =
       line !== start.line && last?.type === 'STRING' && !isWholeLine(start.line.slice(0, -1), pattern);
     const isGood =
-      driven.has(start.line[0]?.type ?? '') && start.told.some((word) => reassuring.has(word.toLowerCase()));
+      driveParts.has(start.line[0]?.type ?? '') &&
+      start.told.some((word) => reassuring.has(word.toLowerCase()));
     return !isTaken && !isGood && isWholeLine(line, pattern) ? [{ ...start, line }] : [];
   }
   if (slips === 0 || start.cost >= dearest) return [];
@@ -127,10 +125,11 @@ function changesAt(
     told,
   });
   // A line that begins with a word nobody knows does not only lack the word beside it.
-  const isUnknown = at <= 1 && line[0]?.type === 'ID' && /^[a-z]/.test(line[0].image);
+  const isLost = at <= 1 && isUnknown(line[0]);
   // A word that nobody knows is no name that a word before it makes of it, and a text behind a line is its note, no picture.
-  const isStranger = here?.type === 'ID' && /^[a-z]/.test(here.image);
-  const lacking = isUnknown ? [] : words.filter((word) => word !== 'photo' && !(isStranger && word === 'at'));
+  const lacking = isLost
+    ? []
+    : words.filter((word) => word !== 'photo' && !(isUnknown(here) && word === 'at'));
   const tries = lacking.map((word) => put(at, at, [keyword(word)], 3));
   if (!here) return tries;
   const twice = here.image === line[at - 1]?.image;
@@ -150,11 +149,9 @@ function changesAt(
       tries.push(put(at, at + 2, [{ type: 'QUANTITY', image: `${after.image} ${here.image}` }], 2));
   }
   if (!isText(here)) return tries;
-  const image = here.image.replace(/\s+/g, ' ');
-  // `cover` before a word that nobody knows is not the one phrase that begins with it: that word is what was meant.
-  const isUnknownPhrase = after?.type === 'ID' && /^[a-z]/.test(after.image);
+  const image = plainImage(here);
   for (const word of likeWords(image, words))
-    if (!isUnknownPhrase || !word.startsWith(`${image} `)) tries.push(put(at, at + 1, [keyword(word)], 2));
+    if (isMeant(word, here, after)) tries.push(put(at, at + 1, [keyword(word)], 2));
   const trade = tradeWord(block, image, words);
   if (trade !== undefined) tries.push(put(at, at + 1, [keyword(trade)], 2));
   return tries;
@@ -167,6 +164,11 @@ export function likeWords(image: string, words: readonly string[]): readonly str
   if (phrases.length === 1) return phrases;
   const near = nearest(image, words, image.length < 4 ? 1 : 2);
   return near.filter((word) => word.length > 1 && word.toLowerCase() !== image).slice(0, 1);
+}
+
+/** `cover` before a word that nobody knows is not the one phrase that begins with it: that word is what was meant. */
+export function isMeant(like: string, written: Word, next: Word | undefined): boolean {
+  return !isUnknown(next) || !like.startsWith(`${plainImage(written)} `);
 }
 
 /** Two words that are a phrase of the language but for a letter, or for their order: `pove dead`, `off braces`. */
@@ -202,13 +204,6 @@ function same(a: Word | undefined, b: Word | undefined): boolean {
   return a?.image === b?.image && a?.type === b?.type;
 }
 
-export function imagesOf(line: readonly Word[]): string {
-  return line
-    .map(({ image }) => (image.startsWith('"') ? image : image.replace(/\s+/g, ' ')))
-    .join(' ')
-    .replace(/ ([,:])/g, '$1');
-}
-
 /** A word that is no unit, and none of those that only hold a sentence together. */
 function saysSomething({ type, image }: Word): boolean {
   return (
@@ -216,8 +211,6 @@ function saysSomething({ type, image }: Word): boolean {
   );
 }
 
-/** Parts of the drive, of which a line without more says that something is wrong. */
-const driven = new Set(['gearbox', 'tail bearing', 'thrust bearing', 'motor', 'coupling']);
 /** Of something that is as it should be: a note to a condition would say the opposite. */
 const reassuring = new Set([
   'fine',
@@ -239,15 +232,6 @@ const fillers = new Set(
     'on only still than that the there this very was were with'
   ).split(' '),
 );
-
-function keyword(word: string): Word {
-  return { type: word, image: word };
-}
-
-/** A keyword of letters, as a pattern names it. */
-export function isWord(token: string): boolean {
-  return /^[a-z]/.test(token);
-}
 
 function isText({ image }: Word): boolean {
   return /^[A-Za-z]/.test(image);

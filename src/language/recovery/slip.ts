@@ -1,9 +1,9 @@
 // What an author is told of a line that cannot be read, with its place in the text and the change that mends it.
 
-import type { LinePattern, LinePlace } from './pattern.js';
 import type { TokenPlaces } from './places.js';
-import { imagesOf, type LineRepair } from './repairs.js';
-import type { Word } from './word.js';
+import type { BrokenLine } from './broken-line.js';
+import type { LineRepair } from './repairs.js';
+import { imagesOf } from './word.js';
 import { tellBroken } from './telling.js';
 
 export interface Slip {
@@ -20,16 +20,9 @@ export interface Slip {
   };
 }
 
-export interface BrokenTokens {
-  /** The first token of the line, and all its words. */
+export interface BrokenTokens extends BrokenLine {
+  /** The first token of the line. */
   readonly from: number;
-  readonly words: readonly Word[];
-  /** The word where it cannot be followed, counted from the first. */
-  readonly reached: number;
-  readonly standing: LinePlace;
-  readonly block: string;
-  readonly pattern: LinePattern;
-  readonly blocksSaying: (word: string) => readonly string[];
 }
 
 /** With what the likeliest repair begins. */

@@ -4,27 +4,15 @@
 import { capital } from '../../domain/units/wording.js';
 import { keywordDocOf } from '../keyword-docs.js';
 import { inUsualOrder } from './part-order.js';
-import { changed, imagesOf, isWord, likeWords, repairOf, type LineRepair } from './repairs.js';
-import type { Word } from './word.js';
-import type { LinePattern, LinePlace } from './pattern.js';
+import type { BrokenLine } from './broken-line.js';
+import { changed, isMeant, likeWords, repairOf, type LineRepair } from './repairs.js';
+import { imagesOf, isWord, keyword, plainImage, type Word } from './word.js';
+import type { LinePattern } from './pattern.js';
 import { tradeWord } from './trade-words.js';
 import { saidElsewhere } from './elsewhere.js';
-import { saidOtherwise } from './said-otherwise.js';
+import { saidInAnotherRecord, saidOtherwise, type Otherwise } from './said-otherwise.js';
 import { asFinding } from './word-as-note.js';
 import { blockWord, oneOf, quoted, waysInWords, withArticle } from './wording.js';
-
-export interface BrokenLine {
-  /** `Plant`; `Block` where a block begins. */
-  readonly block: string;
-  readonly pattern: LinePattern;
-  /** All that is written of it. */
-  readonly words: readonly Word[];
-  /** Number of the word where it cannot be followed; that of all its words where it ends too soon. */
-  readonly reached: number;
-  readonly standing: LinePlace;
-  /** The blocks that have a line which begins with a word. */
-  readonly blocksSaying: (word: string) => readonly string[];
-}
 
 export interface Told {
   readonly message: string;
@@ -37,17 +25,12 @@ export interface Told {
 }
 
 export function tellBroken(line: BrokenLine): Told {
-  const special = specialCase(line);
-  if (special) return special;
-  const outside = worksElsewhere(line);
-  if (outside) return outside;
+  const plain = saidOtherwise(line);
+  if (plain) return toldOtherwise(plain);
   const { words, reached, block, pattern } = line;
   const likely = repairOf(words, pattern, block);
-  const otherwise = likely && block !== 'Inspection' ? undefined : saidOtherwise(block, words, reached);
-  if (otherwise) {
-    const { message, line: inOtherWords } = otherwise;
-    return { ...placed(reached), message, ...meant(inOtherWords && changed(words, inOtherWords)) };
-  }
+  const otherwise = likely ? undefined : saidInAnotherRecord(line);
+  if (otherwise) return toldOtherwise(otherwise);
   // Who stops short of the end meant to go on: words taken away are no repair.
   const repair = reached >= words.length && likely && likely.line.length < words.length ? undefined : likely;
   const order = repair || reached >= words.length ? undefined : inUsualOrder(words, pattern);
@@ -70,6 +53,10 @@ export function tellBroken(line: BrokenLine): Told {
   if (taken !== undefined) return { ...placed(reached), message: taken };
   const message = `${wrongWord(line, repair)}${proposed(repair, words)}${repair ? '' : looks(line)}`;
   return { ...placed(reached), message, ...meant(repair) };
+}
+
+function toldOtherwise({ message, at, repair }: Otherwise): Told {
+  return { ...placed(at), message, ...meant(repair) };
 }
 
 function meant(repair: LineRepair | undefined): Pick<Told, 'repair'> {
@@ -108,7 +95,7 @@ function wrongWord(
 
 /** Of many choices those that begin as the word does: after `closed`, of a cover what there is of covers. */
 function familyFirst(next: readonly string[], word: Word | undefined): readonly string[] {
-  const family = next.filter((each) => word && each.startsWith(`\`${word.image.replace(/\s+/g, ' ')} `));
+  const family = next.filter((each) => word && each.startsWith(`\`${plainImage(word)} `));
   return next.length > most && family.length > 0 ? family : next;
 }
 
@@ -130,12 +117,10 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
   const [word] = words;
   if (!word) return undefined;
   const known = [...pattern.first].filter(isWord);
-  const image = word.image.replace(/\s+/g, ' ');
+  const image = plainImage(word);
   const trade = tradeWord(block, image, known);
   const near = trade === undefined ? likeWords(image, known) : [trade];
-  // `product sticking` is not the one phrase that begins with `product`.
-  const isOther = words[1]?.type === 'ID' && /^[a-z]/.test(words[1].image);
-  const [like] = near.filter((each) => !isOther || !each.startsWith(`${image} `));
+  const like = near.find((each) => isMeant(each, word, words[1]));
   if (reached > 0) {
     // A name of a point or of a step can be any word; only one that looks like another word is taken for that.
     const isName = word.type === 'ID' && reached === 1 && /^[a-z]{2}/.test(word.image);
@@ -144,7 +129,7 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
   const start = saysNot(line);
   if (repair) return { ...placed(0), message: `${start}${proposed(repair, words)}`, repair };
   if (like !== undefined) {
-    const replaced: LineRepair = { line: words, from: 0, to: 1, words: [{ type: like, image: like }] };
+    const replaced: LineRepair = { line: words, from: 0, to: 1, words: [keyword(like)] };
     return {
       ...placed(0),
       message: `${start} Did you mean \`${like}\`?${looksAs(pattern, like)}`,
@@ -167,8 +152,8 @@ function saysNot({ words, block }: BrokenLine): string {
 
 /** What the language says of the part, word by word: `cover missing`, `cover bent`. */
 function familyOf({ words, pattern }: BrokenLine): string {
-  const part = words[0]?.image.replace(/\s+/g, ' ') ?? '';
-  const family = [...pattern.first].filter((each) => each.startsWith(`${part} `));
+  const [part] = words;
+  const family = [...pattern.first].filter((each) => part && each.startsWith(`${plainImage(part)} `));
   return family.length === 0 ? '' : ` Of it there are ${oneOf(family.map((each) => `\`${each}\``))}.`;
 }
 
@@ -223,106 +208,14 @@ export function plainLine(snippet: string): string {
   return plain.split('\n')[0]?.trim() ?? plain;
 }
 
-/** Work at the drive inside a look: its part begins a line there, and means another thing. */
-function worksElsewhere({ words, block, reached, blocksSaying }: BrokenLine): Told | undefined {
-  const message =
-    block === 'Inspection' && reached > 0 ? saidElsewhere(words, block, blocksSaying) : undefined;
-  return message === undefined || !message.startsWith('Work done')
-    ? undefined
-    : { ...placed(reached), message };
-}
-
-/** `A5 yellow`: a point, and a word that is near no other one. */
-function isColour(words: readonly Word[], pattern: LinePattern): boolean {
-  const [point, word] = words;
-  if (!point || /^[a-z]{2}/.test(point.image)) return false;
-  return (
-    words.length === 2 &&
-    word !== undefined &&
-    likeWords(word.image, [...pattern.words].filter(isWord)).length === 0
-  );
-}
-
-function specialCase({ block, words, reached, pattern }: BrokenLine): Told | undefined {
-  const [first, second, third] = words;
-  if (block === 'Job' && first?.type === 'screw change')
-    return {
-      ...placed(0),
-      message:
-        'A job says `change screw`; `screw change` is the record of one that was done, a block of its own.',
-      repair: { line: words, from: 0, to: 1, words: [{ type: 'change screw', image: 'change screw' }] },
-    };
-  if (block === 'Job' && first?.type === 'liner' && second?.type === 'ID')
-    return {
-      ...placed(0),
-      message: `A job names the liner behind what is relined: \`reline all with ${second.image}\`.`,
-    };
-  const here = words[reached];
-  const before = words[reached - 1];
-  if (block === 'Inspection' && here?.image === 'trough' && words[reached + 1]?.image === 'not')
-    return {
-      ...placed(reached),
-      message:
-        'That no steel shows is said by what does: the colour of the layer, `P1 colour teal`, or the thickness left; ' +
-        '`not seen` where nobody could look.',
-    };
-  if (block === 'Order' && first?.type === 'patch' && (here?.type === 'at' || second?.type === 'at'))
-    return {
-      ...placed(reached),
-      message: `A place is patched as the stretch that the plate covers: \`patch from 4.6 m to 5.2 m\`.`,
-    };
-  if (block === 'Conveyor' && first?.type === 'section' && second?.type === 'every')
-    return {
-      ...placed(1),
-      message: 'A section has a name and a length, a line each: `section S1 6 m`, `section S2 6 m`.',
-    };
-  if (first?.type === 'closed on')
-    return {
-      ...placed(0),
-      message: '`closed on` stands behind what it closes: `panel torn at 14.2 m closed on 2026-03-20`.',
-    };
-  if (
-    block === 'Inspection' &&
-    first?.type === 'ID' &&
-    second?.type === 'ID' &&
-    (third?.image === 'showing' || isColour(words, pattern))
-  ) {
-    const repaired: readonly Word[] = [first, { type: 'colour', image: 'colour' }, second, ...words.slice(3)];
-    return {
-      ...placed(1),
-      message: `Did you mean \`${imagesOf(repaired)}\`?`,
-      repair: changed(words, repaired),
-    };
-  }
-  if (first?.type === 'STRING' && pattern.first.has('finding')) {
-    const finding: Word = { type: 'finding', image: 'finding' };
-    return {
-      ...placed(0),
-      message: `A text on a line of its own is of nothing: write \`finding\` before it.`,
-      repair: { line: [finding, ...words], from: 0, to: 0, words: [finding] },
-    };
-  }
-  const feet = before && here && feetAndInches(before.image, here.image);
-  return feet === undefined ? undefined : { ...placed(reached), message: feet };
-}
-
 function isValue({ type }: Word): boolean {
   return type === type.toUpperCase();
 }
 
-function takenWord({ image }: Word): string {
-  const word = image.replace(/\s+/g, ' ');
+function takenWord(taken: Word): string {
+  const word = plainImage(taken);
   const offered = word.replace(/(?:^|[ -])(.)/g, (_, letter: string) => letter.toUpperCase());
   return `\`${word}\` is a word of the language and cannot be a name; write \`${offered}\` or \`${offered}1\`, say.`;
-}
-
-/** `21 ft 6 in`: a length is one number with one unit. */
-function feetAndInches(previous: string, actual: string): string | undefined {
-  const feet = /^(\d+) *ft$/.exec(previous)?.[1];
-  const inches = /^(\d+(?:\.\d+)?) *in$/.exec(actual)?.[1];
-  return feet === undefined || inches === undefined
-    ? undefined
-    : `A length is one number with one unit: write \`${Number(feet) * 12 + Number(inches)} in\` for ${feet} ft ${inches} in.`;
 }
 
 /** Of a brace that is missing, too many, or opens nothing. */

@@ -9,8 +9,8 @@ import { evidenceOf, type Evidence, type OpenBlock } from './evidence.js';
 import { leftLineOf, type LeftLine } from './left-line.js';
 import type { LinePattern, LinePatterns, LinePlace } from './pattern.js';
 import { placesOf, type TokenPlaces } from './places.js';
-import { follow, isWord, likeWords } from './repairs.js';
-import type { Word } from './word.js';
+import { follow, likeWords } from './repairs.js';
+import { isWord, type Word } from './word.js';
 import { slipOf, type Slip } from './slip.js';
 import { braces } from './telling.js';
 

@@ -1,6 +1,6 @@
 // What a line says in words that the language does not have: it is kept as the line's note, or as a finding about the part.
 
-import type { Word } from './word.js';
+import { isWord, keyword, type Word } from './word.js';
 
 /** The line with these words as its note, before what is quoted there already; the line itself where there are none. */
 export function withNote(line: readonly Word[], told: readonly string[]): readonly Word[] {
@@ -40,7 +40,7 @@ export function asFinding(words: readonly Word[]): readonly Word[] | undefined {
   if (!first) return undefined;
   const part = Object.hasOwn(parts, first.type) ? parts[first.type] : undefined;
   if (part === undefined && !isOfNothingKnown(words)) return undefined;
-  const about: readonly Word[] = part === undefined ? [] : [{ type: part, image: part }];
+  const about: readonly Word[] = part === undefined ? [] : [keyword(part)];
   const told = part === first.type ? rest : words;
   const at = told.findIndex(({ type }) => type === 'at');
   const place = told[at + 1]?.type === 'QUANTITY' && at >= 0 ? told.slice(at, at + 2) : [];
@@ -48,7 +48,7 @@ export function asFinding(words: readonly Word[]): readonly Word[] | undefined {
   if (said.length === 0 || said.some(({ type }) => type === '{' || type === 'photo')) return undefined;
   const text = said.filter(({ type }) => type === 'STRING').map(({ image }) => image.slice(1, -1));
   const plain = said.filter(({ type }) => type !== 'STRING').map(({ image }) => image);
-  const finding: readonly Word[] = [{ type: 'finding', image: 'finding' }, ...about, ...place];
+  const finding: readonly Word[] = [keyword('finding'), ...about, ...place];
   return withNote(
     [...finding, ...text.map((each): Word => ({ type: 'STRING', image: `"${each}"` }))],
     [plain.join(' ').replace(/\s+/g, ' ').replace(/ ,/g, ',')].filter(Boolean),
@@ -60,14 +60,8 @@ function isOfNothingKnown([first, second, ...more]: readonly Word[]): boolean {
   if (!first || !second) return false;
   const isPlain = ({ type, image }: Word): boolean => type === 'ID' && /^[a-z]{2}/.test(image);
   if (tools.has(first.type)) return true;
-  return (
-    isPlain(first) && more.length > 0 && (second.type === 'at' || isPlain(second) || isWordAlone(second))
-  );
+  return isPlain(first) && more.length > 0 && (isPlain(second) || isWord(second.type));
 }
 
 /** Words of other blocks that begin a line about a thing seen. */
 const tools: ReadonlySet<string> = new Set(['lifting point', 'noise', 'gauge']);
-
-function isWordAlone({ type }: Word): boolean {
-  return /^[a-z]/.test(type);
-}

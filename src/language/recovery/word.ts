@@ -1,6 +1,33 @@
-// A token as a pattern takes it, and as it stands in the text.
+// A token as a pattern takes it, and as it stands in the text; and what can be told of it alone.
 
 export interface Word {
   readonly type: string;
   readonly image: string;
+}
+
+/** A word of the language, as it stands in a line. */
+export function keyword(word: string): Word {
+  return { type: word, image: word };
+}
+
+/** A keyword of letters, as a pattern names it. */
+export function isWord(token: string): boolean {
+  return /^[a-z]/.test(token);
+}
+
+/** A word in small letters that the language does not know: most names of points have a capital. */
+export function isUnknown(word: Word | undefined): boolean {
+  return word?.type === 'ID' && /^[a-z]/.test(word.image);
+}
+
+/** A phrase of several words with one blank between them. */
+export function plainImage({ image }: Word): string {
+  return image.replace(/\s+/g, ' ');
+}
+
+export function imagesOf(line: readonly Word[]): string {
+  return line
+    .map((word) => (word.image.startsWith('"') ? word.image : plainImage(word)))
+    .join(' ')
+    .replace(/ ([,:])/g, '$1');
 }
