@@ -18,7 +18,6 @@ import { patternsOf } from './recovery/pattern.js';
 
 export class TroughlineLexer extends DefaultLexer {
   private own: OwnTokens | undefined;
-  private rowStarts: ReadonlySet<string> | undefined;
 
   constructor(private readonly services: LangiumCoreServices) {
     super(services);
@@ -35,7 +34,7 @@ export class TroughlineLexer extends DefaultLexer {
 
   /** Tokens that a row of an inspection can begin with. */
   private startsOfRows(): ReadonlySet<string> {
-    return (this.rowStarts ??= patternsOf(this.services.Grammar).inside('Inspection').first);
+    return patternsOf(this.services.Grammar).inside('Inspection').first;
   }
 
   private stray(

@@ -4,7 +4,7 @@
 import type { ILexingError, IToken } from 'chevrotain';
 import type { Grammar } from 'langium';
 import type { TextSpan } from './reading-rows.js';
-import { patternsOf, type LinePatterns } from './recovery/pattern.js';
+import { patternsOf } from './recovery/pattern.js';
 import type { LeftLine } from './recovery/left-line.js';
 import type { Slip } from './recovery/slip.js';
 import { walk, type HalfName, type Walked } from './recovery/walk.js';
@@ -19,17 +19,13 @@ export interface Recovered {
   readonly names: readonly HalfName[];
 }
 
-const patterns = new WeakMap<Grammar, LinePatterns>();
-
 export function recover(
   text: string,
   lexed: { readonly tokens: readonly IToken[]; readonly errors: readonly ILexingError[] },
   grammar: Grammar,
   rows: readonly TextSpan[] = [],
 ): Recovered {
-  const patternOf = patterns.get(grammar) ?? patternsOf(grammar);
-  patterns.set(grammar, patternOf);
-  const walked = walk(text, lexed.tokens, lexed.errors, patternOf, (before) =>
+  const walked = walk(text, lexed.tokens, lexed.errors, patternsOf(grammar), (before) =>
     rows.reduce((last, { end }) => (end <= before && end > last ? end : last), 0),
   );
   return { ...walked, text: repaired(text, lexed.tokens, walked) };

@@ -3,12 +3,11 @@
 
 import type * as ast from '../generated/ast.js';
 import type { ConditionKind, ConditionLine } from '../../domain/model/records.js';
-import type { StatedClock } from '../../domain/model/stated.js';
-import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 import type { ReadingRows } from '../reading-rows.js';
 import { stated } from './block.js';
 import { chainage } from './limits.js';
+import { mirror } from './mirror.js';
 import { wordsOf, type Reader } from './reader.js';
 
 export function lowerCondition(
@@ -75,9 +74,4 @@ function addBareSteel(line: ConditionLine, row: ast.Condition, rows: ReadingRows
     colourStart: 0,
     note: line.note ?? line.kind,
   });
-}
-
-function mirror(clock: StatedClock): StatedClock {
-  const hours = mirrorClock(clock.hours);
-  return { hours, text: formatClock(hours), origin: clock.origin };
 }

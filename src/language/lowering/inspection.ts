@@ -4,13 +4,12 @@
 import { noOtherFacts, type OtherFacts } from '../../domain/model/other-facts.js';
 import type * as ast from '../generated/ast.js';
 import type { Inspection } from '../../domain/model/records.js';
-import type { StatedClock } from '../../domain/model/stated.js';
-import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import type { ReadingRows, TextSpan } from '../reading-rows.js';
 import type { InspectionDraft } from '../sheet.js';
 import { stated, type FactAccount } from './block.js';
 import { lowerCondition } from './condition.js';
 import { chainage } from './limits.js';
+import { mirror } from './mirror.js';
 import { wordsOf, type Reader } from './reader.js';
 import { lowerMeter } from './records.js';
 import { lowerPlateReading } from './plate-reading.js';
@@ -112,6 +111,7 @@ function lowerOther(
       const from = reader.clock(row, 'from');
       const to = reader.clock(row, 'to');
       if (!at || !from || !to) return;
+      // Seen from the other side a sector runs the other way round too, so its ends change places.
       const sector = mirrored ? { from: mirror(to), to: mirror(from) } : { from, to };
       seen.wornWidths.push({ at, ...sector, origin, ...stated({ note: row.note }) });
       return;
@@ -151,10 +151,4 @@ function lowerNotLooked(reader: Reader, row: ast.NotLooked): OtherFacts['notLook
 
 function keep<T>(items: T[], item: T | undefined): void {
   if (item !== undefined) items.push(item);
-}
-
-/** Seen from the other side a sector runs the other way round too, so its ends change places. */
-function mirror(clock: StatedClock): StatedClock {
-  const hours = mirrorClock(clock.hours);
-  return { hours, text: formatClock(hours), origin: clock.origin };
 }

@@ -2,9 +2,9 @@
 
 import type * as ast from '../generated/ast.js';
 import type { PlateReading } from '../../domain/model/records.js';
-import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import { stated } from './block.js';
 import { chainage } from './limits.js';
+import { mirror } from './mirror.js';
 import type { Reader } from './reader.js';
 
 /** `mirrored`: whoever read it looked against the flow. */
@@ -19,10 +19,6 @@ export function lowerPlateReading(
   const error = reader.quantity(row, 'error', 'length', 'error of the thickness');
   const photo = row.photo === undefined ? undefined : { path: row.photo, origin: reader.part(row, 'photo') };
   if (!at || !thickness) return undefined;
-  const turned = seen && mirrorClock(seen.hours);
-  const clock =
-    seen && turned !== undefined && mirrored
-      ? { hours: turned, text: formatClock(turned), origin: seen.origin }
-      : seen;
+  const clock = seen && mirrored ? mirror(seen) : seen;
   return { at, thickness, origin: reader.origin(row), ...stated({ clock, error, photo, note: row.note }) };
 }

@@ -43,8 +43,16 @@ export interface LinePatterns {
   hasLines(block: string | undefined): boolean;
 }
 
-/** The machines of a grammar, each made when it is first asked for. */
+const known = new WeakMap<Grammar, LinePatterns>();
+
+/** The machines of a grammar, once for all who ask and each made when it is first asked for. */
 export function patternsOf(grammar: Grammar): LinePatterns {
+  const patterns = known.get(grammar) ?? patternsIn(grammar);
+  known.set(grammar, patterns);
+  return patterns;
+}
+
+function patternsIn(grammar: Grammar): LinePatterns {
   const made = new Map<string, LinePattern>();
   const patternOf = (name: string): LinePattern => {
     const known = made.get(name) ?? makePattern(grammar, name);
