@@ -22,12 +22,13 @@ export interface SpiralStock {
 
 export const emptyStore: PlantStore = { stock: () => [], spirals: () => undefined };
 
-/** As it was counted by a day, less the spirals that went in since. */
+/** As it was counted by a day, less the spirals that went in since; empty where nobody knows the day. */
 export function storeOf(
   { screwChanges }: Pick<Estate, 'screwChanges'>,
   plant: Plant,
-  asOf: CalendarDay,
+  asOf: CalendarDay | undefined,
 ): PlantStore {
+  if (asOf === undefined) return emptyStore;
   return {
     stock: (liner) => stockOf(shelfOn(plant, liner, asOf), liner),
     spirals: (screw) => {

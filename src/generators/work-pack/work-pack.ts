@@ -12,7 +12,7 @@ import { newestDay } from '../../domain/model/newest.js';
 import type { Job, StepAction } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
 import { emptiedBy } from '../../domain/order/emptying.js';
-import { groundOf, type Ground } from '../../domain/order/ground.js';
+import { groundOf, type Area, type Ground } from '../../domain/order/ground.js';
 import { heatOfOrder, isHot } from '../../domain/order/heat.js';
 import { stretchText } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
@@ -24,7 +24,7 @@ import { conditionFacts } from './parts/conditions.js';
 import { cautionsFor } from './parts/cautions.js';
 import { cutLists } from '../../domain/plan/cut-list.js';
 import { materialsOf, type Material } from '../../domain/plan/materials.js';
-import { emptyStore, storeOf } from '../../domain/plan/store.js';
+import { storeOf } from '../../domain/plan/store.js';
 import { fittedAreas, panelLift, panelRows, runRows, runsInOrderOfWork } from './parts/panels.js';
 import { machineFacts } from './parts/machine.js';
 import { steelFacts } from './parts/steel.js';
@@ -60,7 +60,8 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
   const estate = knownOn(present, options.asOf);
   const job = estate === present ? asked : jobBy(asked, estate);
   const { conveyor } = job;
-  const asOf = formatDay(options.asOf ?? newestDay(estate) ?? job.window?.from.day ?? (0 as CalendarDay));
+  const today = options.asOf ?? newestDay(estate) ?? job.window?.from.day;
+  const asOf = formatDay(today ?? (0 as CalendarDay));
   const unit = unitOf((job.relines[0]?.liner ?? conveyor.liner).layers.map((layer) => layer.thickness.text));
   const plan = planJob(job, estate);
   const steps = plan.steps.map((planned) => planned.step);
@@ -74,8 +75,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
   const heat = heatOfOrder(ground);
   const fitted = fittedAreas(ground);
   const steel = steelFacts(estate, ground, fitted, unit, options.asOf);
-  const today = options.asOf ?? newestDay(estate) ?? job.window?.from.day;
-  const store = today === undefined ? emptyStore : storeOf(estate, conveyor.plant, today);
+  const store = storeOf(estate, conveyor.plant, today);
   const cuts = cutLists(job, estate, ground, fitted, store.stock);
   const materials = materialsOf(job, ground, cuts, fitted, store);
   const renewed = panels.filter((panel) => panel.renewed);
@@ -188,18 +188,20 @@ function accessFacts(
   ground: Ground,
   rows: readonly StepRow[],
 ): WorkPack['access'] {
-  return conveyor.access.map((zone) => ({
-    ...doneIn(rows.filter((row) => row.from < zone.to.value && row.to > zone.from.value)),
-    origin: zone.origin,
-    name: zone.name ?? zone.kind,
-    kind: zone.kind,
-    from: zone.from.value,
-    to: zone.to.value,
-    height: zone.height?.value,
-    used:
-      screwChange !== undefined ||
-      [...ground.scope, ...rows].some((area) => area.from < zone.to.value && area.to > zone.from.value),
-  }));
+  return conveyor.access.map((zone) => {
+    const meets = (area: Area): boolean => area.from < zone.to.value && area.to > zone.from.value;
+    const named = rows.filter(meets);
+    return {
+      ...doneIn(named),
+      origin: zone.origin,
+      name: zone.name ?? zone.kind,
+      kind: zone.kind,
+      from: zone.from.value,
+      to: zone.to.value,
+      height: zone.height?.value,
+      used: screwChange !== undefined || named.length > 0 || ground.scope.some(meets),
+    };
+  });
 }
 
 /** Each action once: off and on of one part, strip and fit are what an issuer of permits asks for, not every step. */
