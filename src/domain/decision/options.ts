@@ -494,14 +494,14 @@ function doNothing(setting: OptionSetting): DecisionOption {
     ...both,
     obstacle: undefined,
     cost: 0,
-    expected: damage === undefined ? undefined : (both.contact ?? 0) * damage,
-    expectedSeen: damage === undefined ? undefined : (both.contactSeen ?? both.contact ?? 0) * damage,
+    expected: damage === undefined ? undefined : both.contact * damage,
+    expectedSeen: damage === undefined ? undefined : (both.contactSeen ?? both.contact) * damage,
     needs: signature(setting, horizon),
     working:
       damage === undefined || !money
         ? []
         : [
-            `expected: steel with a chance of ${percent(both.contact ?? 0)}, ` +
+            `expected: steel with a chance of ${percent(both.contact)}, ` +
               `which would cost ${amountText(damage, money.currency)} (unplanned reline, repair of the trough, ` +
               'downtime); a limit passed without steel touched costs nothing here, which is no reason to pass it',
           ],
