@@ -14,13 +14,16 @@ export function read(...texts: readonly string[]): Analysis {
 
 /** The demo, as it stands in examples. */
 export function tarnholt(change: (text: string) => string = (text) => text): Estate {
+  return analyse(tarnholtTexts().map(({ uri, text }) => ({ uri, text: change(text) }))).estate;
+}
+
+export function tarnholtTexts(): readonly { readonly uri: string; readonly text: string }[] {
   const folder = new URL('../../examples/4-tarnholt/', import.meta.url);
   const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((file) => file.isFile());
-  const texts = files.map((file) => {
+  return files.map((file) => {
     const path = `${file.parentPath}/${file.name}`;
-    return { uri: path.slice(folder.pathname.length), text: change(readFileSync(path, 'utf8')) };
+    return { uri: path.slice(folder.pathname.length), text: readFileSync(path, 'utf8') };
   });
-  return analyse(texts).estate;
 }
 
 export function theJob(analysis: Analysis, name = 'J1'): Job {

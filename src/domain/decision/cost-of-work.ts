@@ -18,16 +18,18 @@ export interface CostOfWork {
 export function costOfWork(
   money: Money,
   scope: StretchWork,
-  whole: StretchWork,
+  all: StretchWork,
   planned: boolean,
   /** In which its words speak. */
   unit: LengthUnit = 'mm',
 ): CostOfWork | undefined {
+  // What is declared for the whole is what the whole costs, whoever does it and however long.
+  const whole = scope.whole ? scope : all;
   const declared = planned ? money.planned(whole.metres) : money.unplanned(whole.metres);
-  const [all, own] = [known(money, whole), known(money, scope)];
-  if (declared === undefined && (all.liner === undefined || all.crews === undefined)) return undefined;
+  const [ofAll, own] = [known(money, whole), known(money, scope)];
+  if (declared === undefined && (ofAll.liner === undefined || ofAll.crews === undefined)) return undefined;
   const sum = ({ liner = 0, crews = 0 }: Known): number => liner + crews;
-  const rest = declared === undefined ? 0 : Math.max(0, declared - sum(all));
+  const rest = declared === undefined ? 0 : Math.max(0, declared - sum(ofAll));
   const share = shareOf(scope, whole);
   const say = (value: number): string => amountText(value, money.currency);
   const parts = [

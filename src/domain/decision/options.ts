@@ -84,7 +84,8 @@ function builds(scope: ScopeWork): Pick<DecisionOption, 'obstacle' | 'remedies'>
 function work({ conveyor }: OptionSetting, { work }: ScopeWork): readonly string[] {
   const team = work.together;
   return [
-    `${formatNumber(team.duration, 1)} h of ${team.crews.join(' and ') || 'a crew'}${team.units.length > 0 ? ` with ${team.units.join(' and ')}` : ''}`,
+    `${formatNumber(team.duration, 1)} h of ${team.crews.join(' and ') || 'a crew'}${team.units.length > 0 ? ` with ${team.units.join(' and ')}` : ''}` +
+      (team.job === undefined ? '' : `, as job ${team.job} is written`),
     `${counted(work.panels, 'panel')}, ${metresWords(work.metres, unitOfMachine(conveyor))}`,
     ...(work.cutToFit.length === 0
       ? []
@@ -95,11 +96,17 @@ function work({ conveyor }: OptionSetting, { work }: ScopeWork): readonly string
   ];
 }
 
+/** Hours are those of work that begins on that day. */
+function onDay(scope: ScopeWork, day: CalendarDay): ScopeWork {
+  return { ...scope, work: scope.work.at(day) };
+}
+
 /** Every outage to come, for every scope: ordered today, by the cheapest way that is in time. */
 function atOutages(setting: OptionSetting): readonly DecisionOption[] {
   return setting.scopes.works.flatMap((scope) =>
     setting.outages.map((outage): DecisionOption => {
       const day = outage.from.day;
+      const begun = onDay(scope, day);
       const ways = setting.supplies.get(scope)?.ways ?? [];
       const [supply] = ways.filter((way) => way.day <= day).sort((a, b) => a.price - b.price);
       const sooner = supply?.by === 'expedited';
@@ -112,8 +119,8 @@ function atOutages(setting: OptionSetting): readonly DecisionOption[] {
         scope: scope.work.scope,
         ...chances(setting, day),
         ...(!scope.work.buildable ? builds(scope) : supply ? { obstacle: undefined } : tooLate(ways, day)),
-        ...reckon(setting, { day, scope, planned: true, extra }),
-        needs: [...(supply ? [supply.why] : []), ...work(setting, scope), ...signature(setting, day)],
+        ...reckon(setting, { day, scope: begun, planned: true, extra }),
+        needs: [...(supply ? [supply.why] : []), ...work(setting, begun), ...signature(setting, day)],
       };
     }),
   );
@@ -169,8 +176,9 @@ function unplannedStops(setting: OptionSetting): readonly DecisionOption[] {
       ];
 }
 
-function stopAt(setting: OptionSetting, scope: ScopeWork, way: Supply): DecisionOption {
+function stopAt(setting: OptionSetting, whole: ScopeWork, way: Supply): DecisionOption {
   const day = way.day;
+  const scope = onDay(whole, day);
   const inside = setting.outages.find((outage) => outage.from.day <= day && outage.to.day >= day);
   const extra = way.price > 0 ? { amount: way.price, words: 'expedited delivery' } : undefined;
   return {
@@ -198,6 +206,7 @@ function partFromStock(setting: OptionSetting): readonly DecisionOption[] {
       const supplies = setting.supplies.get(scope);
       const shelf = supplies?.ways.find(({ by }) => by === 'shelf');
       const day = shelf?.day ?? setting.outlook.asOf;
+      const begun = onDay(scope, day);
       return {
         kind: 'part from stock',
         what: `Stop unplanned and reline only ${scope.work.scope} from the shelf`,
@@ -207,8 +216,8 @@ function partFromStock(setting: OptionSetting): readonly DecisionOption[] {
         ...(!scope.work.buildable
           ? builds(scope)
           : { obstacle: shelf ? undefined : (supplies?.shelf ?? 'nothing is on the shelf') }),
-        ...reckon(setting, { day, scope, planned: false }),
-        needs: [...(shelf ? [shelf.why] : []), ...work(setting, scope), 'a stop that is not planned'],
+        ...reckon(setting, { day, scope: begun, planned: false }),
+        needs: [...(shelf ? [shelf.why] : []), ...work(setting, begun), 'a stop that is not planned'],
       };
     });
 }
@@ -233,7 +242,8 @@ function lowerDuty(setting: OptionSetting, relines: readonly DecisionOption[]): 
   const days = Math.max(1, target.day - outlook.asOf);
   const weekly = (hours: number): string => formatNumber((hours * 7) / days, 0);
   const until = target.outage ?? formatDay(target.day);
-  const scope = setting.scopes.works.at(-1);
+  const whole = setting.scopes.works.at(-1);
+  const scope = whole && onDay(whole, target.day);
   const { working, cost, expected, expectedSeen } = reckon(setting, {
     day: last ?? target.day,
     scope,
@@ -449,7 +459,7 @@ function movedOption(
   const then = { condemn, contact, condemnSeen: seen.condemn, contactSeen: seen.contact };
   const damage = contactCost(setting);
   // What has to come off to get at a panel is what a reline of it would open; only the liner itself is not bought.
-  const scope = scopes.works[0];
+  const scope = scopes.works[0] && onDay(scopes.works[0], outlook.asOf);
   const stop = scope && stopCost(setting, scope);
   const labour = scope && money?.labour(scope.work.together.crews, scope.work.together.duration);
   const cost = stop === undefined || labour === undefined ? undefined : stop + labour;

@@ -23,7 +23,10 @@ export interface Candidate {
   /** Position in `outages`. */
   readonly outage: number;
   readonly crews: readonly string[];
+  /** From first step to last, of the plan that a pack prints for it. */
   readonly hours: number;
+  /** The job whose plan that is; left out where none is written for it. */
+  readonly job?: string;
   readonly personHours: number;
   /** Platforms it holds at once. */
   readonly units: number;
@@ -98,10 +101,10 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
     nothing: weightOf(nothing),
     nothingWithin: decision.plan.kind === 'nothing due' || decision.plan.kind === 'look',
     candidates: (decision.scopes?.works ?? []).flatMap((scope) => {
-      const { work } = scope;
       const ways = decision.supplies.get(scope)?.ways ?? [];
-      const teams = [work.together, ...work.alone()];
       return outages.flatMap((outage, index) => {
+        const work = scope.work.at(outage.from);
+        const teams = [work.together, ...work.alone()];
         const option = decision.options.find(
           (each) => each.scope === work.scope && each.outage === outage.name && each.day === outage.from,
         );
@@ -114,6 +117,7 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
           outage: index,
           crews: team.crews,
           hours: team.duration,
+          ...(team.job === undefined ? {} : { job: team.job }),
           personHours: team.personHours,
           units: team.units.length,
           fromShelf: shelfOnly

@@ -1,5 +1,6 @@
 // What would it take to reline a stretch? A trial job is put to the planner: which panels have to come off so that the run can
-// be closed again, who is busy how long, and whether it can be built at all. Hours are the planner's, nothing is guessed here.
+// be closed again, who is busy how long, and whether it can be built at all. Hours are those of the plan that a pack would print
+// for it: the same search, over the shifts of the same outage, and of the job itself where one is written (plan/written-plan.ts).
 
 import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
@@ -14,7 +15,9 @@ import { boltsOf } from '../plan/materials.js';
 import type { JobPlan } from '../plan/job-plan.js';
 import { planJob } from '../plan/plan-job.js';
 import { workCalendar } from '../plan/work-calendar.js';
+import { type CalendarDay } from '../units/calendar.js';
 import type { Pieces } from './supply.js';
+import { writtenPlan } from '../plan/written-plan.js';
 
 /** Panels of one run, from the tail end of the run, from 1. */
 export interface RunPart {
@@ -43,6 +46,8 @@ export interface StretchWork {
   readonly together: TeamWork;
   /** With each crew alone; planned when it is asked for. Empty where there are not two. */
   alone(): readonly TeamWork[];
+  /** The same begun on a day: in the shifts of its week, and as a job is written for that day, where one is. */
+  at(day: CalendarDay): StretchWork;
 }
 
 export interface TeamWork {
@@ -52,10 +57,12 @@ export interface TeamWork {
   readonly personHours: number;
   /** Mobile platforms and towers that the plan uses. */
   readonly units: readonly string[];
+  /** The job that is written so; left out where it is a trial. */
+  readonly job?: string;
 }
 
-/** As little search as the planner allows: a few hours more or less do not change a decision. */
-const effort = { quick: true, shakes: 0, nodes: 0 } as const;
+/** The search of a pack; it only is not asked what would shorten the plan. */
+const effort = { quick: true } as const;
 
 /** Which liner is to lie at a chainage, mm: like for like. */
 export type LinerAt = (chainage: number) => LinerSpecification;
@@ -74,7 +81,6 @@ export function workOf(
   const plan = widened
     ? planJob(trialJob(conveyor, linerAt, parts, crews, accessUnits), estate, effort)
     : asked;
-  let alone: readonly TeamWork[] | undefined;
   const panels = plan.ground.runs.flatMap((run) =>
     parts
       .filter((part) => part.run === run.run.number)
@@ -84,7 +90,7 @@ export function workOf(
   const whole = plan.ground.runs.every((run) =>
     parts.some((p) => p.run === run.run.number && p.first === 1 && p.last === run.panels.length),
   );
-  return {
+  const found = {
     scope: whole ? 'the whole conveyor' : scopeText(parts, plan),
     parts,
     whole,
@@ -95,12 +101,67 @@ export function workOf(
     obstacles: stopping.map(({ message }) => message.replace(/\.$/, '')),
     remedies: [...new Set(stopping.map(({ todo }) => todo))],
     cutToFit: plan.runs.filter((each) => each.cutToFit).map(({ run }) => run.number),
-    together: teamOf(plan, crews),
-    alone: () =>
-      (alone ??= (crews.length < 2 ? [] : crews).map((crew) =>
-        teamOf(planJob(trialJob(conveyor, linerAt, scope, [crew], accessUnits), estate, effort), [crew]),
-      )),
   };
+  return onDays(found, plan, estate, (team, window) =>
+    planJob({ ...trialJob(conveyor, linerAt, scope, team, accessUnits), ...window }, estate, effort),
+  );
+}
+
+interface Teams {
+  readonly together: TeamWork;
+  readonly alone: () => readonly TeamWork[];
+}
+
+/** Where the shifts fall alike from two days on, the plan is one; without a window days are counted from a Monday. */
+function onDays(
+  found: Omit<StretchWork, 'together' | 'alone' | 'at'>,
+  plan: JobPlan,
+  estate: Estate,
+  planFor: (crews: readonly Crew[], window: Pick<Job, 'window'>) => JobPlan,
+): StretchWork {
+  const { crews } = plan.job.conveyor.plant;
+  const origin = plan.job.nameOrigin;
+  const teamsOf = (all: JobPlan, window: Pick<Job, 'window'>): Teams => {
+    let alone: readonly TeamWork[] | undefined;
+    return {
+      together: teamOf(all, crews),
+      alone: () =>
+        (alone ??= (crews.length < 2 ? [] : crews).map((crew) => teamOf(planFor([crew], window), [crew]))),
+    };
+  };
+  const anyDay = teamsOf(plan, {});
+  const byShifts = new Map([[shiftsFrom(plan.job, {}), anyDay]]);
+  const workBy = (teams: Teams): StretchWork => ({
+    ...found,
+    ...teams,
+    at: (day) => {
+      const window = { from: { day, origin }, to: { day, origin }, origin };
+      const shifts = shiftsFrom(plan.job, { window });
+      const known = byShifts.get(shifts) ?? teamsOf(planFor(crews, { window }), { window });
+      byShifts.set(shifts, known);
+      const written = writtenPlan(plan, day, estate);
+      return workBy(written ? asWritten(known, written) : known);
+    },
+  });
+  return workBy(anyDay);
+}
+
+/** Ends of shifts in working hours, and the hours until the next; they come round every week, so two weeks tell them all. */
+function shiftsFrom(job: Job, window: Pick<Job, 'window'>): string {
+  return JSON.stringify(workCalendar({ ...job, ...window }).shiftEnds(2 * 7 * 24));
+}
+
+/** The crews of a job that is written work as it says; all other crews as before. */
+function asWritten(teams: Teams, plan: JobPlan): Teams {
+  const { plant } = plan.job.conveyor;
+  const named = plan.job.crews.map(({ use }) => use.name);
+  const crews = plant.crews.filter(({ name }) => named.includes(name));
+  const written = { ...teamOf(plan, crews), job: plan.job.name };
+  const others = (): readonly TeamWork[] =>
+    teams.alone().filter((team) => team.crews.join() !== written.crews.join());
+  return crews.length === plant.crews.length
+    ? { together: written, alone: crews.length > 1 ? teams.alone : () => [] }
+    : { together: teams.together, alone: () => [written, ...others()] };
 }
 
 /** A change of the screw, with the reline of the whole conveyor (`liner`) or by itself, with all crews and units. */

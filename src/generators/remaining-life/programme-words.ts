@@ -103,6 +103,9 @@ function aloneText(programme: Programme): string {
 export function programmeNotes(programme: Programme): readonly string[] {
   const { gap, breachesOverLeast } = programme;
   const least = isPriced(programme) ? 'least cost' : 'smallest chances';
+  const written = programme.lines.flatMap(({ choice }) =>
+    choice.kind === 'reline' && choice.candidate.job !== undefined ? [choice.candidate.job] : [],
+  );
   return [
     gap < 0.0005
       ? `The ${least} possible, proven`
@@ -110,7 +113,9 @@ export function programmeNotes(programme: Programme): readonly string[] {
     ...(breachesOverLeast > 0 ? ['Whether more risks could be kept is not proven'] : []),
     'Chances and costs are by what was seen, because a look comes first where little was seen',
     'Each conveyor is relined at most once up to the last outage',
-    'Crew hours are the planner’s, with all crews or with one alone; platforms are held from a job’s first hour to its last',
+    'Crew hours are those of the plan that a work pack prints for the same scope, crews and days, with all crews or with one alone' +
+      `${written.length === 0 ? '' : `, and of ${list(written.map((job) => `job ${job}`))} as written`}; ` +
+      'platforms are held from a job’s first hour to its last',
   ];
 }
 

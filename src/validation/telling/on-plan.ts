@@ -69,10 +69,11 @@ function placeOf(job: Job, { kind, origin }: PlanProblem): Origin {
   return kind === 'lift over limit' && atJob && job.liftLimit ? job.liftLimit.origin : origin;
 }
 
-/** Quickly first; where only a better plan can tell whether the window is long enough, with the effort of a report. */
+/** Quickly first; where it does not fit its window with the effort of a pack, whose hours are then told. */
 const planned = onceAJob((job: Job, estate: Estate): JobPlan => {
   const plan = planJob(job, estate, { quick: true, shakes: 5, nodes: 0 });
-  const { available, duration, lowerBound } = plan;
-  const open = available !== undefined && duration > available && lowerBound <= available;
-  return open ? planJob(job, estate, { quick: true }) : plan;
+  const { available, duration, optimal } = plan;
+  return available !== undefined && duration > available && !optimal
+    ? planJob(job, estate, { quick: true })
+    : plan;
 });
