@@ -1,11 +1,14 @@
 // Findings that only follow from what cannot be read: a reading "on no liner" because its reline has a slip, a sum that lacks a
 // section, a crew without the skill that its line would have named. The line itself is told; these are not, until it is mended.
+// What a rule rests on is said by the rule (`restsOn`); here is only which places are in doubt.
 
 import type { Conveyor } from '../domain/model/conveyor.js';
 import type { Estate } from '../domain/model/estate.js';
 import type { Origin } from '../domain/model/origin.js';
 import type { Problem, ProblemKind } from '../domain/model/problem.js';
+import { ruleOf } from '../validation/catalogue.js';
 import type { Finding } from '../validation/finding.js';
+import type { Evidence } from '../validation/rule.js';
 
 export interface WhatIsUnread {
   /** Conveyors with a record that is left out, or used without a line that cannot be read. */
@@ -13,53 +16,88 @@ export interface WhatIsUnread {
   /** Blocks in which something cannot be read. */
   readonly unsound: readonly Origin[];
   readonly problems: readonly Problem[];
+  /** A job is left out. */
+  readonly lacksJobs: boolean;
 }
-
-/** Reckoned from all records of a conveyor: liner sets, running hours, rates, what was read when. */
-const ofHistory = codes(
-  'TL117 TL301 TL302 TL305 TL306 TL307 TL308 TL309 TL313 TL325 TL350 TL351 TL356 TL370 TL501 TL502 TL505 TL510 ' +
-    'TL521 TL523 TL544 TL546',
-);
-/** What later looks say of an earlier one, and when the next is due. */
-const ofLooks = codes('TL313 TL350 TL351 TL356 TL502 TL503');
-/** Of a block that lacks something which may stand in the line that cannot be read. */
-const ofAbsence = codes('TL211 TL230 TL261 TL311 TL313 TL317 TL324 TL325 TL350 TL360 TL453');
-/** Of a job, about what its plant has or its conveyor allows. */
-const ofJobs = codes('TL453 TL462 TL464 TL466 TL469 TL479 TL534');
-/** Of a record, about what its conveyor states. */
-const ofRecords = codes('TL512');
 
 export function withoutConsequences(
   findings: readonly Finding[],
   estate: Estate,
-  { doubted, unsound, problems }: WhatIsUnread,
+  unread: WhatIsUnread,
   lineAt: (origin: Origin) => string,
 ): readonly Finding[] {
+  const { problems } = unread;
   if (problems.length === 0) return findings;
-  const isUnsound = ({ origin }: { readonly origin: Origin }): boolean =>
-    unsound.some((place) => isWithin(origin, [place]));
-  const looked = new Set(estate.inspections.filter(isUnsound).map(({ conveyor }) => conveyor));
-  const jobs = estate.jobs.filter(({ conveyor }) =>
-    [conveyor, conveyor.plant, conveyor.screw, conveyor.liner].some(isUnsound),
-  );
-  // A plant whose heading cannot be read is stood in for where the conveyor names it.
-  const plantless = estate.jobs.filter(({ conveyor }) => isWithin(conveyor.plant.origin, [conveyor.origin]));
-  const held: readonly (readonly [ReadonlySet<string>, readonly Origin[]])[] = [
-    [ofHistory, placesOf(estate, doubted)],
-    [ofLooks, placesOf(estate, looked)],
-    [ofAbsence, unsound],
-    [ofJobs, [...jobs, ...plantless].map(({ origin }) => origin)],
-    [ofRecords, placesOf(estate, new Set(estate.conveyors.filter(isUnsound)))],
-  ];
+  const inDoubt = placesInDoubt(estate, unread);
   const misread = new Set(
     problems.filter(({ kind }) => values.has(kind)).map(({ origin }) => lineAt(origin)),
   );
   return findings.filter(
     ({ code, origin }) =>
-      !held.some(([those, places]) => those.has(code) && isWithin(origin, places)) &&
+      !(ruleOf(code)?.restsOn ?? []).some((evidence) => isWithin(origin, inDoubt[evidence])) &&
       (code.startsWith('TL1') || misread.size === 0 || !misread.has(lineAt(origin))),
   );
 }
+
+/** Where a finding must not be told that rests on this. */
+function placesInDoubt(
+  estate: Estate,
+  { doubted, unsound, problems, lacksJobs }: WhatIsUnread,
+): Readonly<Record<Evidence, readonly Origin[]>> {
+  const block = [...unsound, ...blocksWith(estate, problems)];
+  const isUnsound = ({ origin }: { readonly origin: Origin }): boolean => isWithin(origin, block);
+  const looked = estate.inspections.filter(isUnsound).map(({ conveyor }) => conveyor);
+  // A plant whose heading cannot be read is stood in for where the conveyor names it.
+  const machines = estate.conveyors.filter(
+    (conveyor) =>
+      [conveyor, conveyor.plant, conveyor.screw, conveyor.liner].some(isUnsound) ||
+      isWithin(conveyor.plant.origin, [conveyor.origin]),
+  );
+  const withJobs = [...doubted, ...estate.jobs.filter(isUnsound).map(({ conveyor }) => conveyor)];
+  return {
+    block,
+    looks: placesOf(estate, new Set([...looked, ...doubted])),
+    history: placesOf(estate, doubted),
+    machine: [
+      ...placesOf(estate, new Set(machines)),
+      ...machines.flatMap(({ liner, screw }) => [liner.origin, screw.origin]),
+    ],
+    jobs: placesOf(estate, new Set(lacksJobs ? estate.conveyors : withJobs)),
+  };
+}
+
+/** Blocks that read as they stand and name something that cannot be made out: a point, a colour, a liner. */
+function blocksWith(estate: Estate, problems: readonly Problem[]): readonly Origin[] {
+  const { plants, liners, screws, conveyors, inspections, relines, screwChanges, panelsMoved, jobs } = estate;
+  const blocks = [
+    plants,
+    liners,
+    screws,
+    conveyors,
+    inspections,
+    relines,
+    screwChanges,
+    panelsMoved,
+    jobs,
+  ].flat();
+  const told = problems.filter(leavesUnread).map(({ origin }) => origin);
+  return blocks.flatMap(({ origin }) => (told.some((place) => isWithin(place, [origin])) ? [origin] : []));
+}
+
+/** True where it takes something out of what is known. */
+export function leavesUnread({ kind }: Problem): boolean {
+  return !ofWholeTexts.has(kind);
+}
+
+const ofWholeTexts: ReadonlySet<ProblemKind> = new Set<ProblemKind>([
+  'repeated fact',
+  'repeated name',
+  'hidden character',
+  'suppression without reason',
+  'suppression of unknown code',
+  'unused suppression',
+  'expired suppression',
+]);
 
 /** Values that are told themselves: what else is said of their line rests on them. */
 const values: ReadonlySet<ProblemKind> = new Set<ProblemKind>([
@@ -74,18 +112,17 @@ const values: ReadonlySet<ProblemKind> = new Set<ProblemKind>([
   'clock form',
 ]);
 
-function codes(list: string): ReadonlySet<string> {
-  return new Set(list.split(' '));
-}
-
 /** Where anything is said of these conveyors: their own blocks, their records, their jobs. */
 function placesOf(estate: Estate, conveyors: ReadonlySet<Conveyor>): readonly Origin[] {
   if (conveyors.size === 0) return [];
   const { inspections, relines, screwChanges, meterChanges, dutyChanges, patches, jobs } = estate;
-  const records = [inspections, relines, screwChanges, meterChanges, dutyChanges, patches, jobs].flat();
+  const { panelsMoved, services, corrections } = estate;
+  const records = [inspections, relines, screwChanges, meterChanges, dutyChanges, patches, panelsMoved, jobs];
   return [
     ...[...conveyors].map(({ origin }) => origin),
-    ...records.flatMap(({ conveyor, origin }) => (conveyors.has(conveyor) ? [origin] : [])),
+    ...[...records.flat(), ...services, ...corrections].flatMap(({ conveyor, origin }) =>
+      conveyors.has(conveyor) ? [origin] : [],
+    ),
   ];
 }
 

@@ -12,11 +12,12 @@ export interface FindingsKept {
   readonly suppressed: readonly Suppressed[];
 }
 
-/** Without a day nothing is past its day. */
+/** Without a day nothing is past its day; while something cannot be read, nobody knows what a comment would hide. */
 export function suppress(
   findings: readonly Finding[],
   suppressions: readonly Suppression[],
   asOf: CalendarDay | undefined,
+  isAllRead: boolean,
 ): FindingsKept {
   if (suppressions.length === 0) return { findings, suppressed: [] };
   const problems: Problem[] = [];
@@ -53,7 +54,8 @@ export function suppress(
     suppressed.push({ finding, by });
   }
   for (const one of [...useful.values()].flat()) {
-    if (used.has(one)) continue;
+    // What is wrong with the text itself is told whatever else cannot be read.
+    if (used.has(one) || !(isAllRead || one.code.startsWith('TL1'))) continue;
     const { origin, code, isOneOfSeveral = false } = one;
     problems.push({ kind: 'unused suppression', origin, code, isOneOfSeveral });
   }

@@ -10,7 +10,7 @@ import { readSheet } from '../language/read.js';
 import type { Sheet } from '../language/sheet.js';
 import { suppressionsOf } from '../language/suppress.js';
 import { reportProblems, runRules } from '../validation/catalogue.js';
-import { withoutConsequences } from './consequences.js';
+import { leavesUnread, withoutConsequences } from './consequences.js';
 import { sortFindings } from './sorting.js';
 import { suppress } from './suppress.js';
 import { wholeLines } from './whole-lines.js';
@@ -76,7 +76,7 @@ function build(
   const byNumber = new Map(entries.map((entry) => [entry.source, entry]));
   const uriOf = (source: number): string => byNumber.get(source)?.uri ?? '';
   const byUri = new Map(entries.map((entry) => [entry.uri, entry]));
-  const { estate, problems, doubted } = assemble(entries.map((entry) => entry.sheet));
+  const { estate, problems, doubted, lacksJobs } = assemble(entries.map((entry) => entry.sheet));
   const unread = entries.flatMap((entry) => entry.suppressions.problems);
   const asOf = given ?? newestDay(estate);
   const conflicts = problems.filter(({ kind }) => kind === 'conflict marker');
@@ -93,7 +93,7 @@ function build(
       ? withoutConsequences(
           runRules({ estate, problems: all, asOf: given, photo: photos && photoOf }),
           estate,
-          { doubted, problems: all, unsound: entries.flatMap(({ sheet }) => sheet.unsound) },
+          { doubted, lacksJobs, problems: all, unsound: entries.flatMap(({ sheet }) => sheet.unsound) },
           lineAt,
         )
       : reportProblems(all),
@@ -103,6 +103,7 @@ function build(
     found,
     judged ? entries.flatMap((entry) => entry.suppressions.suppressions) : [],
     asOf,
+    !all.some(leavesUnread),
   );
   return {
     estate,

@@ -32,8 +32,10 @@ import { checkStretch } from './assembly/stretches.js';
 export interface Assembled {
   readonly estate: Estate;
   readonly problems: readonly Problem[];
-  /** Conveyors with a record that cannot be read. */
+  /** Conveyors with a record that cannot be read, or that names what there is not. */
   readonly doubted: ReadonlySet<Conveyor>;
+  /** A job is left out: what it renews, and when, is not known. */
+  readonly lacksJobs: boolean;
 }
 
 /** `sheets` in any order; their sources must be distinct. */
@@ -86,8 +88,11 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     inOrder.flatMap((sheet) => sheet.jobs),
     problems,
   );
-  checkParts(jobs.items, problems);
-  const doubted = doubtedIn(inOrder, conveyors);
+  checkParts(jobs, problems);
+  const doubted = new Set([
+    ...doubtedIn(inOrder, conveyors),
+    ...recordsLeftOut(inOrder, conveyors, [...relines, ...screwChanges, ...panelsMoved]),
+  ]);
   const known = { plants: unreadNames, conveyors, liners, screws, records: { relines, screwChanges } };
   const built = jobs.items.flatMap((draft) => buildJob(draft, known, problems) ?? []);
   const blocks = [...inspections, ...relines, ...screwChanges, ...built];
@@ -115,7 +120,22 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     },
     problems,
     doubted,
+    lacksJobs: built.length < jobs.byName.size,
   };
+}
+
+/** Conveyors of records that read as they stand and name a liner, a screw or a stretch that is not there: they are left out too. */
+function recordsLeftOut(
+  sheets: readonly Sheet[],
+  conveyors: ConveyorIndex,
+  kept: readonly { readonly origin: Origin }[],
+): readonly Conveyor[] {
+  const placeOf = ({ origin }: { readonly origin: Origin }): string => `${origin.source} ${origin.start}`;
+  const built = new Set(kept.map(placeOf));
+  return sheets
+    .flatMap(({ relines, screwChanges, panelsMoved }) => [...relines, ...screwChanges, ...panelsMoved])
+    .filter((draft) => !built.has(placeOf(draft)))
+    .flatMap(({ conveyorUse }) => conveyors.find(conveyorUse, []) ?? []);
 }
 
 /** Conveyors of records that cannot be read; of all where the record does not say which. */
@@ -148,10 +168,10 @@ function partlyRead(
 }
 
 /** A job that is part of another names one that there is. */
-function checkParts(jobs: readonly Pick<JobDraft, 'name' | 'partOf'>[], problems: Problem[]): void {
-  const names = jobs.map(({ name }) => name);
-  for (const { partOf } of jobs)
-    if (partOf && !names.includes(partOf.name))
+function checkParts({ items, byName }: NameTable<JobDraft>, problems: Problem[]): void {
+  const names = [...byName.keys()];
+  for (const { partOf } of items)
+    if (partOf && !byName.has(partOf.name))
       problems.push({
         kind: 'unknown name',
         origin: partOf.origin,

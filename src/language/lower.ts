@@ -113,6 +113,9 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
     if (lines.length > 0 || problems.length > before) unsound.push(reader.origin(node));
   }
   takeHalfNames(parsed.names, source, found, doubted);
+  // A line outside any block may be a record of whatever it names.
+  for (const { block, names, start, end } of parsed.left)
+    if (block === 'Block') for (const name of names) doubted.push({ name, origin: { source, start, end } });
   return {
     source,
     uri,

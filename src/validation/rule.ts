@@ -62,6 +62,11 @@ export type Rule = (InOneText | InTwoTexts) & {
   readonly code: `TL${number}`;
   readonly title: string;
   readonly severity: Severity;
+  /**
+   * What would have to be read in full for it to be told: a finding that follows from what is *not* said waits until the line that
+   * may say it can be read. Empty where it follows from facts that are written, whatever else is not read.
+   */
+  readonly restsOn: readonly Evidence[];
   /** `unused`: the text could go without a change of meaning. `advice`: nothing is wrong, something could be better. */
   readonly tags?: readonly RuleTag[];
   /** What happens on site if this is left as it is. */
@@ -79,5 +84,12 @@ export type Rule = (InOneText | InTwoTexts) & {
   readonly byTheCalendar?: true;
   check(input: RuleInput): Iterable<Found>;
 };
+
+/**
+ * `block`: all of the block it stands in. `looks`: every line of the conveyor's inspections. `history`: all its records, so
+ * which liner and screw lay there when, and what the meter counted. `machine`: the conveyor's block, its plant, liners and screw.
+ * `jobs`: every job of the conveyor.
+ */
+export type Evidence = 'block' | 'looks' | 'history' | 'machine' | 'jobs';
 
 export type RuleTag = 'unused' | 'advice';

@@ -187,7 +187,7 @@ describe('which findings are held back', () => {
   const lineAt = ({ source, start }: Origin): string =>
     `${source}:${text.slice(0, start).split('\n').length}`;
   const error = { origin: reline.origin, kind: 'syntax', message: '' } as const;
-  const none: WhatIsUnread = { doubted: new Set(), unsound: [], problems: [error] };
+  const none: WhatIsUnread = { doubted: new Set(), unsound: [], problems: [error], lacksJobs: false };
   const isTold = (code: string, origin: Origin, unread: Partial<WhatIsUnread>): boolean =>
     withoutConsequences(
       [{ code, origin, severity: 'warning', message: '', why: '', todo: '' }],
@@ -242,7 +242,7 @@ describe('which findings are held back', () => {
     const of = (conveyor: typeof dg1): readonly unknown[] =>
       withoutConsequences(
         [{ code: 'TL466', origin: job.origin, severity: 'warning', message: '', why: '', todo: '' }],
-        { ...estate, jobs: [{ ...job, conveyor }] },
+        { ...estate, conveyors: [conveyor], jobs: [{ ...job, conveyor }] },
         none,
         lineAt,
       );

@@ -76,13 +76,17 @@ interface ConveyorNames {
   /** By `Plant.Name`, and by name alone, where two plants may share it. */
   readonly byFullName: ReadonlyMap<string, NamedConveyor>;
   readonly byName: ReadonlyMap<string, readonly NamedConveyor[]>;
+  /** Of headings that cannot be read: of another plant, perhaps, than a conveyor of that name. */
+  readonly half: ReadonlySet<string>;
 }
 
 function conveyorNames(all: readonly NamedConveyor[], problems: Problem[]): ConveyorNames {
   const byFullName = new Map<string, NamedConveyor>();
   const byName = new Map<string, NamedConveyor[]>();
+  const half = new Set<string>();
   for (const one of finishedFirst(all)) {
     const { name, origin } = one;
+    if (one.unfinished) half.add(name);
     if (one.unfinished && byName.has(name)) continue;
     const full = fullName(one);
     const first = byFullName.get(full)?.origin;
@@ -93,7 +97,7 @@ function conveyorNames(all: readonly NamedConveyor[], problems: Problem[]): Conv
     byFullName.set(full, one);
     byName.set(name, [...(byName.get(name) ?? []), one]);
   }
-  return { byFullName, byName };
+  return { byFullName, byName, half };
 }
 
 /** In the order of full names, whichever file came first. */
@@ -123,7 +127,10 @@ function answerOf(name: string, names: ConveyorNames, built: ReadonlyMap<NamedCo
   const found = name === bare ? named : inPlant ? [inPlant] : [];
   const [only] = found;
   // A conveyor whose name cannot be read may be this one.
-  if (!only) return names.byName.has('') ? { kind: 'one', conveyor: undefined } : unknown(name, names);
+  if (!only)
+    return names.byName.has('') || names.half.has(bare)
+      ? { kind: 'one', conveyor: undefined }
+      : unknown(name, names);
   return found.length > 1
     ? { kind: 'many', candidates: found.map(fullName).sort(compareNames) }
     : { kind: 'one', conveyor: built.get(only) };

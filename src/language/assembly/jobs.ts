@@ -62,7 +62,7 @@ export function buildJob(
     return liner && { stretch, liner, origin, ...stated({ linerUse }) };
   });
   // A job that has lost part of its scope is another job.
-  if (scope.includes(undefined)) return undefined;
+  if (scope.includes(undefined) || (screwChange && !screw)) return undefined;
   return {
     ...rest,
     conveyor,

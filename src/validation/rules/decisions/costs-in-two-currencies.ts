@@ -9,6 +9,7 @@ export const costsInTwoCurrencies: Rule = {
   code: 'TL541',
   title: 'Costs in two currencies',
   severity: 'error',
+  restsOn: [],
   why: 'Sums of different currencies mean nothing, so the report compares no costs for this plant at all.',
   todo: 'State every amount of the plant in one currency.',
   given: 'plant',

@@ -7,6 +7,7 @@ export const expeditedNotSooner: Rule = {
   code: 'TL542',
   title: 'Expedited lead time that is no shorter',
   severity: 'warning',
+  restsOn: [],
   why: 'Money would be spent on a delivery that comes no sooner than the usual one.',
   todo: 'Check both lead times with the supplier.',
   given: 'plant',

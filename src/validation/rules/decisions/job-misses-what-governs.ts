@@ -12,6 +12,7 @@ export const jobMissesWhatGoverns: Rule = {
   code: 'TL544',
   title: 'Job that leaves out the spot that governs',
   severity: 'warning',
+  restsOn: ['looks', 'history', 'jobs'],
   why: 'The crew opens the conveyor, relines what could have waited, and the spot that wears through first stays in.',
   todo: 'Take the run of that spot into the scope, or say in the job why it can wait.',
   given: 'estate',

@@ -7,6 +7,7 @@ export const shelfCountedBeforeAReline: Rule = {
   code: 'TL543',
   title: 'Stock counted before the last reline',
   severity: 'warning',
+  restsOn: ['looks', 'history', 'jobs'],
   why: 'The panels may lie in a trough by now, and the reline that counts on them cannot be closed.',
   todo: 'Count the shelf again and write the count down with its day.',
   given: 'specifications',

@@ -10,6 +10,7 @@ export const shelfOfAnotherLength: Rule = {
   code: 'TL540',
   title: 'Stock of a panel that the liner does not have',
   severity: 'warning',
+  restsOn: [],
   why: 'A reline planned from stock that does not fit ends with an open trough and nothing to put in.',
   todo: 'Write which length was counted, as in `6 panels length 1200 mm`; count again, or add the length to the liner if such panels are sold.',
   given: 'plant',

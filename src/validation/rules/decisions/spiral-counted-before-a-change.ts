@@ -9,6 +9,7 @@ export const spiralCountedBeforeAChange: Rule = {
   code: 'TL375',
   title: 'Spiral counted before the last screw change',
   severity: 'warning',
+  restsOn: ['history'],
   why: 'The spare may turn in a trough by now, and the change that counts on it waits for a delivery of months.',
   todo: 'Count again and write the count down with its day; 0 where there is none.',
   given: 'estate',

@@ -12,6 +12,7 @@ export const boltHeadProud: Rule = {
   code: 'TL458',
   title: 'Bolt head that stands proud of the liner',
   severity: 'warning',
+  restsOn: [],
   why: 'The spiral strikes the heads: they are torn out, and panels with them.',
   todo: 'Countersink deeper where the first colour is thick enough, or take smaller bolts; try it on an offcut.',
   given: 'liner',

@@ -8,6 +8,7 @@ export const boltTooShort: Rule = {
   code: 'TL457',
   title: 'Bolt that does not reach through',
   severity: 'warning',
+  restsOn: [],
   why: 'The nut does not hold on its whole thread, or not at all, and is found out when the panel is already in the trough.',
   todo: 'Take the next longer bolt, or check thickness and unit.',
   given: 'liner',

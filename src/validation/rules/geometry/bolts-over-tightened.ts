@@ -11,6 +11,7 @@ export const boltsOverTightened: Rule = {
   code: 'TL455',
   title: 'Torque that the bolt does not bear',
   severity: 'warning',
+  restsOn: [],
   why: 'A bolt that is stretched beyond its limit breaks now or later, and long before that its head sinks through the liner.',
   todo: 'Check number and unit; the maker of the liner says how much the plastic under the head bears.',
   given: 'liner',

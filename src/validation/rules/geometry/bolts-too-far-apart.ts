@@ -16,6 +16,7 @@ export const boltsTooFarApart: Rule = {
   code: 'TL219',
   title: 'Bolts further apart than a warm liner bears',
   severity: 'information',
+  restsOn: ['machine'],
   tags: ['advice'],
   why: 'A panel that is butted tight and bolted cold buckles when it warms: it lifts into the screw and is torn.',
   todo: 'Space the bolts closer, fit on a warmer day, or leave a joint gap; the curve of the trough helps, the flat sides get no such help.',

@@ -8,6 +8,7 @@ export const breakOverFlange: Rule = {
   code: 'TL215',
   title: 'Break across a trough joint',
   severity: 'warning',
+  restsOn: [],
   why: 'A gate frame or a chute cannot be bolted over a flange, so one of the two is written down in the wrong place.',
   todo: 'Measure the break and the section joint again; if it really is built so, say how in a doc comment and silence this.',
   given: 'conveyor',

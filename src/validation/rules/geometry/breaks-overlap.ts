@@ -8,6 +8,7 @@ export const breaksOverlap: Rule = {
   code: 'TL214',
   title: 'Breaks that overlap',
   severity: 'error',
+  restsOn: [],
   why: 'There is no lined length between the two, so the runs are numbered wrongly and panels are counted for the wrong place.',
   todo: 'Measure both breaks again, or join them into one.',
   given: 'conveyor',

@@ -9,6 +9,7 @@ export const clearanceOutsideItsBand: Rule = {
   code: 'TL202',
   title: 'Clearance outside the declared band',
   severity: 'warning',
+  restsOn: ['block'],
   why: 'Too tight, and the spiral jams on the first stone; too wide, and it wears a narrow groove and leaves material behind.',
   todo: 'Check trough radius, liner thickness and screw diameter against the drawing, or correct the band.',
   given: 'conveyor',

@@ -8,6 +8,7 @@ export const colourChangesTooLate: Rule = {
   code: 'TL208',
   title: 'Colour that changes after the condemn limit',
   severity: 'warning',
+  restsOn: [],
   why: 'The second colour is there to warn; when it shows only after the limit is passed, a glance that sees the first colour proves nothing.',
   todo: 'Check the order of the layers (screw side first) and the limit; if both are right, measure and do not go by colour.',
   given: 'liner',

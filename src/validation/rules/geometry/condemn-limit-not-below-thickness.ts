@@ -7,6 +7,7 @@ export const condemnLimitNotBelowThickness: Rule = {
   code: 'TL207',
   title: 'Condemn limit that a new liner does not meet',
   severity: 'error',
+  restsOn: [],
   why: 'The limit is the thickness that remains when the liner must be changed, so a new liner would be condemned on the day it is fitted.',
   todo: 'Write the remaining thickness, not the worn depth.',
   given: 'liner',

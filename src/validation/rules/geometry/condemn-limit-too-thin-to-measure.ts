@@ -8,6 +8,7 @@ export const condemnLimitTooThinToMeasure: Rule = {
   code: 'TL249',
   title: 'Condemn limit too thin to measure',
   severity: 'warning',
+  restsOn: [],
   why: 'By the time a gauge shows such a limit, the screw may already be cutting the trough a hand away, and plates have to be welded on.',
   todo: 'Choose a limit of at least 1 mm; a quarter of the thickness is common practice.',
   given: 'liner',

@@ -7,6 +7,7 @@ export const countersinkReachesTheNextColour: Rule = {
   code: 'TL218',
   title: 'Countersink that reaches the second colour',
   severity: 'warning',
+  restsOn: [],
   why: 'The second colour then shows round every bolt from the first day, and little is left under the head to hold the panel.',
   todo: 'Use a shallower head or a thicker first layer; check the depth on an offcut.',
   given: 'liner',

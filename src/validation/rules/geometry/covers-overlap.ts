@@ -8,6 +8,7 @@ export const coversOverlap: Rule = {
   code: 'TL256',
   title: 'Covers that overlap',
   severity: 'warning',
+  restsOn: [],
   why: 'The pack counts the covers that come off and go back; two in one place are one too many in the count and in the lifts.',
   todo: 'Correct the chainages of one of them.',
   given: 'conveyor',

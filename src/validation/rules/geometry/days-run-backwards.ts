@@ -9,6 +9,7 @@ export const daysRunBackwards: Rule = {
   code: 'TL245',
   title: 'Outage or window that ends before it starts',
   severity: 'error',
+  restsOn: [],
   why: 'No job fits into it, and nothing can be planned for it.',
   todo: 'Check both dates; the last day counts as part of it.',
   given: 'plant',

@@ -9,6 +9,7 @@ export const drillAgainstBolt: Rule = {
   code: 'TL456',
   title: 'Hole that does not suit its bolt',
   severity: 'warning',
+  restsOn: [],
   why: 'The bolt does not go in, or its head goes through; each means a panel that has to come out again.',
   todo: 'Check drill and bolt; usual holes are 9 mm for M8, 11 mm for M10 and 13.5 mm for M12 (ISO 273, medium).',
   given: 'liner',

@@ -12,6 +12,7 @@ export const driveTooWeak: Rule = {
   code: 'TL222',
   title: 'Drive too weak for the capacity',
   severity: 'warning',
+  restsOn: [],
   why: 'An overloaded drive trips with a full trough, and a full trough has to be dug out by hand before anything else can be done.',
   todo: 'Check capacity (tonnes an hour, not a day), drive power and resistance factor.',
   given: 'conveyor',

@@ -9,6 +9,7 @@ export const dutyAboveTheClock: Rule = {
   code: 'TL244',
   title: 'Duty of more hours than there are',
   severity: 'error',
+  restsOn: [],
   why: 'Dates are reckoned from running hours by the duty; every date would come out too early.',
   todo: 'A week has 168 hours and a day 24: check the number and whether a day or a week was meant.',
   given: 'conveyor',

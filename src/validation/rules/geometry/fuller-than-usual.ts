@@ -9,6 +9,7 @@ export const fullerThanUsual: Rule = {
   code: 'TL225',
   title: 'Trough fuller than a screw can run',
   severity: 'warning',
+  restsOn: [],
   why: 'Capacity and power follow from the fill; an overfilled shafted screw wears its hangers, an overfilled spiral climbs out of its material.',
   todo: 'Look into the trough under load and write down what part of the screw is covered.',
   given: 'conveyor',

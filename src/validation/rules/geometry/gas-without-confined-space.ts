@@ -10,6 +10,7 @@ export const gasWithoutConfinedSpace: Rule = {
   code: 'TL262',
   title: 'Material that rots, and no confined space',
   severity: 'warning',
+  restsOn: ['block'],
   why:
     'Such material gives off hydrogen sulphide and uses up the oxygen, most of all when it is disturbed; without ' +
     '`confined space` no gas test is asked for in the order of work and none stands on the sheet.',

@@ -9,6 +9,7 @@ export const gateDriveNotIsolated: Rule = {
   code: 'TL555',
   title: 'Gate that nothing isolates',
   severity: 'warning',
+  restsOn: ['block', 'machine'],
   why: 'A gate that is shut above people holds only as long as nobody can move it: its own drive opens it onto them.',
   todo: 'Declare what locks it, an isolation point for its energy or the pin at the gate; the site’s own isolation procedure says which.',
   given: 'conveyor',

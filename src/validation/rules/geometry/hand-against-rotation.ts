@@ -12,6 +12,7 @@ export const handAgainstRotation: Rule = {
   code: 'TL209',
   title: 'Hand and rotation that convey the wrong way',
   severity: 'error',
+  restsOn: [],
   why: 'As written the screw would carry the material back to the tail; the side where the liner wears would be looked for on the wrong side of the trough.',
   todo: 'Look in the direction of flow and write down which way the screw turns, and check the hand on its drawing.',
   given: 'conveyor',

@@ -17,6 +17,7 @@ export const holdDownMissingInTheRow: Rule = {
   code: 'TL235',
   title: 'Wide stretch without a hold-down',
   severity: 'information',
+  restsOn: ['block'],
   why: 'A hold-down that is not written down is left off after a reline; one that is not there lets the spiral rise in that place.',
   todo: 'Look whether there is one, and add it; if there is none, watch the spiral there when it runs loaded.',
   threshold,

@@ -6,6 +6,7 @@ export const hotterThanTheLinerBears: Rule = {
   code: 'TL220',
   title: 'Service hotter than the liner bears',
   severity: 'error',
+  restsOn: [],
   why: 'PE1000 softens well below its melting point: it wears many times faster, creeps off its bolts and buckles into the screw.',
   todo: 'Check the temperature of the material conveyed; if it is right, another liner is needed.',
   given: 'conveyor',

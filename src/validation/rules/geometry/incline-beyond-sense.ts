@@ -21,6 +21,7 @@ export const inclineBeyondSense: Rule = {
   code: 'TL258',
   title: 'Incline beyond what the screw carries',
   severity: 'warning',
+  restsOn: [],
   why:
     'Material falls back between the turns faster than it is lifted: the trough fills, the drive trips, and what ' +
     'does arrive has worn the liner many times over.',

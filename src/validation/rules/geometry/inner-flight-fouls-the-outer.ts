@@ -8,6 +8,7 @@ export const innerFlightFoulsTheOuter: Rule = {
   code: 'TL204',
   title: 'Inner flight that fouls the outer one',
   severity: 'error',
+  restsOn: [],
   why: 'The two ribbons would cut into one another; the inner one sits on stays inside the free bore of the outer.',
   todo: 'Measure the inner flight and the free bore again.',
   given: 'screw',

@@ -11,6 +11,7 @@ export const jointGapCloses: Rule = {
   code: 'TL248',
   title: 'Joint gap that closes when warm',
   severity: 'warning',
+  restsOn: ['block'],
   why: 'Panels that meet push against one another and lift at the joint, where the screw catches the edge.',
   todo: 'Leave a wider gap, use shorter panels, or fit on a warmer day.',
   given: 'liner',

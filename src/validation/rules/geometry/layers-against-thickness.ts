@@ -9,6 +9,7 @@ export const layersAgainstThickness: Rule = {
   code: 'TL206',
   title: 'Layers that do not add up to the thickness',
   severity: 'error',
+  restsOn: [],
   why: 'Every remaining life counts from the full thickness and every colour from the layers; they cannot both be right.',
   todo: 'Take the layers from the data sheet or an offcut; the thickness may be left out, it is their sum.',
   given: 'liner',

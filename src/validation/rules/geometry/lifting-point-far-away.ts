@@ -16,6 +16,7 @@ export const liftingPointFarAway: Rule = {
   code: 'TL261',
   title: 'Stretch without a lifting point near it',
   severity: 'warning',
+  restsOn: ['block'],
   why: 'A piece of spiral that is pulled sideways under a point swings and drags over the trough, or is carried by hand where nobody can stand.',
   todo: 'Declare the lifting point that is used there, plan one, or a crane; check the chainage of those declared.',
   threshold,

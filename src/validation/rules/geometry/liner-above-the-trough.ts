@@ -7,6 +7,7 @@ export const linerAboveTheTrough: Rule = {
   code: 'TL264',
   title: 'Liner that stands higher than its trough',
   severity: 'error',
+  restsOn: [],
   why: 'Panels cut to it stand above the flange: the covers do not close, and every panel has to be trimmed in the trough.',
   todo: 'Both heights count from the centre line of the trough, to the upper edge of the steel and of the liner: measure again.',
   given: 'conveyor',

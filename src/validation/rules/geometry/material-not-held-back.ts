@@ -15,6 +15,7 @@ export const materialNotHeldBack: Rule = {
   code: 'TL259',
   title: 'Only the motor is isolated, and material can come down',
   severity: 'warning',
+  restsOn: ['block'],
   why:
     'A locked isolator holds the motor, not the head of material above a gate or an inlet: it comes down the slope ' +
     'onto whoever works in the trough, and turns the spiral as it comes.',

@@ -11,6 +11,7 @@ export const moreThanTheScrewCarries: Rule = {
   code: 'TL223',
   title: 'Capacity beyond what the screw can carry',
   severity: 'warning',
+  restsOn: [],
   why: 'Wear by tonnes, power and planning all rest on the capacity; a screw that cannot carry it backs up at the inlet.',
   todo: 'Check capacity, speed, fill and bulk density, and their units.',
   given: 'conveyor',

@@ -7,6 +7,7 @@ export const noFirmEnd: Rule = {
   code: 'TL232',
   title: 'Sloping conveyor without a firm end',
   severity: 'information',
+  restsOn: ['block'],
   why: 'On a slope a panel slides until it meets something; where every break and both end plates give, no panel has a place to start from.',
   todo: 'State which end holds the panels: an end plate or break with allowance 0 mm.',
   given: 'conveyor',

@@ -7,6 +7,7 @@ export const noIsolationPoint: Rule = {
   code: 'TL231',
   title: 'Conveyor without an isolation point',
   severity: 'information',
+  restsOn: ['block'],
   why: 'A work pack without a named isolation point leaves the crew to find out on the day what holds the screw still.',
   todo: 'Write each isolation: the local isolator, the material feed, and what holds stored energy.',
   given: 'specifications',

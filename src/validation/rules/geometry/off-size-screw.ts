@@ -8,6 +8,7 @@ export const offSizeScrew: Rule = {
   code: 'TL227',
   title: 'Screw of no standard size',
   severity: 'information',
+  restsOn: [],
   tags: ['advice'],
   why: 'A spiral off the standard sizes is made to order: its lead time is longer, and a slip in the diameter is likelier than a special.',
   todo: 'Measure the diameter over the flight tips; if it is a special, silence this with the drawing number as the reason.',

@@ -8,6 +8,7 @@ export const outagesOverlap: Rule = {
   code: 'TL246',
   title: 'Outages that overlap',
   severity: 'warning',
+  restsOn: [],
   why: 'The crews would be planned into both at once.',
   todo: 'Check the dates, or write the two as one outage.',
   given: 'plant',

@@ -39,6 +39,7 @@ export const panelAcrossLiners: Rule = {
   code: 'TL533',
   title: 'Panel across a change of liner',
   severity: 'warning',
+  restsOn: ['history'],
   why:
     'A panel is of one liner. Readings on the wrong side of the change are held against the thickness, the layers and the limit ' +
     'of the other liner, so that a limit is passed unseen, and the list of what to buy is wrong by a panel.',

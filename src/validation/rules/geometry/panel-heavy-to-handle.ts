@@ -15,6 +15,7 @@ export const panelHeavyToHandle: Rule = {
   code: 'TL221',
   title: 'Panel too heavy for one person',
   severity: 'information',
+  restsOn: [],
   tags: ['advice'],
   why: "Panels are worked round the screw at arm's length, on a slope and at a height, where far less than the guideline weight is safe.",
   todo: 'Plan the people or the lifting gear for it, or order shorter panels; a competent person assesses the lift on site.',

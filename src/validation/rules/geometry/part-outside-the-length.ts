@@ -10,6 +10,7 @@ export const partOutsideTheLength: Rule = {
   code: 'TL212',
   title: 'Part beyond the end of the conveyor',
   severity: 'error',
+  restsOn: [],
   why: 'Nobody will find the part there; its neighbours and the runs between breaks are placed wrongly as well.',
   todo: 'Measure the chainage again from the inside face of the tail-end plate, in the direction of flow.',
   given: 'conveyor',

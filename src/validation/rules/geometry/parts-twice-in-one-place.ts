@@ -10,6 +10,7 @@ export const partsTwiceInOnePlace: Rule = {
   code: 'TL216',
   title: 'Two hold-downs or braces in one place',
   severity: 'warning',
+  restsOn: [],
   why: 'The work pack counts what comes off and must go back: one that is written twice is missing at the end of the job.',
   todo: 'Take one of the two out, or correct its chainage.',
   given: 'conveyor',

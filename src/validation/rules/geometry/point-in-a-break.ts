@@ -7,6 +7,7 @@ export const pointInABreak: Rule = {
   code: 'TL228',
   title: 'Inspection point on a break',
   severity: 'warning',
+  restsOn: [],
   why: 'The liner is interrupted there, so the point can never be read; readings booked to it were taken somewhere else.',
   todo: 'Move the point onto the liner of the run before or after the break.',
   given: 'conveyor',

@@ -10,6 +10,7 @@ export const pointOnTheFarSide: Rule = {
   code: 'TL240',
   title: 'Inspection point on the side that does not wear',
   severity: 'information',
+  restsOn: [],
   why: 'Its readings stay good while the liner wears through opposite; clock positions count as seen in the direction of flow.',
   todo: 'Stand so that the material moves away from you and read the clock again; points may lie outside the sector on purpose, as a reference.',
   given: 'conveyor',

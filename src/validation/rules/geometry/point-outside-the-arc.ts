@@ -8,6 +8,7 @@ export const pointOutsideTheArc: Rule = {
   code: 'TL229',
   title: 'Inspection point above the arc',
   severity: 'warning',
+  restsOn: [],
   why: 'On the straight side the screw hardly touches: readings there stay good while the arc below wears through.',
   todo: 'Move the point to between 3:00 and 9:00, best into the worn sector.',
   given: 'conveyor',

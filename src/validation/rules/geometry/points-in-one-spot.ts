@@ -7,6 +7,7 @@ export const pointsInOneSpot: Rule = {
   code: 'TL239',
   title: 'Two inspection points on one spot',
   severity: 'warning',
+  restsOn: [],
   why: 'Readings of one spot under two names count as two witnesses, and the interval of the forecast comes out too narrow.',
   todo: 'Take one of the two out, or correct its place.',
   given: 'conveyor',

@@ -7,6 +7,7 @@ export const pushedWithoutHoldDowns: Rule = {
   code: 'TL217',
   title: 'Pushed spiral without hold-downs',
   severity: 'warning',
+  restsOn: ['block'],
   why:
     'A spiral driven at the tail is pushed through the material; without hold-downs it climbs, strikes the covers ' +
     'and wears the liner in one place.',

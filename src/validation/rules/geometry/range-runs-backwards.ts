@@ -34,6 +34,7 @@ export const rangeRunsBackwards: Rule = {
   code: 'TL213',
   title: 'Range from the larger to the smaller',
   severity: 'error',
+  restsOn: [],
   why: 'A stretch that ends before it begins is either two swapped numbers or one wrong digit, and the two are mended differently.',
   todo: 'Write the smaller value first, after checking which of the two is right.',
   given: 'conveyor',

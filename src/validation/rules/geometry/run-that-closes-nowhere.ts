@@ -11,6 +11,7 @@ export const runThatClosesNowhere: Rule = {
   code: 'TL233',
   title: 'Run that can be closed at neither end',
   severity: 'information',
+  restsOn: ['block'],
   tags: ['advice'],
   why: 'The closing panel of a reline is cut to a hole that is never exactly one panel long; only a break with an allowance takes that up.',
   todo: 'State the allowance of the break or end plate at which the run is closed: the gap there that may be larger or smaller.',

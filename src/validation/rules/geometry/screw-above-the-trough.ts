@@ -10,6 +10,7 @@ export const screwAboveTheTrough: Rule = {
   code: 'TL226',
   title: 'Screw that stands above the trough',
   severity: 'warning',
+  restsOn: [],
   why: 'Covers would lie on the turning screw, and its guard would not be one.',
   todo: 'The side height counts from the centre line of the trough to its upper edge: measure it again.',
   given: 'conveyor',

@@ -16,6 +16,7 @@ export const screwDoesNotFit: Rule = {
   code: 'TL201',
   title: 'Screw that does not fit into the lined trough',
   severity: 'error',
+  restsOn: [],
   why: 'Panels and spiral would be bought and cut, and found out on site not to go together.',
   todo: 'Measure trough, liner and screw again; the trough is given by its radius, the screw by its diameter.',
   given: 'conveyor',

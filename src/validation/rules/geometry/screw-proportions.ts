@@ -8,6 +8,7 @@ export const screwProportions: Rule = {
   code: 'TL203',
   title: 'Screw whose inside is not inside its outside',
   severity: 'error',
+  restsOn: [],
   why: 'No such screw can be made; masses, blanks and lifts computed from it would be nonsense.',
   todo: 'Write diameters as diameters, and the flight as its radial width first, then its thickness.',
   given: 'screw',

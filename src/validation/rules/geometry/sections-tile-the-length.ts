@@ -11,6 +11,7 @@ export const sectionsTileTheLength: Rule = {
   code: 'TL211',
   title: 'Trough sections that do not add up to the length',
   severity: 'error',
+  restsOn: ['block'],
   why: 'Flanged joints, breaks and panel joints would all be drawn and cut at the wrong place from the first wrong section on.',
   todo: 'Measure again: correct the length or the section that is wrong, or add the missing section.',
   given: 'conveyor',

@@ -12,6 +12,7 @@ export const soundVelocityNotOfPe: Rule = {
   code: 'TL250',
   title: 'Sound velocity that is not of PE',
   severity: 'warning',
+  restsOn: [],
   why: 'An ultrasonic gauge shows a thickness in proportion to its velocity: set for steel it shows nearly three times the liner there is.',
   todo: 'Calibrate on an offcut of known thickness at site temperature and write down that velocity.',
   given: 'liner',

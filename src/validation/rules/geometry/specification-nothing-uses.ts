@@ -7,6 +7,7 @@ export const specificationNothingUses: Rule = {
   code: 'TL260',
   title: 'Specification that nothing uses',
   severity: 'information',
+  restsOn: [],
   tags: ['unused'],
   why: 'Mostly the conveyor it was written for names another one by a slip, or an old specification was left standing beside the new one.',
   todo: 'Name it where it belongs, or take it out; the history of the files keeps it.',

@@ -18,6 +18,7 @@ export const spiralTurnsFast: Rule = {
   code: 'TL224',
   title: 'Spiral that turns faster than usual',
   severity: 'information',
+  restsOn: [],
   tags: ['advice'],
   why: 'A spiral slides on its liner all the time: at twice the speed the liner lasts half the hours, and the spiral starts to whip.',
   todo: 'Read the speed off the gearbox plate, not the motor plate.',

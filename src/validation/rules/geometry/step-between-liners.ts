@@ -26,6 +26,7 @@ export const stepBetweenLiners: Rule = {
   code: 'TL257',
   title: 'Step between liners',
   severity: 'warning',
+  restsOn: [],
   why:
     'The spiral lies on the thicker panel and bridges the thinner one: ' +
     'the edge of the step carries its weight and wears fast, ' +

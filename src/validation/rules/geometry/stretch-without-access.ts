@@ -9,6 +9,7 @@ export const stretchWithoutAccess: Rule = {
   code: 'TL230',
   title: 'Length that nobody can reach',
   severity: 'information',
+  restsOn: ['block', 'jobs'],
   why: 'A stretch without declared access cannot be inspected or worked on; planning finds that out when the crew stands below it.',
   todo: 'Write an access line for it: ground, platform, mobile platform or scaffold.',
   given: 'conveyor',

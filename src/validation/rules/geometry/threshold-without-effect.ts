@@ -8,6 +8,7 @@ export const thresholdWithoutEffect: Rule = {
   code: 'TL265',
   title: 'Threshold without effect',
   severity: 'warning',
+  restsOn: [],
   why: 'The rule goes on by its usual value: what was meant to be told is not, or what was meant to be quiet is told.',
   todo: '`troughline explain CODE` says whether a rule has a threshold, its usual value and its unit.',
   given: 'plant',

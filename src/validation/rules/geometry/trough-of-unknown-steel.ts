@@ -8,6 +8,7 @@ export const troughOfUnknownSteel: Rule = {
   code: 'TL263',
   title: 'Trough of a steel that is not known here',
   severity: 'information',
+  restsOn: [],
   why:
     'A liner grows against its trough, and stainless steel grows a third more than carbon steel: joint gaps, bolts and ' +
     'closing panels are reckoned as for carbon steel where the name says nothing. A welder needs the name too.',

@@ -79,6 +79,7 @@ export const unlikelySize: Rule = {
   code: 'TL234',
   title: 'Size that such conveyors do not come in',
   severity: 'warning',
+  restsOn: [],
   why: 'An inch read as a millimetre, or a metre as a millimetre, spoils everything computed from it, and liners have been ordered by such numbers.',
   todo: 'Check the unit first, then the number.',
   given: 'liner',

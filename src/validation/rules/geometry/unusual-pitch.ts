@@ -10,6 +10,7 @@ export const unusualPitch: Rule = {
   code: 'TL205',
   title: 'Pitch out of proportion to the screw',
   severity: 'warning',
+  restsOn: [],
   why: 'Capacity, drive power and the mass of the spiral all go with the pitch; a slip here is carried into every one of them.',
   todo: 'Measure over several turns and divide; the usual pitch is 0.3 to 1.5 outside diameters, and most are near 1.',
   given: 'screw',

@@ -7,6 +7,7 @@ export const unusualResistance: Rule = {
   code: 'TL243',
   title: 'Resistance factor beyond the table',
   severity: 'information',
+  restsOn: [],
   tags: ['advice'],
   why: 'The drive power goes with it: too low a factor makes a weak drive look strong.',
   todo: 'Take λ from the table for the material: about 2 for free-flowing to 4 for sticky or fibrous.',

@@ -8,6 +8,7 @@ export const wornSectorOutsideTheArc: Rule = {
   code: 'TL210',
   title: 'Worn sector that is not on the arc',
   severity: 'error',
+  restsOn: [],
   why: 'The screw lies in the arc and wears it there; a sector over the straight side or the open top sends the inspector to the wrong place.',
   todo: 'Write the sector clockwise as seen in the direction of flow, between 3:00 and 9:00, for example 6:00 to 8:30.',
   given: 'conveyor',

@@ -8,6 +8,7 @@ export const accessUnitInTwoPlaces: Rule = {
   code: 'TL418',
   title: 'Access unit in two places at once',
   severity: 'error',
+  restsOn: [],
   why: 'A platform serves one stretch at a time; moving it takes time that the plan does not have.',
   todo: 'Let one step come after the other, or name another unit.',
   given: 'job',

@@ -7,6 +7,7 @@ export const barrierIsNoGate: Rule = {
   code: 'TL485',
   title: 'Gate step about something that is no gate',
   severity: 'error',
+  restsOn: ['machine'],
   why: 'Those below trust a barrier that is not there.',
   todo: 'Name a slide gate of the conveyor; an inlet or a discharge cannot be shut against what slides down the trough.',
   given: 'job',

@@ -8,6 +8,7 @@ export const circularOrder: Rule = {
   code: 'TL426',
   title: 'Steps that wait for each other',
   severity: 'error',
+  restsOn: [],
   why: 'None of them can ever start, so the crews stand waiting for each other and the window runs out.',
   todo: 'Drop one of the "after" that close the circle.',
   given: 'job',

@@ -11,6 +11,7 @@ export const clauseWithoutUse: Rule = {
   code: 'TL486',
   title: 'Measure on a step that has no use for it',
   severity: 'warning',
+  restsOn: [],
   why: 'It reads as if something were safe, and nothing follows from it: the measure was meant for another step.',
   todo: 'Move it to the step it belongs to: hot work where it is done, `every` on the gas test, `cut to fit` on the fit.',
   given: 'job',

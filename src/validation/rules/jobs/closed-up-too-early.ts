@@ -8,6 +8,7 @@ export const closedUpTooEarly: Rule = {
   code: 'TL411',
   title: 'Closed up before the work under it is done',
   severity: 'error',
+  restsOn: [],
   why: 'What was put back has to come off again, and a panel is easily forgotten under a closed cover.',
   todo: 'Put hold-downs, braces and covers back after the fitting below them.',
   given: 'job',

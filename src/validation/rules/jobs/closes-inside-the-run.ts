@@ -8,6 +8,7 @@ export const closesInsideTheRun: Rule = {
   code: 'TL403',
   title: 'Run closed between two panels that stay',
   severity: 'error',
+  restsOn: [],
   why: 'Between two panels that stay the hole is never exactly one panel long; a run is closed at a break and nowhere else.',
   todo: 'Take out the panels up to the next break as well, and close there.',
   given: 'job',

@@ -8,6 +8,7 @@ export const closingErrorTooLarge: Rule = {
   code: 'TL404',
   title: 'Closing panel whose error the break cannot take',
   severity: 'error',
+  restsOn: ['machine'],
   why: 'Length errors add up towards the closing panel; what the break does not take up is cut on site at the end of a shift, or left as a gap.',
   todo: 'Start at the firm end and close at the break with the larger allowance.',
   given: 'job',

@@ -10,6 +10,7 @@ export const closingPanelBeyondTheStock: Rule = {
   code: 'TL496',
   title: 'No stock for the longest closing gap',
   severity: 'warning',
+  restsOn: ['block', 'machine'],
   why:
     'Panels that are each a little short leave a last gap longer than drawn. A sheet of just the drawn length then leaves ' +
     'bare steel, and a longer one is not on site on the day.',

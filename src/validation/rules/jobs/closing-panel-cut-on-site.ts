@@ -8,6 +8,7 @@ export const closingPanelCutOnSite: Rule = {
   code: 'TL462',
   title: 'Reline that closes only with a panel cut on site',
   severity: 'warning',
+  restsOn: ['block', 'machine'],
   why:
     'The closing panel is cut to a hole that is never exactly one panel long; ' +
     'where no break takes the error up it is measured and sawn at the trough, at the end of a shift.',

@@ -7,6 +7,7 @@ export const closingPieceLongerThanAPanel: Rule = {
   code: 'TL452',
   title: 'Smallest closing piece longer than a panel',
   severity: 'error',
+  restsOn: [],
   why: 'No run could be closed: every closing piece is cut from a panel.',
   todo: 'Write the shortest piece that may be fitted, usually 200 to 300 mm.',
   given: 'job',

@@ -9,6 +9,7 @@ export const closingPieceTooShort: Rule = {
   code: 'TL480',
   title: 'Closing piece shorter than the job accepts',
   severity: 'warning',
+  restsOn: [],
   why: 'A short piece holds too few bolts: it lifts under the spiral and is torn out.',
   todo: 'Accept a shorter piece if it can be bolted, choose other panel lengths, or close the run elsewhere.',
   given: 'job',

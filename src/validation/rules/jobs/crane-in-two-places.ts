@@ -7,6 +7,7 @@ export const craneInTwoPlaces: Rule = {
   code: 'TL493',
   title: 'Two lifts at once with one crane',
   severity: 'error',
+  restsOn: [],
   why: 'One hook holds one load: the other piece of the spiral is cut free with nothing to hang from.',
   todo: 'Let one lift wait for the other, or give the job a second crane that reaches.',
   given: 'specifications',

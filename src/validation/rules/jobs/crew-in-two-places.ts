@@ -8,6 +8,7 @@ export const crewInTwoPlaces: Rule = {
   code: 'TL417',
   title: 'Crew in two places at once',
   severity: 'error',
+  restsOn: [],
   why: 'One of the two steps waits, and the window is planned as if it did not.',
   todo: 'Let one step come after the other, or give it to another crew.',
   given: 'job',

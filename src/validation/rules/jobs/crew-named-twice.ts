@@ -8,6 +8,7 @@ export const crewNamedTwice: Rule = {
   code: 'TL432',
   title: 'Crew or access unit named twice',
   severity: 'warning',
+  restsOn: [],
   why: 'The plan would count more hands or platforms than there are.',
   todo: 'Take one of the two out, or name the other crew that was meant.',
   given: 'job',

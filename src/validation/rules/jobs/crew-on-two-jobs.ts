@@ -6,6 +6,7 @@ export const crewOnTwoJobs: Rule = {
   code: 'TL447',
   title: 'Crew on two jobs at the same time',
   severity: 'information',
+  restsOn: ['jobs'],
   why: 'Each job is planned as if it had the crew to itself; together they may not fit into the outage.',
   todo: 'Check that the two fit one after the other, or give one of them to another crew.',
   given: 'estate',

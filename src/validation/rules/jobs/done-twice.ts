@@ -8,6 +8,7 @@ export const doneTwice: Rule = {
   code: 'TL422',
   title: 'Step done twice',
   severity: 'warning',
+  restsOn: [],
   why: 'What is counted twice hides what is not done at all.',
   todo: 'Take one of the two out, or correct its stretch.',
   given: 'job',

@@ -8,6 +8,7 @@ export const emptiedTooLate: Rule = {
   code: 'TL470',
   title: 'Trough emptied after isolation',
   severity: 'error',
+  restsOn: [],
   why: 'Only a turning screw empties the trough; what stays in is weight on the spiral, gas, and dirt under the new liner.',
   todo: 'Put the step before isolate.',
   given: 'job',

@@ -11,6 +11,7 @@ export const fittedUpward: Rule = {
   code: 'TL484',
   title: 'Fitted upward where downward is usual',
   severity: 'information',
+  restsOn: [],
   why:
     'From a firm lower end the panels hold one another, ' +
     'but each is lifted above the last and held until it is bolted; ' +

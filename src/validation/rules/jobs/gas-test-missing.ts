@@ -8,6 +8,7 @@ export const gasTestMissing: Rule = {
   code: 'TL407',
   title: 'Enclosed space opened without a gas test',
   severity: 'error',
+  restsOn: [],
   why: 'Disturbed material gives off gas; hydrogen sulphide dulls the sense of smell before it kills.',
   todo: 'Test before anyone reaches in, and again after each break.',
   given: 'job',

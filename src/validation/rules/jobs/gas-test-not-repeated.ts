@@ -7,6 +7,7 @@ export const gasTestNotRepeated: Rule = {
   code: 'TL475',
   title: 'Gas test older than the plant allows',
   severity: 'error',
+  restsOn: [],
   why: 'Material that is disturbed gives off gas; air that was good in the morning is not good because it was.',
   todo: 'Repeat the test while people are inside: `gas test … every 2 h`, or tests as steps of their own.',
   given: 'estate',

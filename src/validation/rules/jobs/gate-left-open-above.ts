@@ -8,6 +8,7 @@ export const gateLeftOpenAbove: Rule = {
   code: 'TL552',
   title: 'Gate left open above people in the trough',
   severity: 'error',
+  restsOn: ['machine'],
   why:
     'On a slope what stands or sticks above an open slide gate comes down without warning, faster than anybody gets out ' +
     'of the trough, and buries whoever is below it.',

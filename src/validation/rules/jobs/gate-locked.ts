@@ -14,6 +14,7 @@ export const gateLocked: Rule = {
   code: 'TL554',
   title: 'Gate to be moved while its drive is locked off',
   severity: 'error',
+  restsOn: ['machine'],
   why:
     'Isolation takes away what moves the gate: people trust a barrier that is not there, or somebody takes a lock off ' +
     'again to move it.',

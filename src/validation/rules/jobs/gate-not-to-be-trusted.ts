@@ -12,6 +12,7 @@ export const gateNotToBeTrusted: Rule = {
   code: 'TL556',
   title: 'Barrier that was seen stuck or leaking',
   severity: 'warning',
+  restsOn: ['machine'],
   why: 'A gate that stops short or lets material through holds nothing back: what lies above it comes down on people who were told that it is shut.',
   todo:
     'See to the gate first, try it through its whole stroke and close the condition (`closed gate stuck at Gate`), ' +

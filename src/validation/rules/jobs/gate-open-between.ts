@@ -8,6 +8,7 @@ export const gateOpenBetween: Rule = {
   code: 'TL476',
   title: 'Gate left open between two crews',
   severity: 'warning',
+  restsOn: [],
   why: 'Fitting one run while the next is stripped is safe only behind a barrier; through an open gate a panel slides onto the crew below.',
   todo: 'Shut the gate as a barrier first (`gate shut`), or let one step wait for the other.',
   given: 'job',

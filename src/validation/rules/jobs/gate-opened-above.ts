@@ -8,6 +8,7 @@ export const gateOpenedAbove: Rule = {
   code: 'TL553',
   title: 'Gate opened while people still work below it',
   severity: 'error',
+  restsOn: [],
   why: 'What the gate held back comes down the slope onto whoever is still in the trough below it.',
   todo: 'Open the gate once nobody has anything to do below it, and everybody is out of the trough.',
   given: 'job',

@@ -8,6 +8,7 @@ export const gateOutOfTurn: Rule = {
   code: 'TL471',
   title: 'Gate moved out of turn',
   severity: 'error',
+  restsOn: [],
   why: 'A barrier that is not where the order says protects nobody, and a gate that is stripped cannot be shut.',
   todo: 'Shut, open, strip and refit the gate in an order that can be.',
   given: 'job',

@@ -8,6 +8,7 @@ export const handedBackTooEarly: Rule = {
   code: 'TL412',
   title: 'Isolation removed while the trough is open',
   severity: 'error',
+  restsOn: [],
   why: 'Once the isolation is off the screw can turn, with people at an open trough.',
   todo: 'Put everything back first, then remove the isolation.',
   given: 'job',

@@ -15,6 +15,7 @@ export const hatchTooSmall: Rule = {
   code: 'TL487',
   title: 'Hatch smaller than a hand',
   severity: 'warning',
+  restsOn: [],
   why: 'Nobody looks or reaches in through it, so what is planned through it is not done, or a glove stays in the trough.',
   todo: 'Check the unit; write the clear opening, from one edge to the other.',
   threshold,

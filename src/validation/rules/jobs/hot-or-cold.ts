@@ -9,6 +9,7 @@ export const hotOrCold: Rule = {
   code: 'TL557',
   title: 'Step that is cold where its job is hot, or hot where it is cold',
   severity: 'warning',
+  restsOn: [],
   why: 'Whoever reads the one brings a torch, and whoever reads the other brings no shields, no water and nobody to watch.',
   todo: 'Say the same in both: `cut hot` or `cut cold`, `welded joints` or `bolted joints`, and `hot work` or `cold work` on the step.',
   given: 'job',

@@ -9,6 +9,7 @@ export const hotWorkNotConfirmed: Rule = {
   code: 'TL472',
   title: 'Hot work whose measures nobody has confirmed',
   severity: 'warning',
+  restsOn: ['block', 'machine'],
   why: 'A quick fix or a plan can write what is needed; only the crew knows whether shields, water and somebody to watch are at hand.',
   todo: 'Ask who does the work. Take `to be confirmed` away once it is sure, or change the step.',
   given: 'job',

@@ -8,6 +8,7 @@ export const hotWorkNotWatched: Rule = {
   code: 'TL473',
   title: 'Hot work that nobody watches long enough',
   severity: 'error',
+  restsOn: [],
   why: 'What smoulders behind the liner breaks into fire when everybody has gone to eat or home.',
   todo: 'Add a fire watch over the place, as long as the permit asks, before anything is closed, left or handed back.',
   given: 'job',

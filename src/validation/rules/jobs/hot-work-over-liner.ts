@@ -8,6 +8,7 @@ export const hotWorkOverLiner: Rule = {
   code: 'TL416',
   title: 'Hot work with liner in reach',
   severity: 'error',
+  restsOn: [],
   why: 'Polyethylene burns and drips burning; the fire runs down the trough out of reach. A word in a note protects nobody.',
   todo: 'Strip there first, do it cold (`cold work`), or say on the step what is done: `hot work shielded wet fire watch 60 min`.',
   given: 'job',

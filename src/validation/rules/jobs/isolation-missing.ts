@@ -8,6 +8,7 @@ export const isolationMissing: Rule = {
   code: 'TL406',
   title: 'Work without isolation proved',
   severity: 'error',
+  restsOn: [],
   why: 'A screw that starts, or springs back, takes hold of whoever reaches into the trough.',
   todo: 'Isolate and prove dead before anything is opened; isolation ends after everything is closed.',
   given: 'job',

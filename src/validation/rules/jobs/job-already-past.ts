@@ -8,6 +8,7 @@ export const jobAlreadyPast: Rule = {
   code: 'TL436',
   title: 'Job whose window is over',
   severity: 'information',
+  restsOn: [],
   why: 'If the work was done and not written down, the new liner counts as the worn one; if it was not done, nobody has a date for it.',
   todo: 'Write the reline or screw change down as it was done, then take the job out; or give it another outage.',
   given: 'estate',

@@ -6,6 +6,7 @@ export const jobWithNoCrew: Rule = {
   code: 'TL433',
   title: 'Job without a crew',
   severity: 'information',
+  restsOn: ['block'],
   why: 'Without a crew no duration can be planned, and whether the outage is long enough is not known.',
   todo: 'Add `crews` with the crews of the plant that will do it.',
   given: 'estate',

@@ -6,6 +6,7 @@ export const jobWithNothingToDo: Rule = {
   code: 'TL434',
   title: 'Job without a scope',
   severity: 'warning',
+  restsOn: ['block', 'machine'],
   why: 'Nothing is bought, nothing is cut and nothing planned for it.',
   todo: 'Add `reline` with the stretch, or `change screw`.',
   given: 'estate',

@@ -7,6 +7,7 @@ export const liftBesideItsCentre: Rule = {
   code: 'TL479',
   title: 'Lift beside its centre of gravity, or out of reach',
   severity: 'error',
+  restsOn: ['block', 'machine'],
   why: 'A load that hangs beside its lifting point swings as it leaves the trough, and pulls rope and point sideways; beyond its chart a crane tips.',
   todo: 'Declare a crane that reaches the piece (`crane C1 at 9 m offset 5 m`), or a lifting point above it.',
   given: 'specifications',

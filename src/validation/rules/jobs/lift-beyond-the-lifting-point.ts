@@ -7,6 +7,7 @@ export const liftBeyondTheLiftingPoint: Rule = {
   code: 'TL437',
   title: 'Lift limit above what a lifting point bears',
   severity: 'warning',
+  restsOn: [],
   why: 'Pieces are cut up to the lift limit; the one that hangs from the weaker point is too heavy for it.',
   todo: 'Lower the lift limit to the weakest point that will be used, or leave that point out of the lift.',
   given: 'estate',

@@ -7,6 +7,7 @@ export const liftOverTheLimit: Rule = {
   code: 'TL467',
   title: 'Piece of spiral over every limit',
   severity: 'error',
+  restsOn: [],
   why: 'The piece hangs from a crane or a point that is not made for it.',
   todo: 'Raise the lift limit with a stronger crane, add a lifting point, or move what the cuts must keep clear of.',
   given: 'estate',

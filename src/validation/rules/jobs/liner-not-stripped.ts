@@ -8,6 +8,7 @@ export const linerNotStripped: Rule = {
   code: 'TL409',
   title: 'Old liner still in the way',
   severity: 'error',
+  restsOn: [],
   why: 'Old and new panels cannot lie in the same place, and a trough can be looked at only when it is bare.',
   todo: 'Strip the stretch before it is cleaned and fitted.',
   given: 'job',

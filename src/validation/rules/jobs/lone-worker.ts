@@ -8,6 +8,7 @@ export const loneWorker: Rule = {
   code: 'TL474',
   title: 'One person alone inside an enclosed trough',
   severity: 'error',
+  restsOn: [],
   why: 'Whoever is overcome by gas cannot call, and the next one through the hatch is the second victim.',
   todo: 'Send two, or let another crew stand by outside: `attended by`.',
   given: 'job',

@@ -7,6 +7,7 @@ export const massUnknown: Rule = {
   code: 'TL469',
   title: 'Lift of unknown mass',
   severity: 'warning',
+  restsOn: ['block', 'machine'],
   why: 'Nobody can choose slings for a piece whose mass is not known.',
   todo: 'Describe the flight of the screw: its width and thickness.',
   given: 'estate',

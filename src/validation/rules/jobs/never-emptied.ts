@@ -35,6 +35,7 @@ export const neverEmptied: Rule = {
   code: 'TL492',
   title: 'Order that never empties the trough',
   severity: 'warning',
+  restsOn: [],
   why:
     'Once isolated nothing moves what lies in the trough: it is weight on the spiral, gives off gas when it is ' +
     'disturbed, and is shovelled out by hand.',

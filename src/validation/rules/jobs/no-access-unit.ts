@@ -7,6 +7,7 @@ export const noAccessUnit: Rule = {
   code: 'TL420',
   title: 'Mobile access without a unit',
   severity: 'error',
+  restsOn: ['machine'],
   why: 'The stretch is reached by a mobile platform, and the job has none: it has to be hired, and that takes days.',
   todo: 'Name an access unit of the plant on the job.',
   given: 'estate',

@@ -7,6 +7,7 @@ export const noAccess: Rule = {
   code: 'TL419',
   title: 'Work where nobody can get',
   severity: 'error',
+  restsOn: ['machine'],
   why: 'Without access the crew stands below the work with its tools.',
   todo: 'Declare the access to the stretch on the conveyor.',
   given: 'estate',

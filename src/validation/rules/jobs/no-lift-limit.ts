@@ -7,6 +7,7 @@ export const noLiftLimit: Rule = {
   code: 'TL468',
   title: 'Screw change without a lift limit',
   severity: 'information',
+  restsOn: ['block', 'machine'],
   why: 'Where the spiral is cut depends on what may hang from the crane; without a limit pieces of six metres are planned.',
   todo: 'Add `lift limit` to the job, from the crane chart or the weakest lifting point.',
   given: 'estate',

@@ -7,6 +7,7 @@ export const noRunInTheScope: Rule = {
   code: 'TL461',
   title: 'Scope without a lined length',
   severity: 'error',
+  restsOn: [],
   why: 'There is nothing to strip, cut or fit, and the job would be planned and paid for all the same.',
   todo: 'Name a run that the conveyor has, by its number from the tail or by the break at its tail end.',
   given: 'estate',

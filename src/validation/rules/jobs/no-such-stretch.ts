@@ -8,6 +8,7 @@ export const noSuchStretch: Rule = {
   code: 'TL427',
   title: 'Step over a stretch that is not there',
   severity: 'error',
+  restsOn: [],
   why: 'The step does nothing, and what was meant by it is left undone.',
   todo: 'Runs are numbered from the tail, panels from the tail end of their run; correct the stretch.',
   given: 'job',

@@ -8,6 +8,7 @@ export const noTrialRun: Rule = {
   code: 'TL425',
   title: 'Order that ends without a trial run',
   severity: 'warning',
+  restsOn: [],
   why: 'A new liner is proved by the empty and the loaded current; without them the first fault shows in service.',
   todo: 'End with run empty and run loaded.',
   given: 'job',

@@ -7,6 +7,7 @@ export const noWelder: Rule = {
   code: 'TL466',
   title: 'Welding step without a welder',
   severity: 'warning',
+  restsOn: ['block', 'machine'],
   why: 'The plate is ready, the trough is open, and nobody may weld.',
   todo: 'Add a crew with the skill welding to the job, or write the skill down where the crew has it.',
   given: 'estate',

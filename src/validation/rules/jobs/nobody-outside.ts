@@ -8,6 +8,7 @@ export const nobodyOutside: Rule = {
   code: 'TL550',
   title: 'Everybody inside an enclosed trough',
   severity: 'error',
+  restsOn: [],
   why: 'Gas takes all who are inside at the same time, and nobody is left to call for rescue or to keep the next one from going in after them.',
   todo: 'Let another crew stand by outside (`attended by`), or fewer be inside than come (`with 2 people`): one of the others stays outside and does nothing else.',
   given: 'job',

@@ -8,6 +8,7 @@ export const notClearedUp: Rule = {
   code: 'TL490',
   title: 'Closed up over tools and litter',
   severity: 'warning',
+  restsOn: [],
   why: 'A spanner or an offcut under the covers is dragged along by the spiral: it scores the new liner and jams where it is hardest to reach.',
   todo: 'Clear up once the work under the covers is done, and before they go on.',
   given: 'job',

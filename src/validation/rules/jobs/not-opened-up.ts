@@ -8,6 +8,7 @@ export const notOpenedUp: Rule = {
   code: 'TL408',
   title: 'Work on what is still covered or held down',
   severity: 'error',
+  restsOn: [],
   why: 'Nobody gets at the liner under covers, braces or hold-downs; the crew stands waiting while they are taken off.',
   todo: 'Take covers, braces and hold-downs off first, over the same stretch.',
   given: 'job',

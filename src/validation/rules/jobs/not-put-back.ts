@@ -8,6 +8,7 @@ export const notPutBack: Rule = {
   code: 'TL423',
   title: 'Taken off and not put back',
   severity: 'error',
+  restsOn: [],
   why: 'What is left off, or locked off, is found when somebody starts the machine, or lies on the ground when it runs.',
   todo: 'Add the steps that put it back and hand the machine over.',
   given: 'job',

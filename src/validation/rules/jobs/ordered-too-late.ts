@@ -15,6 +15,7 @@ export const orderedTooLate: Rule = {
   code: 'TL446',
   title: 'Job sooner than its parts can arrive',
   severity: 'warning',
+  restsOn: ['machine'],
   why: 'The outage passes without the liner, and the next one is months away.',
   todo: 'If the parts are ordered, silence this with that as the reason; if they are in stock, write down what was counted on the shelf; otherwise take a later outage or ask for express delivery.',
   given: 'estate',

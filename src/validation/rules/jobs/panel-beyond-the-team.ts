@@ -10,6 +10,7 @@ export const panelBeyondTheTeam: Rule = {
   code: 'TL449',
   title: 'Panel heavier than the team may lift',
   severity: 'warning',
+  restsOn: [],
   why: 'The panel has to be lifted all the same: by too few people, or with gear that nobody ordered.',
   todo: "Cut shorter panels, or plan the lifting gear and raise nobody's limit.",
   given: 'job',

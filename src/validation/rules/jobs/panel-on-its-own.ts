@@ -8,6 +8,7 @@ export const panelOnItsOwn: Rule = {
   code: 'TL401',
   title: 'Panel fitted away from its neighbour',
   severity: 'error',
+  restsOn: [],
   why: 'A panel is tapped tight against its neighbour before it is drilled; one fitted on its own fixes a gap that no panel matches later.',
   todo: 'Fit the panels of a run one after the other from one end.',
   given: 'job',

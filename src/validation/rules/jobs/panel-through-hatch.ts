@@ -9,6 +9,7 @@ export const panelThroughHatch: Rule = {
   code: 'TL481',
   title: 'Panel longer than every hatch it could go in by',
   severity: 'error',
+  restsOn: ['block', 'machine'],
   why: 'A panel is stiff and the trough too shallow to feed it in end first: it stays outside, or the trough is cut open.',
   todo: 'Use panels that go through the hatches, or declare the covers that come off.',
   given: 'estate',

@@ -8,6 +8,7 @@ export const panelWouldSlide: Rule = {
   code: 'TL405',
   title: 'Panels fitted uphill with nothing to rest on',
   severity: 'error',
+  restsOn: ['machine'],
   why: 'On a slope a panel that rests on nothing slides down onto the people below before it is bolted.',
   todo: 'Fit from the top down, each panel butted up against the one above, or start at a lower end that holds the panels.',
   given: 'job',

@@ -8,6 +8,7 @@ export const platformOverloaded: Rule = {
   code: 'TL478',
   title: 'More on a platform than it is rated for',
   severity: 'error',
+  restsOn: ['machine'],
   why: 'An overloaded platform tips or fails under everybody on it.',
   todo: 'Let fewer people be on it at a time (`using MP1 with 2 people`), or take a larger one.',
   given: 'job',

@@ -7,6 +7,7 @@ export const proposalCannotBeBuilt: Rule = {
   code: 'TL534',
   title: 'Job for which no work can be proposed that can be done',
   severity: 'error',
+  restsOn: ['machine'],
   why: 'The pack of such a job is stamped as not buildable on the day it is printed, when crews and outage are booked.',
   todo: 'Declare the access, crew or platform that is missing, or write the order of work; the work pack lists everything that stands in the way.',
   given: 'estate',

@@ -7,6 +7,7 @@ export const rescueNotArranged: Rule = {
   code: 'TL453',
   title: 'Confined space without rescue',
   severity: 'warning',
+  restsOn: ['block', 'machine'],
   why: 'Most who die in confined spaces went in to help. Rescue that is thought of on the day comes too late, and calling outside services alone is no rescue.',
   todo: 'Write `rescue contact` and `rescue means` in the job or its plant; a competent person judges whether they will do.',
   given: 'job',

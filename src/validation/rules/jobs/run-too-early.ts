@@ -8,6 +8,7 @@ export const runTooEarly: Rule = {
   code: 'TL413',
   title: 'Run before the machine is ready for it',
   severity: 'error',
+  restsOn: [],
   why: 'A spiral that turns in an open or half-fitted trough takes hold of whatever and whoever is there; loaded first, it cuts before anyone notices.',
   todo: 'Remove isolation when all is closed, run empty, read the current, then run loaded.',
   given: 'job',

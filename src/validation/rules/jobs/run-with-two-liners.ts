@@ -8,6 +8,7 @@ export const runWithTwoLiners: Rule = {
   code: 'TL494',
   title: 'Run relined with two liners in one job',
   severity: 'error',
+  restsOn: [],
   why:
     'Panels, cut list and as-fitted form of a run are made for one liner: the other would be neither bought nor cut, ' +
     'and its panels would stand proud of their neighbours.',

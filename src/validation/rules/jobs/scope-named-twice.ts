@@ -10,6 +10,7 @@ export const scopeNamedTwice: Rule = {
   code: 'TL448',
   title: 'Stretch named twice in the scope',
   severity: 'warning',
+  restsOn: [],
   why: 'The panels there are bought and cut twice.',
   todo: 'Take one of the two out, or correct its stretch.',
   given: 'job',

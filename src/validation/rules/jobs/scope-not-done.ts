@@ -8,6 +8,7 @@ export const scopeNotDone: Rule = {
   code: 'TL424',
   title: 'Scope that no step does',
   severity: 'warning',
+  restsOn: [],
   why: 'The records would say that this was renewed when it was not.',
   todo: 'Add the missing steps, or take the stretch out of the scope.',
   given: 'job',

@@ -12,6 +12,7 @@ export const scopeTooSmall: Rule = {
   code: 'TL463',
   title: 'Scope that leaves a hole between old panels',
   severity: 'error',
+  restsOn: ['machine'],
   why: 'Between two panels that stay the hole is never exactly one panel long: the last new panel does not go in.',
   todo: 'Take the panels up to the next break into the scope.',
   given: 'estate',

@@ -8,6 +8,7 @@ export const screwNotRestrained: Rule = {
   code: 'TL414',
   title: 'Drive unbolted from a spiral that nothing holds',
   severity: 'error',
+  restsOn: [],
   why: 'The spiral is a spring lying on a slope: unbolted it springs back and slides down with its whole weight.',
   todo: 'Restrain the screw before unbolting the drive plate.',
   given: 'job',

@@ -8,6 +8,7 @@ export const screwOutOfTurn: Rule = {
   code: 'TL415',
   title: 'Screw moved at the wrong moment',
   severity: 'error',
+  restsOn: [],
   why: 'The new screw lies on the new liner: put in before it, it has to come out again; taken out late, nobody can fit beneath it.',
   todo: 'Remove the screw before stripping under it, insert the new one after fitting and before the hold-downs.',
   given: 'job',

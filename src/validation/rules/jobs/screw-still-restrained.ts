@@ -14,6 +14,7 @@ export const screwStillRestrained: Rule = {
   code: 'TL495',
   title: 'Spiral restrained while the machine is run',
   severity: 'error',
+  restsOn: [],
   why:
     'A spiral that is started while chains or clamps hold it winds itself up until they tear off or the drive stalls; ' +
     'what tears off is thrown.',

@@ -8,6 +8,7 @@ export const slingAngleTooFlat: Rule = {
   code: 'TL438',
   title: 'Sling legs too far apart',
   severity: 'warning',
+  restsOn: [],
   why: 'The flatter the legs, the more each one pulls: beyond 60 degrees each pulls more than the load itself, and slings and lugs fail.',
   todo: 'Use longer slings or a spreader beam; a competent person plans the lift.',
   given: 'job',

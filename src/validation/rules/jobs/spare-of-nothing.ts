@@ -7,6 +7,7 @@ export const spareOfNothing: Rule = {
   code: 'TL497',
   title: 'Spares of what the job does not use',
   severity: 'warning',
+  restsOn: [],
   why: 'They stand in the job and in no list of materials: nobody orders them, and whoever wrote them counts on them.',
   todo: 'Say what is relined, or what bolts the liner has; or take the line out.',
   given: 'job',

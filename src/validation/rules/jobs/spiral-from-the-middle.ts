@@ -15,6 +15,7 @@ export const spiralFromTheMiddle: Rule = {
   code: 'TL483',
   title: 'Spiral taken out from the middle first',
   severity: 'error',
+  restsOn: [],
   why: 'Cut free at both ends at once, the piece springs and jams, and the part without restraint is let go and slides.',
   todo: 'Take the pieces from an end, or beside a piece that is out already.',
   given: 'job',

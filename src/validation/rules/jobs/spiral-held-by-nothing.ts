@@ -11,6 +11,7 @@ export const spiralHeldByNothing: Rule = {
   code: 'TL551',
   title: 'Spiral held up by nothing while its liner is out',
   severity: 'warning',
+  restsOn: ['block', 'machine'],
   why: 'A spiral without a shaft lies on its liner: with a panel out it comes down on hands, and the new panel cannot pass under it.',
   todo: 'Say what holds it: `spiral held up by "…" rated 500 kg every 3 m` in the job; a competent person chooses the gear.',
   given: 'job',

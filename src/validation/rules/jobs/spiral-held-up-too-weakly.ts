@@ -8,6 +8,7 @@ export const spiralHeldUpTooWeakly: Rule = {
   code: 'TL454',
   title: 'Spiral heavier than what holds it up',
   severity: 'error',
+  restsOn: ['machine'],
   why: 'A support that gives way drops the spiral onto the hands that push a panel under it.',
   todo: 'Hold it up at more places, or with gear of a higher rating; a competent person chooses the gear.',
   given: 'job',

@@ -8,6 +8,7 @@ export const stepByACrewNotOnTheJob: Rule = {
   code: 'TL439',
   title: 'Step by a crew that is not on the job',
   severity: 'warning',
+  restsOn: [],
   why: 'The crew has not been asked for and stands on another job that day.',
   todo: 'Add the crew to the job, or give the step to one that is on it.',
   given: 'job',

@@ -8,6 +8,7 @@ export const stillDrying: Rule = {
   code: 'TL491',
   title: 'Work where a place still has to dry or cool',
   severity: 'warning',
+  restsOn: [],
   why: 'What is wet under a panel stays wet and rusts; what is hot softens the panel and burns hands.',
   todo: 'Let the later step wait for the one that `dries` or `cools`; the plan then keeps the time between.',
   given: 'job',

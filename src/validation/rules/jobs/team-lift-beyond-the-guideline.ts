@@ -9,6 +9,7 @@ export const teamLiftBeyondTheGuideline: Rule = {
   code: 'TL445',
   title: 'Team lift beyond the guideline',
   severity: 'warning',
+  restsOn: [],
   why: 'People on a slope, at a height and with gloves on lift less than on the flat, not more; backs and fingers pay for it.',
   todo: 'Lower the limit and let lifting gear do the rest; a competent person assesses the lift on site.',
   given: 'job',

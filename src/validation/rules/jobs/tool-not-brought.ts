@@ -9,6 +9,7 @@ export const toolNotBrought: Rule = {
   code: 'TL498',
   title: 'Tool that the work asks for and the list leaves out',
   severity: 'warning',
+  restsOn: ['block', 'machine'],
   why: 'The crew packs by the list; what is not on it is missed above, with the trough open and the clock running.',
   todo: 'Add a `tool` line for it, or take the words out of the step.',
   given: 'job',

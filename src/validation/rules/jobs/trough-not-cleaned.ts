@@ -8,6 +8,7 @@ export const troughNotCleaned: Rule = {
   code: 'TL410',
   title: 'Fitted over an uncleaned trough',
   severity: 'error',
+  restsOn: [],
   why: 'Dirt under a panel lifts it towards the spiral, and steel worn thin is hidden for the life of the new liner.',
   todo: 'Clean and look at the trough after stripping, and patch it if need be.',
   given: 'job',

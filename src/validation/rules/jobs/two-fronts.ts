@@ -8,6 +8,7 @@ export const twoFronts: Rule = {
   code: 'TL402',
   title: 'Run with two fronts',
   severity: 'error',
+  restsOn: [],
   why:
     'The last hole between two fronts is as long as all the errors before it made it. ' +
     'A panel too long will not drop in; one too short leaves a joint open, ' +

@@ -7,6 +7,7 @@ export const twoJobsAtOnce: Rule = {
   code: 'TL477',
   title: 'Two jobs on one conveyor at the same time',
   severity: 'error',
+  restsOn: ['jobs'],
   why:
     'One job hands back and takes off isolation while the other still has its hands in the trough; ' +
     'lifts and loose parts of the one hang over the people of the other.',

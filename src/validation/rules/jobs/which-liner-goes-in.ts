@@ -14,6 +14,7 @@ export const whichLinerGoesIn: Rule = {
   code: 'TL499',
   title: 'Reline that does not say which of several liners goes in',
   severity: 'warning',
+  restsOn: ['block'],
   why: 'Panels of the wrong make or thickness are ordered, cut and fitted, and its colours then tell another wear.',
   todo: 'Name the liner behind the stretch, as in `reline all with TwoLayer12`, or write a line for each stretch.',
   given: 'specifications',

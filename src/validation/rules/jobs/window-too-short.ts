@@ -7,6 +7,7 @@ export const windowTooShort: Rule = {
   code: 'TL464',
   title: 'Window too short for the work',
   severity: 'error',
+  restsOn: ['block', 'machine'],
   why: 'The outage ends with the trough open, and the conveyor is missing when the plant starts again.',
   todo: 'Take a longer outage, more crews, or a smaller scope; the work pack shows what would shorten the job most.',
   given: 'estate',

@@ -8,6 +8,7 @@ export const workBelowLooseParts: Rule = {
   code: 'TL421',
   title: 'Work below loose parts',
   severity: 'error',
+  restsOn: [],
   why: 'On a slope a panel or a piece of spiral let go slides down onto whoever works below.',
   todo: 'Let one step wait for the other, or keep a closed break between them.',
   given: 'job',

@@ -8,6 +8,7 @@ export const asFittedOffTheSpecification: Rule = {
   code: 'TL336',
   title: 'New liner of another thickness than bought',
   severity: 'warning',
+  restsOn: ['block', 'machine'],
   why: 'A thinner sheet takes its share off the life of the whole set; a thicker one may be another product.',
   todo: 'Check the gauge on an offcut and the delivery against the order.',
   given: 'estate',

@@ -10,6 +10,7 @@ export const asFittedOutsideTheScope: Rule = {
   code: 'TL337',
   title: 'New thickness where nothing was changed',
   severity: 'warning',
+  restsOn: ['block'],
   why: 'Either the scope is wrong, and a new liner counts as old, or the reading is of the old liner and belongs into an inspection.',
   todo: 'Correct the scope or the point.',
   given: 'estate',

@@ -12,6 +12,7 @@ export const belowTheCondemnLimit: Rule = {
   code: 'TL310',
   title: 'Liner at or below its condemn limit',
   severity: 'error',
+  restsOn: ['history'],
   why: 'What is left was set aside as the margin before the screw reaches the steel, and it is being used up.',
   todo: 'Plan the reline now and inspect often until then; if it was relined already, write that down.',
   given: 'inspection',

@@ -9,6 +9,7 @@ export const closedAndThereInOneLook: Rule = {
   code: 'TL267',
   title: 'Closed and still there in one look',
   severity: 'warning',
+  restsOn: [],
   why: 'The next crew finds it on no list, or on the list of a thing that was mended: somebody looks for nothing, or nobody looks.',
   todo:
     'Take the line out that is wrong. Where it was found and put right that day, write first that it is there and then that it is ' +

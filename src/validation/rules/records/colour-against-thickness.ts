@@ -12,6 +12,7 @@ export const colourAgainstThickness: Rule = {
   code: 'TL307',
   title: 'Colour that contradicts the thickness',
   severity: 'warning',
+  restsOn: ['history'],
   why: 'One of the two is wrong: the gauge, the point, the colour in bad light, or which liner is fitted; a decision should not rest on either.',
   todo: 'Look again with a lamp and a gauge checked on an offcut.',
   given: 'inspection',

@@ -9,6 +9,7 @@ export const colourGoesBack: Rule = {
   code: 'TL308',
   title: 'Colour that goes back to an earlier layer',
   severity: 'warning',
+  restsOn: ['history'],
   why: 'A worn layer does not grow back: the panel was replaced, the wrong spot was looked at, or product covered the liner.',
   todo: 'Clean the spot and look again; if the panel was replaced, write the reline down.',
   given: 'estate',

@@ -17,6 +17,7 @@ export const conditionAgainstAReading: Rule = {
   code: 'TL353',
   title: 'Reading of a panel that is missing',
   severity: 'warning',
+  restsOn: ['looks', 'history'],
   why:
     'One of the two is of another place. If it is the reading, a forecast rests on it; if it is the condition, bare ' +
     'steel is forgotten somewhere else.',

@@ -10,6 +10,7 @@ export const conditionAtAPartNotThere: Rule = {
   code: 'TL524',
   title: 'Condition of a part that is not declared there',
   severity: 'warning',
+  restsOn: ['machine'],
   why: 'The pack takes off and puts back what is declared: the bent brace or the loose block is on no list, and nobody brings one along.',
   todo: 'Correct the chainage, or add the part to the conveyor.',
   given: 'inspection',

@@ -8,6 +8,7 @@ export const conditionIncomplete: Rule = {
   code: 'TL352',
   title: 'Condition without its place or measure',
   severity: 'warning',
+  restsOn: [],
   why: 'Nobody finds it again, nobody can tell whether it grew, and the crew takes along the wrong number of bolts.',
   todo: 'Add the place (a chainage from the tail, or a point), how far a joint is open, the number of bolts, or what is wrong with a bearing.',
   given: 'inspection',

@@ -6,6 +6,7 @@ export const correctionWithoutReason: Rule = {
   code: 'TL368',
   title: 'Correction without a name or a reason',
   severity: 'warning',
+  restsOn: [],
   why: 'A number that was changed afterwards by nobody, for no reason, is the first thing a reviewer strikes out, and the last that anybody can defend.',
   todo: 'Add by whom (a role is enough) and why: … by "day shift" "the gauge was set for steel".',
   given: 'estate',

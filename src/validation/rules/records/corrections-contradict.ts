@@ -7,6 +7,7 @@ export const correctionsContradict: Rule = {
   code: 'TL367',
   title: 'Two corrections that contradict each other',
   severity: 'error',
+  restsOn: [],
   why: 'Neither of them counts, so the reading that both call wrong goes on to set the rate.',
   todo: 'Keep the one that is right. Where the second corrects the first, give it the later day on which that was found.',
   given: 'estate',

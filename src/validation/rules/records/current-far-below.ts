@@ -26,6 +26,7 @@ export const currentFarBelow: Rule = {
   code: 'TL357',
   title: 'Motor current far below usual',
   severity: 'warning',
+  restsOn: ['history'],
   why: 'A spiral that has broken, or come off its drive plate, turns alone: the motor runs light while the trough behind it fills up and blocks.',
   todo: 'Look whether the far end of the spiral turns, isolate, and look at drive plate, bolts and welds; or correct the reading.',
   threshold,

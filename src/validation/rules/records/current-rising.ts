@@ -20,6 +20,7 @@ export const currentRising: Rule = {
   code: 'TL323',
   title: 'Motor current well above what it was',
   severity: 'warning',
+  restsOn: ['history'],
   why: 'The spiral drags on something: a lifted panel edge, a bolt head, a failing bearing or build-up; each gets worse quickly.',
   todo: 'Isolate and look along the spiral and at the bearing before the next long run.',
   threshold,

@@ -14,6 +14,7 @@ export const datedFarAfterTheRest: Rule = {
   code: 'TL545',
   title: 'Record dated years after all others',
   severity: 'error',
+  restsOn: [],
   why: 'The newest record is the day that everything is counted from: with a slip in its year every look is overdue and every outage is past.',
   todo: 'Check the year against the sheet or the photo of that day.',
   given: 'estate',

@@ -19,6 +19,7 @@ export const dutyAgainstTheMeter: Rule = {
   code: 'TL342',
   title: 'Declared duty far from what the meter counted',
   severity: 'information',
+  restsOn: ['history'],
   why: 'Running hours are turned into dates by the duty: a reline planned by the wrong one comes months early or too late.',
   todo: 'If the duty has changed, add a duty record with the day from which it holds; otherwise correct the declared one.',
   threshold,

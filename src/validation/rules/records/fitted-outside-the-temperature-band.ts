@@ -6,6 +6,7 @@ export const fittedOutsideTheTemperatureBand: Rule = {
   code: 'TL340',
   title: 'Fitted colder or warmer than planned',
   severity: 'information',
+  restsOn: ['machine'],
   why: 'A liner fitted in the cold has further to grow when it runs warm; look for lifted joints at the next rounds.',
   todo: 'Check the temperature; if it is right, inspect the joints early.',
   given: 'estate',

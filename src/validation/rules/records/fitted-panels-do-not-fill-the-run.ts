@@ -23,6 +23,7 @@ export const fittedPanelsDoNotFillTheRun: Rule = {
   code: 'TL338',
   title: 'Fitted panels that do not fill their run',
   severity: 'warning',
+  restsOn: ['machine'],
   why: 'The joints of the next reline and the panel under each reading are counted from these lengths.',
   todo: 'Check the lengths from the tail end of the run; the closing piece is the one that is often left out.',
   threshold,

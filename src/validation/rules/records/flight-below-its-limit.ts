@@ -9,6 +9,7 @@ export const flightBelowItsLimit: Rule = {
   code: 'TL322',
   title: 'Flight worn to its limit',
   severity: 'warning',
+  restsOn: ['history'],
   why: 'A thin flight bends, breaks at a weld and jams; the pieces tear the liner on their way out.',
   todo: 'Plan the screw change; change the liner with it if it has less left than a new screw lasts.',
   given: 'inspection',

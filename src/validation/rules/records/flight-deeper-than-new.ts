@@ -15,6 +15,7 @@ export const flightDeeperThanNew: Rule = {
   code: 'TL328',
   title: 'Flight deeper than when new',
   severity: 'warning',
+  restsOn: ['history'],
   why: 'The wear of the screw is judged from this reading; one that cannot be hides how far it has gone.',
   todo: 'Read the depth radially, from the outer edge to the inner edge of the bar, and check which screw is fitted.',
   threshold,

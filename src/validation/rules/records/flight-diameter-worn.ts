@@ -8,6 +8,7 @@ export const flightDiameterWorn: Rule = {
   code: 'TL364',
   title: 'Outside diameter worn beyond the flight’s limit',
   severity: 'warning',
+  restsOn: ['history'],
   why:
     'The flight wears from its edge: what the diameter has lost is missing twice, at either side, and a thin flight ' +
     'bends, breaks at its weld and leaves material behind on the liner.',

@@ -14,6 +14,7 @@ export const gaugeNotStated: Rule = {
   code: 'TL317',
   title: 'Thickness from an unnamed gauge',
   severity: 'information',
+  restsOn: ['block'],
   tags: ['advice'],
   why: 'How far ahead the forecast can see depends on how sure the readings are; without a gauge a coarse one is assumed.',
   todo: 'Add the gauge and its error to the inspection, for example `gauge ultrasonic ± 0.2 mm`.',

@@ -17,6 +17,7 @@ export const holdDownGapWide: Rule = {
   code: 'TL321',
   title: 'Hold-down far above the spiral',
   severity: 'warning',
+  restsOn: [],
   why: 'A spiral that can rise climbs over a lump, strikes the covers and drops back on the liner.',
   todo: 'Adjust or replace the block at the next stop, and check its bolts and bracket.',
   threshold,

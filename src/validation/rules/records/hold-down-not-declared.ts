@@ -7,6 +7,7 @@ export const holdDownNotDeclared: Rule = {
   code: 'TL329',
   title: 'Gap at a hold-down that is not declared',
   severity: 'warning',
+  restsOn: ['machine'],
   why: 'The pack counts hold-downs to take off and put back by the declaration: one that is missing there is left off, or the chainage is wrong.',
   todo: 'Correct the chainage, or add the hold-down to the conveyor.',
   given: 'inspection',

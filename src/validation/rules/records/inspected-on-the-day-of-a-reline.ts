@@ -8,6 +8,7 @@ export const inspectedOnTheDayOfAReline: Rule = {
   code: 'TL314',
   title: 'Inspection on the day of a reline',
   severity: 'information',
+  restsOn: [],
   why: 'Booked to the new liner, the last readings of the old one would show it half worn on its first day; booked to the old one, new readings make it grow.',
   todo: 'Put the thicknesses of the new liner into the reline block; the inspection is taken as of the liner that came out.',
   given: 'estate',

@@ -13,6 +13,7 @@ export const inspectionPastedTwice: Rule = {
   code: 'TL304',
   title: 'Inspection written down twice',
   severity: 'error',
+  restsOn: [],
   why: 'The same readings would count twice, and under a later date they say that nothing wore in between: the liner is trusted for too long.',
   todo: 'Take the copy out, or write down what was really read on its date.',
   given: 'estate',

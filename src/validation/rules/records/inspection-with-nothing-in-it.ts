@@ -7,6 +7,7 @@ export const inspectionWithNothingInIt: Rule = {
   code: 'TL324',
   title: 'Inspection without a single observation',
   severity: 'information',
+  restsOn: ['block'],
   why: 'Its date makes the conveyor look recently inspected, and nothing was learnt.',
   todo: 'Write what was seen, and `not seen` with the reason for what was not.',
   given: 'estate',

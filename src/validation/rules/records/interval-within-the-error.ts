@@ -15,6 +15,7 @@ export const intervalWithinTheError: Rule = {
   code: 'TL313',
   title: 'Rounds too close together for the gauge',
   severity: 'information',
+  restsOn: ['looks', 'history'],
   tags: ['advice'],
   why: 'The difference between the two rounds is mostly error: a short-term rate from it may be nought or double, and frightens or lulls.',
   todo: 'Go by the long-term rate, use a finer gauge, or leave more hours between rounds.',

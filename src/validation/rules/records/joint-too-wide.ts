@@ -15,6 +15,7 @@ export const jointTooWide: Rule = {
   code: 'TL525',
   title: 'Joint wider open than a joint can be',
   severity: 'warning',
+  restsOn: [],
   why: 'Where a piece of liner is gone the steel wears from that day on, and as an open joint nobody counts those hours; or a figure slipped.',
   todo: 'Write panel missing where a piece is gone or a panel has slid away, or correct the figure.',
   threshold,

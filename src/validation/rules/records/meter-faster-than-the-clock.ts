@@ -9,6 +9,7 @@ export const meterFasterThanTheClock: Rule = {
   code: 'TL302',
   title: 'Meter faster than the calendar',
   severity: 'error',
+  restsOn: ['history'],
   why: 'The wear rate between the two would come out too low and the liner be trusted for longer than it lasts.',
   todo: 'Check the reading for a digit too many and the date for the year; a meter counting minutes or tenths shows this too.',
   given: 'estate',

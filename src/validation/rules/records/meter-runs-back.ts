@@ -17,6 +17,7 @@ export const meterRunsBack: Rule = {
   code: 'TL301',
   title: 'Meter that runs back',
   severity: 'error',
+  restsOn: ['history'],
   why: 'Wear is reckoned by running hours: with a meter that jumps, rates and dates are wrong, or the reading is left out altogether.',
   todo: 'Look the reading up in the day book; if the meter was replaced, add a meter change with both readings.',
   given: 'estate',

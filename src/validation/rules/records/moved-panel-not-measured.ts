@@ -10,6 +10,7 @@ export const movedPanelNotMeasured: Rule = {
   code: 'TL372',
   title: 'Panel moved and not measured',
   severity: 'warning',
+  restsOn: ['block', 'looks', 'history'],
   why: 'A turned panel lies thick where it was thin. Without a thickness its forecast goes on as if it lay as before, and what is seen on it tells nothing.',
   todo: 'Write what was left at a point on it into the record of the move (P2 thickness 9.1 mm), or measure it at the next look.',
   given: 'estate',

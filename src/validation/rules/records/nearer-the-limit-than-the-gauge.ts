@@ -19,6 +19,7 @@ export const nearerTheLimitThanTheGauge: Rule = {
   code: 'TL360',
   title: 'Nearer to the limit than the gauge can tell',
   severity: 'warning',
+  restsOn: ['block', 'machine'],
   why: 'Within two errors of the limit the reading may as well be below it: a liner is left in because a number happens to be a little too large.',
   todo: 'Measure again with a better gauge, calibrated on an offcut; until then treat the limit as reached.',
   threshold,

@@ -15,6 +15,7 @@ export const newLinerMeasuredTwice: Rule = {
   code: 'TL531',
   title: 'New panel with two thicknesses',
   severity: 'warning',
+  restsOn: [],
   why: 'Wear is counted from the thickness when new: a millimetre too much there is a millimetre of wear that nobody saw.',
   todo: 'Measure once more on an offcut of that sheet, and keep the line that is right.',
   given: 'estate',

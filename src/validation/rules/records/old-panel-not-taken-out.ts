@@ -9,6 +9,7 @@ export const oldPanelNotTakenOut: Rule = {
   code: 'TL370',
   title: 'Old panel measured where none came out',
   severity: 'warning',
+  restsOn: ['history'],
   why:
     'The last word on how fast the old liner wore is booked to no liner at all, and the panel that still lies ' +
     'there keeps its place in the forecast unmeasured.',

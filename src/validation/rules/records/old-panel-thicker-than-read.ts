@@ -12,6 +12,7 @@ export const oldPanelThickerThanRead: Rule = {
   code: 'TL371',
   title: 'Old panel thicker than it was read',
   severity: 'warning',
+  restsOn: ['looks', 'history'],
   why:
     'On the bench a panel is measured best: where it is thicker there, the gauge in the trough read too little, ' +
     'or another panel was measured, and every rate of that liner is off by as much.',

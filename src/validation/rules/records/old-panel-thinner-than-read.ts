@@ -14,6 +14,7 @@ export const oldPanelThinnerThanRead: Rule = {
   code: 'TL546',
   title: 'Old panel far thinner than it was read',
   severity: 'warning',
+  restsOn: ['looks', 'history'],
   why:
     'Either the bench is wrong, a slip of a digit or another panel, or the gauge in the trough showed too much and the liner ' +
     'was nearer to steel than anybody knew: the rate of that liner, and what the next ones inherit from it, hang on which.',

@@ -17,6 +17,7 @@ export const panelMovedAgainstTheLiner: Rule = {
   code: 'TL373',
   title: 'Panel moved to where it does not belong',
   severity: 'warning',
+  restsOn: ['looks', 'history'],
   why: 'Bolt holes and countersinks of a panel that may not be turned lie on the wrong side, and one of another length or make leaves an open joint or a step.',
   todo: 'Check which panel it was. Where the bolt pattern allows it, say so in the liner: may be turned end for end.',
   given: 'estate',

@@ -15,6 +15,7 @@ export const panelShortOfBolts: Rule = {
   code: 'TL362',
   title: 'Panel short of bolts',
   severity: 'warning',
+  restsOn: ['history'],
   why:
     'The spacing between the bolts that hold is what keeps a warm panel from lifting into the screw; with a third ' +
     'of them gone it goes at the next hot day.',

@@ -8,6 +8,7 @@ export const photoMissing: Rule = {
   code: 'TL347',
   title: 'Photo missing',
   severity: 'warning',
+  restsOn: [],
   why: 'Whoever has to judge the damage from a desk finds nothing, and the one who took the photo may have deleted it by then.',
   todo: 'Put the photo beside the file that names it, in this path, and commit both together; or correct the path.',
   given: 'inspection',

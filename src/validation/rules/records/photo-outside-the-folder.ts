@@ -8,6 +8,7 @@ export const photoOutsideTheFolder: Rule = {
   code: 'TL349',
   title: 'Photo that cannot be shown',
   severity: 'warning',
+  restsOn: [],
   why:
     'A path that leaves the folder could show or publish anything on the disk of whoever opens the ' +
     'records, so it is never followed; and what is no picture is not shown.',

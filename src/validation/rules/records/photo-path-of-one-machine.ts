@@ -14,6 +14,7 @@ export const photoPathOfOneMachine: Rule = {
   code: 'TL346',
   title: 'Photo path of one machine only',
   severity: 'warning',
+  restsOn: [],
   why: 'Nobody else can open it, and the crew that has to judge the damage gets a dead link.',
   todo: 'Put the photo beside the records and give its path from there, for example "photos/2025-03-10-P1.jpg".',
   given: 'inspection',

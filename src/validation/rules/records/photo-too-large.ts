@@ -11,6 +11,7 @@ export const photoTooLarge: Rule = {
   code: 'TL348',
   title: 'Photo too large',
   severity: 'warning',
+  restsOn: [],
   why: 'The report leaves it out, because a page with such photos cannot be sent any more, and git keeps every large file for good.',
   todo:
     'Make it smaller before it is committed: 1600 pixels on the long side show a tear as well, ' +

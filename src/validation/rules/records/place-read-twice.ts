@@ -12,6 +12,7 @@ export const placeReadTwice: Rule = {
   code: 'TL330',
   title: 'Spot read twice with two results',
   severity: 'warning',
+  restsOn: [],
   why: 'One of the two belongs to another point; the one that was meant has no reading at all.',
   todo: "Look at the sheet: correct the point's name, or keep the reading that was repeated for good reason.",
   given: 'inspection',

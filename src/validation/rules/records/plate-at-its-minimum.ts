@@ -9,6 +9,7 @@ export const plateAtItsMinimum: Rule = {
   code: 'TL354',
   title: 'Trough plate at its minimum',
   severity: 'error',
+  restsOn: ['history'],
   why: 'Behind this plate there is nothing: the trough leaks, loses its stiffness between the supports, and the next stone goes through it.',
   todo: 'Stop the conveyor as soon as the process allows, isolate, have a competent person judge the trough, and patch it; write the patch down.',
   given: 'inspection',

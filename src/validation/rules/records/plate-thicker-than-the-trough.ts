@@ -15,6 +15,7 @@ export const plateThickerThanTheTrough: Rule = {
   code: 'TL355',
   title: 'Plate thicker than the trough',
   severity: 'warning',
+  restsOn: ['history'],
   why:
     'A plate that reads thicker than it was bought was measured through paint, ' +
     'rust or the wrong sound velocity, and hides how thin it is; ' +

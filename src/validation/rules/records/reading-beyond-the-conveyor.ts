@@ -13,6 +13,7 @@ export const readingBeyondTheConveyor: Rule = {
   code: 'TL326',
   title: 'Reading where there is no liner',
   severity: 'error',
+  restsOn: ['machine'],
   why: 'The reading was taken somewhere else, and the spot where it was taken has none.',
   todo: 'Measure from the inside face of the tail-end plate, in the direction of flow, and correct the chainage.',
   given: 'inspection',

@@ -12,6 +12,7 @@ export const readingOfUnlikelySize: Rule = {
   code: 'TL335',
   title: 'Reading that no liner can have',
   severity: 'warning',
+  restsOn: [],
   why: 'A reading in the wrong unit spoils the wear rate of its point and of every point that borrows from it.',
   todo: 'Check the unit, inches or millimetres; where the steel shows, write `trough showing` instead of a thickness of nought.',
   given: 'inspection',

@@ -11,6 +11,7 @@ export const readingOutsideTheArc: Rule = {
   code: 'TL312',
   title: 'Reading above the arc',
   severity: 'warning',
+  restsOn: [],
   why: 'The screw lies in the arc; a reading on the straight side stays good while the liner below wears through.',
   todo: 'Check the clock position and the view; to follow the wear, read between 3:00 and 9:00.',
   given: 'inspection',

@@ -10,6 +10,7 @@ export const recordBeforeCommissioning: Rule = {
   code: 'TL303',
   title: 'Record from before commissioning',
   severity: 'error',
+  restsOn: [],
   why: 'There was nothing to inspect or reline then: the record is of another machine or another year, and its readings are left out.',
   todo: 'Check the year of the record and of the commissioning.',
   given: 'estate',

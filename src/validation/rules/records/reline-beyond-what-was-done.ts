@@ -18,6 +18,7 @@ export const relineBeyondWhatWasDone: Rule = {
   code: 'TL530',
   title: 'Reline that says more than was measured or planned',
   severity: 'warning',
+  restsOn: ['block', 'history', 'machine'],
   why: 'A stretch recorded as new that still has its old liner looks years younger than it is, and wears through unwatched.',
   todo: 'Ask the crew how far they came. Keep in the scope only what was fitted, and leave the rest in the job.',
   given: 'estate',

@@ -12,6 +12,7 @@ export const relineNamesNoLiner: Rule = {
   code: 'TL266',
   title: 'Record of a reline that does not say which of several liners went in',
   severity: 'warning',
+  restsOn: ['block'],
   why: 'Colours and thicknesses read from then on are held against one of them, and wear, condemn limit and orders go by it.',
   todo: 'Write the liner that was fitted, as in `liner TwoLayer12`; where several were, one record for each stretch.',
   given: 'specifications',

@@ -13,6 +13,7 @@ export const relineScopeNotThere: Rule = {
   code: 'TL315',
   title: 'Stretch that the conveyor does not have',
   severity: 'error',
+  restsOn: [],
   why: 'The record or the step covers nothing: the liner there counts as never changed, or the work is not planned.',
   todo: 'Runs are numbered from the tail; name one by its number or by a break at one of its ends (`run above Gate`, `run below Gate`).',
   given: 'estate',

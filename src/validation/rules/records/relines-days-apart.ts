@@ -12,6 +12,7 @@ export const relinesDaysApart: Rule = {
   code: 'TL316',
   title: 'Two relines of one stretch, days apart',
   severity: 'warning',
+  restsOn: [],
   why: 'A liner that lasted a few days enters the history as the shortest life of all and pulls every forecast down.',
   todo: 'Keep one of the two; where both are true, say in a remark why the first was changed again.',
   given: 'estate',

@@ -26,6 +26,7 @@ export const runningHotter: Rule = {
   code: 'TL361',
   title: 'Bearing or gearbox runs hotter',
   severity: 'warning',
+  restsOn: ['history'],
   why: 'Heat comes weeks before noise, and noise shortly before the stop: a dry or overloaded bearing that is changed now saves shaft and seal.',
   todo: 'Check oil, grease and load, measure again at the same load and weather, and write a severity once it stands out.',
   threshold,

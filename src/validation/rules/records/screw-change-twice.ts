@@ -8,6 +8,7 @@ export const screwChangeTwice: Rule = {
   code: 'TL532',
   title: 'Two screw changes, days apart',
   severity: 'warning',
+  restsOn: [],
   why: 'A spiral that turned for a few days enters the history, and the wear of the one before is counted from the wrong day.',
   todo: 'Keep one of the two; where both are true, say in a remark why the first was changed again.',
   given: 'estate',

@@ -11,6 +11,7 @@ export const seenFromTheWrongEnd: Rule = {
   code: 'TL319',
   title: 'Clock positions on the far side of the wear',
   severity: 'warning',
+  restsOn: ['block', 'looks', 'machine'],
   why: 'Read from the other end, 4:30 becomes 7:30: the side that wears then has no readings, and the good side is watched instead.',
   todo: 'Ask which way the inspector looked and write the view down; `view upstream` mirrors the positions.',
   given: 'specifications',

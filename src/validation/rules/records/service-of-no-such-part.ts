@@ -8,6 +8,7 @@ export const serviceOfNoSuchPart: Rule = {
   code: 'TL374',
   title: 'Work that is not done at that part',
   severity: 'warning',
+  restsOn: ['machine'],
   why: 'Nobody can tell what was done, and what was wrong there stays open from sheet to sheet.',
   todo: 'A gearbox has its oil changed or topped up; a bearing or a motor is greased; seals of gearbox and bearings, and each part, can be renewed.',
   given: 'estate',

@@ -15,6 +15,7 @@ export const speedNotAsRecorded: Rule = {
   code: 'TL365',
   title: 'Screw that turns at another speed than recorded',
   severity: 'warning',
+  restsOn: ['history'],
   why: 'A spiral wears its liner turn by turn: a fifth faster is a fifth less life, and capacity, power and forecasts all take the recorded speed.',
   todo: 'Count again over a minute; if it is so, write a duty record with the speed from the day it was changed.',
   threshold,

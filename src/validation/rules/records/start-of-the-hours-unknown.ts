@@ -7,6 +7,7 @@ export const startOfTheHoursUnknown: Rule = {
   code: 'TL325',
   title: 'Liner of unknown age',
   severity: 'information',
+  restsOn: ['block', 'history'],
   why: 'Without the day and the meter reading when the liner went in, its readings give no rate and no remaining life.',
   todo: 'Add `commissioned` with date and meter to the conveyor, or write down the reline that brought the present liner.',
   given: 'specifications',

@@ -14,6 +14,7 @@ export const thickerThanBefore: Rule = {
   code: 'TL306',
   title: 'Reading thicker than the one before',
   severity: 'warning',
+  restsOn: ['history'],
   why:
     'A liner does not grow: the panel was replaced, the wrong point was read, ' +
     'or one of the two is misread; until it is known which, the forecast leans on a contradiction.',

@@ -15,6 +15,7 @@ export const thickerThanFitted: Rule = {
   code: 'TL305',
   title: 'Reading thicker than the liner was new',
   severity: 'error',
+  restsOn: ['history'],
   why: 'Either another liner lies there than the records say, or the gauge was not set for PE: its other readings of that day are too good as well.',
   todo: 'Check the gauge on an offcut; if the panel was replaced, write the reline down.',
   given: 'inspection',

@@ -7,6 +7,7 @@ export const tonnesNotRecorded: Rule = {
   code: 'TL334',
   title: 'Record without the tonnes that wear goes by',
   severity: 'warning',
+  restsOn: ['block'],
   why: 'The tonnes of that day are then guessed from the records before and after, and the rate with them.',
   todo: 'Add the running total after the meter reading: tonnes 31000 t.',
   given: 'specifications',

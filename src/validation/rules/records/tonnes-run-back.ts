@@ -9,6 +9,7 @@ export const tonnesRunBack: Rule = {
   code: 'TL327',
   title: 'Tonnes counter that runs back',
   severity: 'error',
+  restsOn: ['history'],
   why: 'Where wear goes by tonnes, rates and dates come out wrong from here on.',
   todo: 'Look the reading up; write the running total since commissioning, not the tonnes since the last record.',
   given: 'estate',

@@ -10,6 +10,7 @@ export const troughShowing: Rule = {
   code: 'TL309',
   title: 'Trough showing',
   severity: 'error',
+  restsOn: ['history'],
   why: 'The liner is worn through and the screw runs on the steel: it cuts the plate, and then plates have to be welded on.',
   todo: 'Stop the conveyor as soon as the process allows, isolate, look at the plate, and reline the run; if it was relined already, write that down.',
   given: 'inspection',

@@ -16,6 +16,7 @@ export const unevenFlightWear: Rule = {
   code: 'TL358',
   title: 'Flight worn unevenly',
   severity: 'warning',
+  restsOn: [],
   why:
     'A spiral that is worn at one place only lies hollow there, knocks on the liner at the next turns, and breaks ' +
     'where it is thin; one mean depth hides that.',

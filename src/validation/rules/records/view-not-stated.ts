@@ -9,6 +9,7 @@ export const viewNotStated: Rule = {
   code: 'TL311',
   title: 'Clock positions without a view',
   severity: 'information',
+  restsOn: ['block'],
   tags: ['advice'],
   why: 'Seen from the other side 7:30 is 4:30: wear is then booked to the side of the trough where there is none.',
   todo: 'Add `view downstream` (looking with the flow) or `view upstream` (against it) to the inspection.',

@@ -19,6 +19,7 @@ export const wearOutsideTheSector: Rule = {
   code: 'TL359',
   title: 'Worn most outside the declared sector',
   severity: 'warning',
+  restsOn: ['looks', 'history', 'machine'],
   why: 'Points were set where the wear was expected; if it is elsewhere, every reading is of the wrong strip and the steel is reached unseen.',
   todo: 'Read both sides again; if it is so, correct `worn sector`, move the points, and look at hand, rotation and lie of the spiral.',
   threshold,

@@ -21,6 +21,7 @@ export const wornWidthTooWide: Rule = {
   code: 'TL320',
   title: 'Worn strip wider than the liner can wear',
   severity: 'warning',
+  restsOn: ['history', 'machine'],
   why: 'Either the strip was not read to its edges, or the liner is through already and the readings say otherwise.',
   todo: 'Look at both edges again, with the clock seen in the direction of the view, and read the thickness in the middle.',
   threshold,

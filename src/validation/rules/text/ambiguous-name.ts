@@ -9,6 +9,7 @@ export const ambiguousName: Rule = {
   code: 'TL115',
   title: 'Name that could be two things',
   severity: 'error',
+  restsOn: [],
   why: 'The record could be booked to the wrong machine.',
   todo: 'Write the plant before the name: plant.conveyor.',
   given: 'specifications',

@@ -8,6 +8,7 @@ export const clockForm: Rule = {
   code: 'TL110',
   title: 'Clock position not written as on a clock face',
   severity: 'error',
+  restsOn: [],
   why: 'A position half an hour off is 15 degrees round the liner: the reading belongs to another spot, and its rate is wrong.',
   todo: 'Write hours and minutes with a colon, from 12:00 at the top through 3:00, 6:00 and 9:00, for example 7:30.',
   given: 'conveyor',

@@ -10,6 +10,7 @@ export const commaDecimal: Rule = {
   code: 'TL105',
   title: 'Comma in a number',
   severity: 'error',
+  restsOn: [],
   why: 'A comma separates the items of a list here; 1,200 could be one thousand two hundred or one and a fifth.',
   todo: 'Write decimals with a point and thousands without a mark.',
   given: 'conveyor',

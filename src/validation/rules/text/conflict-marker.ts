@@ -11,6 +11,7 @@ export const conflictMarker: Rule = {
   code: 'TL131',
   title: 'Merge conflict that is not settled',
   severity: 'error',
+  restsOn: [],
   why: 'Two versions of a record stand in the text and only one can be true, so nothing is judged, forecast or planned from this estate until it is settled.',
   todo: 'Keep what is true of both versions, delete the three lines of markers, and check again before the merge is committed.',
   given: 'whole',

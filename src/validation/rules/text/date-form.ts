@@ -9,6 +9,7 @@ export const dateForm: Rule = {
   code: 'TL108',
   title: 'Date not written year-month-day',
   severity: 'error',
+  restsOn: [],
   why: '03/04/2026 is in March for some readers and in April for others, and a wear rate over the wrong month is wrong.',
   todo: 'Write dates as year-month-day (ISO 8601), for example 2026-03-14.',
   given: 'conveyor',

@@ -8,6 +8,7 @@ export const expiredSuppression: Rule = {
   code: 'TL121',
   title: 'Silencing comment past its date',
   severity: 'warning',
+  restsOn: [],
   why: 'Someone promised to deal with the finding by that date; it is reported again so that it is not forgotten.',
   todo: 'Deal with the finding, or give a new date and the reason for it.',
   given: 'estate',

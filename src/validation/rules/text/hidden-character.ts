@@ -7,6 +7,7 @@ export const hiddenCharacter: Rule = {
   code: 'TL132',
   title: 'Character that nobody can see',
   severity: 'warning',
+  restsOn: [],
   why:
     'Such characters can make a line read otherwise than it stands, ' +
     'so that a reviewer agrees to a figure or a note that is not what the crew is handed; ' +

@@ -7,6 +7,7 @@ export const missingFact: Rule = {
   code: 'TL111',
   title: 'Fact that is needed and not stated',
   severity: 'error',
+  restsOn: [],
   why: 'No default would be honest here, so the block is left out of every check and report until the fact is written.',
   todo: 'Add the fact as a line of its own inside the block.',
   given: 'whole',

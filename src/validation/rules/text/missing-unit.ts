@@ -11,6 +11,7 @@ export const missingUnit: Rule = {
   code: 'TL102',
   title: 'Number without a unit',
   severity: 'error',
+  restsOn: [],
   why: 'A length read in the wrong unit is wrong by 25 or by 1000; steel and liners have been cut to such numbers.',
   todo: 'Write the unit after the number.',
   given: 'conveyor',

@@ -7,6 +7,7 @@ export const noSuchDate: Rule = {
   code: 'TL109',
   title: 'Date that does not exist',
   severity: 'error',
+  restsOn: [],
   why: 'A record without a true date cannot be put in order with the others.',
   todo: 'Look the date up in the day book and write it as year-month-day.',
   given: 'conveyor',

@@ -7,6 +7,7 @@ export const notANumber: Rule = {
   code: 'TL106',
   title: 'Not a number',
   severity: 'error',
+  restsOn: [],
   why: 'The fact counts as not stated: quantities, masses and times that follow from it are missing.',
   todo: 'Write a plain number: digits, a point for decimals, or a fraction such as 3/8.',
   given: 'conveyor',

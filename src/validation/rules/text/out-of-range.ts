@@ -7,6 +7,7 @@ export const outOfRange: Rule = {
   code: 'TL107',
   title: 'Value that cannot be',
   severity: 'error',
+  restsOn: [],
   why: 'Nothing computed from such a value means anything.',
   todo: 'Check the number, its sign and its unit.',
   given: 'conveyor',

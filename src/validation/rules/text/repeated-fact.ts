@@ -16,6 +16,7 @@ export const repeatedFact: Rule = {
   code: 'TL112',
   title: 'Fact stated twice',
   severity: 'error',
+  restsOn: [],
   why: 'Two people reading the block may each go by another line; only the first is used in reports and packs.',
   todo: 'Keep the line that is right and take the other out.',
   given: 'whole',

@@ -7,6 +7,7 @@ export const repeatedName: Rule = {
   code: 'TL113',
   title: 'Name given twice',
   severity: 'error',
+  restsOn: [],
   why: 'Records go by name: a reading or a step would land on the wrong one of the two.',
   todo: 'Give one of them another name, or take it out if it was pasted twice.',
   given: 'conveyor',

@@ -7,6 +7,7 @@ export const suppressionOfUnknownCode: Rule = {
   code: 'TL119',
   title: 'Silenced code that no rule has',
   severity: 'warning',
+  restsOn: [],
   why: 'The finding that was meant is still reported, or a finding that was never looked at may be taken as settled.',
   todo: 'Correct the code; `explain` lists them all.',
   given: 'liner',

@@ -7,6 +7,7 @@ export const suppressionWithoutReason: Rule = {
   code: 'TL118',
   title: 'Finding silenced without a reason',
   severity: 'warning',
+  restsOn: [],
   why: 'The next person cannot tell a considered decision from a finding that was in the way.',
   todo: 'Write the reason after the code: because "…".',
   given: 'liner',

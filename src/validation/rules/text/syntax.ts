@@ -10,6 +10,7 @@ export const syntax: Rule = {
   code: 'TL101',
   title: 'Text that does not read as a fact',
   severity: 'error',
+  restsOn: [],
   why: 'What cannot be read is left out of every check, report and work pack: a break or a reading may be missing without anyone noticing.',
   todo: 'Mend this line; the others of its block are read. Hover over its first word, or ask for completion, to see how it goes.',
   given: 'whole',

@@ -7,6 +7,7 @@ export const tooMany: Rule = {
   code: 'TL133',
   title: 'More of one thing than is reckoned with',
   severity: 'error',
+  restsOn: [],
   why:
     'Planning looks at every crew, piece and step against every other, ' +
     'so such a text would keep the checker busy for minutes; the block is left out of every check, ' +

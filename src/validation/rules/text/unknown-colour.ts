@@ -11,6 +11,7 @@ export const unknownColour: Rule = {
   code: 'TL117',
   title: 'Colour the liner does not have',
   severity: 'error',
+  restsOn: ['history'],
   why: 'The colour says how deep the wear is only if it is one of the layers; otherwise another liner is fitted than the records say.',
   todo: 'Write the name of the layer that shows; if the colour is right, record the reline that brought it.',
   given: 'inspection',

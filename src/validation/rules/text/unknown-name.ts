@@ -29,6 +29,7 @@ export const unknownName: Rule = {
   code: 'TL114',
   title: 'Name that nothing has',
   severity: 'error',
+  restsOn: [],
   why: 'The fact hangs in the air: the record or the step it stands in is left out until the name is right.',
   todo: 'Correct the spelling, or add the block that the name is meant for.',
   given: 'conveyor',

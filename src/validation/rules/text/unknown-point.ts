@@ -9,6 +9,7 @@ export const unknownPoint: Rule = {
   code: 'TL116',
   title: 'Reading at a point the conveyor does not have',
   severity: 'error',
+  restsOn: [],
   why: 'The reading is left out of the wear history, or worse, was taken on another machine than the one it is booked to.',
   todo: 'Check the inspection sheet: correct the point or the conveyor, or add the point to the conveyor.',
   given: 'inspection',

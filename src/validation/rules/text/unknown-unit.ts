@@ -11,6 +11,7 @@ export const unknownUnit: Rule = {
   code: 'TL103',
   title: 'Unit that is not known',
   severity: 'error',
+  restsOn: [],
   why: 'The value cannot be used until its unit is known, so the checks that need it say nothing.',
   todo: 'Write a unit that the language has.',
   given: 'conveyor',

@@ -8,6 +8,7 @@ export const unusedSuppression: Rule = {
   code: 'TL120',
   title: 'Silencing comment that hides nothing',
   severity: 'warning',
+  restsOn: [],
   tags: ['unused'],
   why: 'Left standing, it would hide the next finding of that code on this line, which nobody has judged.',
   todo: 'Take the comment out.',

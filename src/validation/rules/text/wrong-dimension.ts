@@ -10,6 +10,7 @@ export const wrongDimension: Rule = {
   code: 'TL104',
   title: 'Unit of another kind of quantity',
   severity: 'error',
+  restsOn: [],
   why: 'The value says something else than its place asks for; most often two facts were swapped or a word is missing between them.',
   todo: 'Write the value that belongs here, in a unit of its own kind.',
   given: 'conveyor',

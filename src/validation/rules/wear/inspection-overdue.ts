@@ -13,6 +13,7 @@ export const inspectionOverdue: Rule = {
   code: 'TL502',
   title: 'Next inspection due',
   severity: 'warning',
+  restsOn: ['looks', 'history', 'jobs'],
   why: 'More than half of the life that was left at the last look has been used; a rate that rose since then would not be noticed in time.',
   todo: 'Inspect at the next stop, the named spot first.',
   given: 'specifications',

@@ -18,6 +18,7 @@ export const lastColourShowing: Rule = {
   code: 'TL504',
   title: 'Last colour showing for too long to go by colour',
   severity: 'information',
+  restsOn: ['looks', 'history'],
   tags: ['advice'],
   why: 'The colours seen so far allow a rate at which the condemn limit is passed already, and the screw is near the steel.',
   todo: 'Take a gauge to these spots at the next stop.',

@@ -11,6 +11,7 @@ export const lifeExpectedBeyondBelief: Rule = {
   code: 'TL511',
   title: 'Expected life with bounds that say nothing',
   severity: 'warning',
+  restsOn: [],
   why:
     'Forecasts of spots that nobody has measured start from the expected life: ' +
     'taken as certain it would outvote the gauge, ' +

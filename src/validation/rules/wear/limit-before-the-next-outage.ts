@@ -16,6 +16,7 @@ export const limitBeforeTheNextOutage: Rule = {
   code: 'TL501',
   title: 'Condemn limit reached before the next outage',
   severity: 'warning',
+  restsOn: ['looks', 'history'],
   why: 'At the rate of its own readings the liner is at its limit before anyone can get at it; what follows is an unplanned stop or a cut trough.',
   todo: 'Look at the remaining-life report for how sure this is; find an earlier stop, or inspect again soon and often.',
   given: 'estate',

@@ -10,6 +10,7 @@ export const limitPassedByColour: Rule = {
   code: 'TL522',
   title: 'Condemn limit passed by colour',
   severity: 'warning',
+  restsOn: ['looks', 'history'],
   why:
     'Nobody has measured, but the last colour has shown for so long that even at the slowest rate the records allow ' +
     'the limit is behind: what is left is for the steel.',

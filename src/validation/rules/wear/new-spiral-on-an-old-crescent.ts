@@ -22,6 +22,7 @@ export const newSpiralOnAnOldCrescent: Rule = {
   code: 'TL521',
   title: 'New spiral on an old crescent',
   severity: 'warning',
+  restsOn: ['history'],
   why:
     'A new spiral is larger and straighter than the one that wore the groove: it rides on the groove’s edges until ' +
     'it has cut its own, so the liner wears faster and elsewhere than the records say.',

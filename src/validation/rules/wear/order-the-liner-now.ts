@@ -13,6 +13,7 @@ export const orderTheLinerNow: Rule = {
   code: 'TL503',
   title: 'Liner to be ordered now',
   severity: 'warning',
+  restsOn: ['looks', 'history', 'jobs'],
   why: 'A liner ordered later than this arrives after the old one has reached its limit.',
   todo: 'Order it and plan a job for it; the report shows how sure the rate is.',
   given: 'estate',

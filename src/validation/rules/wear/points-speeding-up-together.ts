@@ -22,6 +22,7 @@ export const pointsSpeedingUpTogether: Rule = {
   code: 'TL510',
   title: 'Several spots of one conveyor wearing faster together',
   severity: 'warning',
+  restsOn: ['looks', 'history'],
   why:
     'What speeds up everywhere has one cause: another product, more grit or less moisture, ' +
     'a higher speed, a worn or stretched spiral; ' +

@@ -20,6 +20,7 @@ export const setEndedFarFromExpected: Rule = {
   code: 'TL523',
   title: 'Liner that ended far from its expected life',
   severity: 'information',
+  restsOn: ['history'],
   tags: ['advice'],
   why: 'Every forecast of a liner nobody has seen starts from the expected life; left as it is, orders come much too early or much too late.',
   todo: 'Correct the expected life of the specification, or say in the reline why this set was taken out when it was.',

@@ -7,6 +7,7 @@ export const speedNotCounted: Rule = {
   code: 'TL512',
   title: 'Recorded speed that counts for nothing',
   severity: 'warning',
+  restsOn: ['history', 'machine'],
   why:
     'A spiral at twice the speed slides twice as far in an hour; ' +
     'a change of speed that does not count makes the liner wear through at a date nobody foretold.',

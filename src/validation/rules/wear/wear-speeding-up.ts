@@ -21,6 +21,7 @@ export const wearSpeedingUp: Rule = {
   code: 'TL505',
   title: 'Wear that has become much faster',
   severity: 'warning',
+  restsOn: ['looks', 'history'],
   why:
     'Something has changed there: a stone under the spiral, a lifted joint, a bent flight, ' +
     'drier material; the average rate no longer tells how long the liner lasts.',
