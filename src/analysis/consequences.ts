@@ -8,7 +8,7 @@ import type { Origin } from '../domain/model/origin.js';
 import type { Problem, ProblemKind } from '../domain/model/problem.js';
 import { ruleOf } from '../validation/catalogue.js';
 import type { Finding } from '../validation/finding.js';
-import type { Evidence } from '../validation/rule.js';
+import type { Premise } from '../validation/rule.js';
 
 export interface WhatIsUnread {
   /** Conveyors with a record that is left out, or used without a line that cannot be read. */
@@ -34,7 +34,7 @@ export function withoutConsequences(
   );
   return findings.filter(
     ({ code, origin }) =>
-      !(ruleOf(code)?.restsOn ?? []).some((evidence) => isWithin(origin, inDoubt[evidence])) &&
+      !(ruleOf(code)?.restsOn ?? []).some((premise) => isWithin(origin, inDoubt[premise])) &&
       (code.startsWith('TL1') || misread.size === 0 || !misread.has(lineAt(origin))),
   );
 }
@@ -43,7 +43,7 @@ export function withoutConsequences(
 function placesInDoubt(
   estate: Estate,
   { doubted, unsound, problems, lacksJobs }: WhatIsUnread,
-): Readonly<Record<Evidence, readonly Origin[]>> {
+): Readonly<Record<Premise, readonly Origin[]>> {
   const block = [...unsound, ...blocksWith(estate, problems)];
   const isUnsound = ({ origin }: { readonly origin: Origin }): boolean => isWithin(origin, block);
   const looked = estate.inspections.filter(isUnsound).map(({ conveyor }) => conveyor);

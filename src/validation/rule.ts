@@ -66,7 +66,7 @@ export type Rule = (InOneText | InTwoTexts) & {
    * What would have to be read in full for it to be told: a finding that follows from what is *not* said waits until the line that
    * may say it can be read. Empty where it follows from facts that are written, whatever else is not read.
    */
-  readonly restsOn: readonly Evidence[];
+  readonly restsOn: readonly Premise[];
   /** `unused`: the text could go without a change of meaning. `advice`: nothing is wrong, something could be better. */
   readonly tags?: readonly RuleTag[];
   /** What happens on site if this is left as it is. */
@@ -90,6 +90,6 @@ export type Rule = (InOneText | InTwoTexts) & {
  * which liner and screw lay there when, and what the meter counted. `machine`: the conveyor's block, its plant, liners and screw.
  * `jobs`: every job of the conveyor.
  */
-export type Evidence = 'block' | 'looks' | 'history' | 'machine' | 'jobs';
+export type Premise = 'block' | 'looks' | 'history' | 'machine' | 'jobs';
 
 export type RuleTag = 'unused' | 'advice';
