@@ -111,6 +111,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   Offcut: { length: 'length' },
   PanelsMoved: { meter: 'duration', tonnes: 'mass' },
   ScrewChange: { meter: 'duration', tonnes: 'mass' },
+  ScrewScope: { from: 'length', to: 'length' },
   MeterChange: { old: 'duration', new: 'duration' },
   DutyChange: { value: 'duty', speed: 'rotation' },
   JobStock: { length: 'length' },

@@ -231,8 +231,9 @@ function workThatEnds(
     return record && { day: record.date.day, by: 'service', record };
   }
   if (part === 'spiral') {
-    const seen = screwSetSeen(history, inspection);
-    const change = seen && history.screwSets[history.screwSets.indexOf(seen) + 1]?.change;
+    const change = line.at
+      ? screwSetSeen(history, inspection, line.at.value)?.removedBy
+      : history.screwSets.findLast(({ removedBy }) => removedBy && !removedBy.scope)?.removedBy;
     return change && { day: change.date.day, by: 'screw change', record: change };
   }
   return undefined;

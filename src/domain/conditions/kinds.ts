@@ -19,6 +19,7 @@ const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
   'bolts missing': 'liner',
   'material behind liner': 'liner',
   'product blocked': 'product',
+  'spiral bolts loose': 'spiral',
   'spiral off centre': 'spiral',
   'spiral bent': 'spiral',
   'spiral weld cracked': 'spiral',
@@ -58,6 +59,7 @@ export function measureOf(kind: ConditionKind): 'length' | 'count' | 'none' {
   switch (kind) {
     case 'bolts loose':
     case 'bolts missing':
+    case 'spiral bolts loose':
       return 'count';
     case 'joint open':
     case 'panel lifted':

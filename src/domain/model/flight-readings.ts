@@ -1,15 +1,18 @@
 // Where was the flight of the screw that turns now read, and what did each look read there? Depths and outside diameters of one
-// place and day stand together; what was read before the screw went in is of another one. Lengths in mm.
+// place and day stand together; what was read before the screw, or its length there, went in is of another one. Lengths in mm.
 
 import type { CalendarDay } from '../units/calendar.js';
-import type { History, ScrewSet } from './history.js';
+import type { History } from './history.js';
 import { screwSetSeen } from './lying-screw.js';
 import type { Inspection } from './records.js';
+import type { ScrewSet } from './screw-sets.js';
 import type { Stated } from './stated.js';
 
 export interface FlightSpot {
   /** Chainage of the first reading there, mm. */
   readonly at: number;
+  /** What was read. */
+  readonly set: ScrewSet;
   /** Oldest first. */
   readonly looks: readonly FlightLook[];
 }
@@ -28,32 +31,36 @@ export const sameFlight = 100;
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
-/** Of one screw, the one that turns there now where none is given; tail first. */
-export function flightSpots(
-  history: History,
-  set: ScrewSet | undefined = history.screwSets.at(-1),
-): readonly FlightSpot[] {
-  const spots: { at: number; looks: Mutable<FlightLook>[] }[] = [];
-  const looksAt = (at: number): Mutable<FlightLook>[] => {
-    const known = spots.find((spot) => Math.abs(spot.at - at) <= sameFlight);
+/** Of one set, of all that turn there now where none is given; tail first. */
+export function flightSpots(history: History, only?: ScrewSet): readonly FlightSpot[] {
+  const spots: { at: number; set: ScrewSet; looks: Mutable<FlightLook>[] }[] = [];
+  const looksAt = (inspection: Inspection, at: number): Mutable<FlightLook>[] | undefined => {
+    const set = screwSetSeen(history, inspection, at);
+    if (!set || (only ? set !== only : set.removed)) return undefined;
+    const known = spots.find((spot) => spot.set === set && Math.abs(spot.at - at) <= sameFlight);
     if (known) return known.looks;
-    const spot = { at, looks: [] };
+    const spot = { at, set, looks: [] };
     spots.push(spot);
     return spot.looks;
   };
   for (const { inspection } of history.inspections) {
     const { day } = inspection.date;
-    if (screwSetSeen(history, inspection) !== set) continue;
     const notesOf = (note: string | undefined): readonly string[] => (note === undefined ? [] : [note]);
     for (const { at, depth, note } of inspection.flights)
-      looksAt(at.value).push({ day, inspection, depth, diameter: undefined, notes: notesOf(note) });
+      looksAt(inspection, at.value)?.push({
+        day,
+        inspection,
+        depth,
+        diameter: undefined,
+        notes: notesOf(note),
+      });
     for (const { at, diameter, note } of inspection.flightDiameters) {
-      const looks = looksAt(at.value);
-      const same = looks.find((each) => each.day === day);
+      const looks = looksAt(inspection, at.value);
+      const same = looks?.find((each) => each.day === day);
       if (same) {
         same.diameter = diameter;
         same.notes = [...same.notes, ...notesOf(note)];
-      } else looks.push({ day, inspection, depth: undefined, diameter, notes: notesOf(note) });
+      } else looks?.push({ day, inspection, depth: undefined, diameter, notes: notesOf(note) });
     }
   }
   return spots.sort((a, b) => a.at - b.at);

@@ -13,7 +13,7 @@ import { refittedBy } from './panels-moved.js';
 import { installedPanelEnds } from './panels.js';
 import type { DutyChange, Inspection, MeterChange, PanelsMoved, Reline, ScrewChange } from './records.js';
 import type { Stated } from './stated.js';
-import type { ScrewSpecification } from './specifications.js';
+import { screwSetsOf, type ScrewSet } from './screw-sets.js';
 import { byTurns, runningHours, speedFactors, type SpeedChange } from './turns.js';
 
 export type DatedRecord = Inspection | Reline | PanelsMoved | ScrewChange;
@@ -62,13 +62,6 @@ export interface Throughput {
   /** t per running hour. */
   readonly perHour: number;
   readonly basis: 'observed' | 'capacity';
-}
-
-export interface ScrewSet {
-  readonly screw: ScrewSpecification;
-  readonly change: ScrewChange | undefined;
-  readonly fitted: Moment | undefined;
-  readonly removed: Moment | undefined;
 }
 
 export interface HistoryOptions {
@@ -418,27 +411,6 @@ function tonnesOn(history: History, day: CalendarDay, hours: number | undefined)
 
 function totalsByRecord(knots: readonly Knot[]): ReadonlyMap<object, number> {
   return new Map(knots.flatMap((k) => (k.reading.record ? [[k.reading.record, k.total] as const] : [])));
-}
-
-function screwSetsOf(
-  conveyor: Conveyor,
-  commissioned: Moment | undefined,
-  changes: readonly ScrewChange[],
-  moment: (record: DatedRecord) => Moment,
-): readonly ScrewSet[] {
-  const ordered = [...changes].sort((a, b) => a.date.day - b.date.day || a.origin.start - b.origin.start);
-  const sets: ScrewSet[] = [];
-  let current: Omit<ScrewSet, 'removed'> = { screw: conveyor.screw, change: undefined, fitted: commissioned };
-  for (const change of ordered) {
-    sets.push({ ...current, removed: moment(change) });
-    current = { screw: change.screw, change, fitted: moment(change) };
-  }
-  // A change written down twice leaves a screw that never turned.
-  const turned = sets.filter(
-    ({ change, fitted, removed }) =>
-      change === undefined || fitted?.day !== removed?.day || fitted?.hours !== removed?.hours,
-  );
-  return [...turned, { ...current, removed: undefined }];
 }
 
 function speedRemarks(conveyor: Conveyor, changes: readonly DutyChange[]): readonly string[] {

@@ -32,6 +32,7 @@ export type ConditionKind =
   | 'material behind liner'
   | 'product blocked'
   | 'spiral off centre'
+  | 'spiral bolts loose'
   | 'spiral bent'
   | 'spiral weld cracked'
   | 'spiral cracked'
@@ -385,7 +386,16 @@ export interface ScrewChange {
   readonly date: StatedDay;
   readonly meter: MeterReading;
   readonly screw: ScrewSpecification;
+  /** Of a spiral in several lengths, what was renewed; undefined: all of it. */
+  readonly scope?: ScrewStretch;
   readonly remarks: readonly NotedFinding[];
+  readonly origin: Origin;
+}
+
+/** One length of a spiral, or several beside each other. */
+export interface ScrewStretch {
+  readonly from: Stated<'length'>;
+  readonly to: Stated<'length'>;
   readonly origin: Origin;
 }
 

@@ -277,6 +277,8 @@ function formerlyOf({ history, closed }: ConveyorLife): Readonly<Record<string, 
       screw: set.screw.name,
       fitted: day(set.fitted?.day),
       removed: day(set.removed?.day),
+      from: number(set.from),
+      to: number(set.to),
       flights: spotsOf(flightSpots(history, set)),
     })),
     closedConditions: closed.map((each) => ({

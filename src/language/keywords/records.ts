@@ -190,6 +190,10 @@ export const recordKeywords: KeywordDocs = {
       'The spiral does not lie in the middle, and how far off it is.',
       'spiral off centre ${1:12} mm at ${2:4.1} m',
     ),
+    'spiral bolts loose': word(
+      'Bolts of a flange that joins two lengths of the spiral are loose: how many, and where the joint is.',
+      'spiral bolts loose ${1:2} at ${2:10.4} m serious',
+    ),
     'spiral bent': word('The spiral is bent.', 'spiral bent at ${1:4.1} m'),
     'spiral cracked': word(
       'The bar of the spiral is cracked beside its welds.',
@@ -398,6 +402,14 @@ export const recordKeywords: KeywordDocs = {
     ),
     meter,
     tonnes,
+  },
+  ScrewScope: {
+    scope: word(
+      'Of a spiral in several lengths, the length that was renewed. Left out, all of it. The other lengths keep their age.',
+      'scope from ${1:5.2} m to ${2:10.4} m',
+    ),
+    from: word('Joint at its tail end.'),
+    to: word('Joint at its head end.'),
   },
   MeterChange: {
     'meter change': word(

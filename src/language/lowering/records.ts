@@ -199,8 +199,10 @@ export function lowerScrewChange(
   const meter = lowerMeter(reader, node);
   const remarks: (ScrewChangeDraft['remarks'][number] | undefined)[] = [];
   let screwUse: ScrewChangeDraft['screwUse'];
+  let scope: ScrewChangeDraft['scope'];
   for (const fact of node.facts) {
     if (fact.$type === 'ScrewUse' && block.first('screw', fact)) screwUse = reader.use(fact, 'screw');
+    else if (fact.$type === 'ScrewScope' && block.first('scope', fact)) scope = lowerScrewScope(reader, fact);
     else if (fact.$type === 'By') block.first('by', fact);
     else if (fact.$type === 'Remark') remarks.push(lowerRemark(reader, fact));
   }
@@ -211,8 +213,13 @@ export function lowerScrewChange(
     meter,
     remarks: present(remarks),
     origin: reader.origin(node),
-    ...stated({ screwUse }),
+    ...stated({ screwUse, scope }),
   };
+}
+
+function lowerScrewScope(reader: Reader, fact: ast.ScrewScope): ScrewChangeDraft['scope'] {
+  const span = reader.range(fact, 'length', 'the stretch', chainage);
+  return span && { ...span, origin: reader.origin(fact) };
 }
 
 export function lowerMeterChange(reader: Reader, node: ast.MeterChange): Draft<MeterChange> | undefined {

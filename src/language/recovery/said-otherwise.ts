@@ -4,6 +4,7 @@
 import type { BrokenLine } from './broken-line.js';
 import { driveParts, driveWorks } from './drive-work.js';
 import { changed, likeWords, type LineRepair } from './repairs.js';
+import { boltsOfASpiral } from './spiral-bolts.js';
 import { imagesOf, isWord, keyword, type Word } from './word.js';
 import { withNote } from './word-as-note.js';
 import { oneOf } from './wording.js';
@@ -100,6 +101,8 @@ const plain: readonly Saying[] = [
           repair: changed(words, [keyword('finding'), ...words]),
         }
       : undefined,
+
+  boltsOfASpiral,
 
   feetAndInches,
 

@@ -107,7 +107,7 @@ function stripLine(
   inspection: Inspection,
   worn: number,
 ): ReturnType<typeof line> {
-  const crescent = crescentOf(estate, inspection, set);
+  const crescent = crescentOf(estate, inspection, set, place.at);
   const half = crescent && worn > 0 ? attempt(() => crescentEdge(crescent, worn)) : undefined;
   if (half === undefined || half === 0) return [];
   const [from, to] = [place.clock - half / 30, place.clock + half / 30];
@@ -126,7 +126,7 @@ export function wornWidthHover(
 ): string {
   const history = historyOf(estate, inspection.conveyor);
   const set = setSeen(history, strip.at.value, inspection);
-  const crescent = set && crescentOf(estate, inspection, set);
+  const crescent = set && crescentOf(estate, inspection, set, strip.at.value);
   const unit = unitOfMachine(inspection.conveyor);
   const half = Math.abs(strip.to.hours - strip.from.hours) * 15;
   const deepest = crescent && half < 89 ? attempt(() => depthFromEdge(crescent, half)) : undefined;
@@ -145,9 +145,9 @@ export function wornWidthHover(
   ]);
 }
 
-function crescentOf(estate: Estate, inspection: Inspection, set: LinerSet): Crescent | undefined {
+function crescentOf(estate: Estate, inspection: Inspection, set: LinerSet, at: number): Crescent | undefined {
   const { conveyor } = inspection;
-  const screw = screwSeen(estate, inspection);
+  const screw = screwSeen(estate, inspection, at);
   const screwRadius = screw.outsideDiameter.value / 2;
   const e = attempt(() =>
     radialClearance(conveyor.trough.insideRadius.value, set.liner.thickness.value, 2 * screwRadius),

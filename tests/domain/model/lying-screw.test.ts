@@ -38,7 +38,7 @@ function saw({ estate, findings }: Analysis): Record<string, unknown> {
   if (!conveyor || !look) throw new Error('both are there');
   const history = historyOf(estate, conveyor);
   return {
-    screw: screwSeen(estate, look).name,
+    screw: screwSeen(estate, look, 5000).name,
     ofTheNewFlight: flightSpots(history).length > 0,
     deeperThanNew: findings.some(({ code }) => code === 'TL328'),
     widerThanNew: findings.some(({ code, message }) => code === 'TL364' && message.includes('Spiral360')),

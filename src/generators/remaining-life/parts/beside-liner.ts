@@ -128,10 +128,7 @@ export function besideLiner(estate: Estate, history: History): BesideLiner {
     ),
     ...found('reline', relines),
     ...found('panels moved', panelsMoved),
-    ...found(
-      'screw change',
-      screwSets.flatMap(({ change }) => change ?? []),
-    ),
+    ...found('screw change', [...new Set(screwSets.flatMap(({ change }) => change ?? []))]),
   ];
   const gaps: { at: number; read: { day: CalendarDay; gap: number; note: string | undefined }[] }[] = [];
   for (const { inspection } of inspections)

@@ -37,6 +37,8 @@ export interface FlightLife {
 
 interface FlightUnit extends Omit<FlightLife, 'hand' | 'forecast'> {
   readonly history: History;
+  /** Total when that screw, or its length there, went in. */
+  readonly started: number;
   /** Running hours at the last meter reading. */
   readonly then: number | undefined;
 }
@@ -80,7 +82,7 @@ export function flightLives(
       : undefined;
   const byHistory = new Map<History, FlightLife[]>(histories.map((h) => [h, []]));
   spots.forEach((spot, i) => {
-    const { history, then, ...life } = spot;
+    const { history, then, started: _started, ...life } = spot;
     const coming = comingDuty(history, asOf, 'hours');
     byHistory.get(history)?.push({
       ...life,
@@ -101,22 +103,20 @@ export function flightLives(
 function clockOf(histories: readonly History[], spots: readonly FlightUnit[]): ClockColumns {
   return {
     conveyor: spots.map((s) => histories.indexOf(s.history)),
-    start: spots.map((s) => s.history.screwSets.at(-1)?.fitted?.turned ?? NaN),
+    start: spots.map((s) => s.started),
     along: spots.map((s) => s.at / s.history.conveyor.length.value),
     product: histories.map((h) => dutyOf(h.conveyor)),
   };
 }
 
 function spotsOf(history: History): readonly FlightUnit[] {
-  const set = history.screwSets.at(-1);
-  const width = set?.screw.flight?.width.value;
-  const condemn = set?.screw.condemnFlight?.value;
-  const from = set?.fitted;
-  if (!set || width === undefined || condemn === undefined || from?.turned === undefined) return [];
-  const started = from.turned;
   const last = history.hours.knots.at(-1)?.total;
   const read = last === undefined ? undefined : byTurns(history.speeds, last);
-  return flightSpots(history).flatMap(({ at, looks }) => {
+  return flightSpots(history).flatMap(({ at, set, looks }) => {
+    const width = set.screw.flight?.width.value;
+    const condemn = set.screw.condemnFlight?.value;
+    const started = set.fitted?.turned;
+    if (width === undefined || condemn === undefined || started === undefined) return [];
     const readings = looks.flatMap(({ day, inspection, depth, diameter, notes }) => {
       const hours = momentOf(history, inspection).turned;
       if (hours === undefined || hours < started) return [];
@@ -128,7 +128,7 @@ function spotsOf(history: History): readonly FlightUnit[] {
       return [{ day, exposure, depth: width - lost, diameter: across, notes }];
     });
     if (readings.length === 0) return [];
-    const spot = { at, readings, history, screw: set.screw.name, fitted: width, condemn };
+    const spot = { at, readings, history, started, screw: set.screw.name, fitted: width, condemn };
     return [{ ...spot, then: read === undefined ? undefined : read - started }];
   });
 }

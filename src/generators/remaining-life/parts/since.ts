@@ -48,7 +48,9 @@ function recordsSince(life: ConveyorLife, day: CalendarDay): readonly string[] {
   const { history } = life;
   const inspections = history.inspections.filter((i) => i.inspection.date.day > day);
   const relines = history.relines.filter((r) => r.date.day > day);
-  const screws = history.screwSets.filter((s) => s.change && s.change.date.day > day);
+  const screws = new Set(
+    history.screwSets.flatMap(({ change }) => (change && change.date.day > day ? change : [])),
+  );
   const meters = history.hours.knots.filter((k) => k.reading.source === 'meter put in' && k.day > day);
   const duties = history.duties.filter((d) => d.from !== undefined && d.from > day);
   const days = (all: readonly { readonly day: CalendarDay }[]): string =>
@@ -57,7 +59,7 @@ function recordsSince(life: ConveyorLife, day: CalendarDay): readonly string[] {
     inspections.length > 0 &&
       `${counted(inspections.length, 'inspection')} (${days(inspections.map((i) => i.inspection.date))})`,
     relines.length > 0 && `${counted(relines.length, 'reline')} (${days(relines.map((r) => r.date))})`,
-    screws.length > 0 && `${counted(screws.length, 'screw change')}`,
+    screws.size > 0 && `${counted(screws.size, 'screw change')}`,
     meters.length > 0 && `${counted(meters.length, 'meter change')} (${days(meters)})`,
     duties.length > 0 &&
       `duty ${list(duties.map((d) => `${d.text} from ${d.from === undefined ? '' : formatDay(d.from)}`))}`,

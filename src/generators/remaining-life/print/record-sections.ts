@@ -3,6 +3,7 @@
 // neither can have what the other leaves out.
 
 import { screwNow } from '../../../domain/model/lying-screw.js';
+import { isWholeScrew } from '../../../domain/model/screw-sets.js';
 import { flightSpots, type FlightSpot } from '../../../domain/model/flight-readings.js';
 import { notLookedWords } from '../../../domain/conditions/not-looked.js';
 import { formatDay } from '../../../domain/units/calendar.js';
@@ -293,7 +294,9 @@ function screws({ history, conveyor }: ConveyorLife): RecordSection {
     const [from, to] = [set.fitted?.hours, set.removed?.hours];
     const read = set.removed === undefined ? [] : flightSpots(history, set);
     return [
-      set.screw.name,
+      isWholeScrew(set, conveyor)
+        ? set.screw.name
+        : `${set.screw.name}, ${sizes.along(set.from)} to ${sizes.along(set.to)} ${sizes.far}`,
       date(set.fitted?.day),
       date(set.removed?.day),
       from === undefined || to === undefined ? '–' : amount(to - from),

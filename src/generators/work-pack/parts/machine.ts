@@ -9,7 +9,7 @@ import { historyOf } from '../../../domain/model/history.js';
 import type { Job } from '../../../domain/model/job.js';
 import { bareAbove, linerSide } from '../../../domain/model/liner-side.js';
 import { piecesOf } from '../../../domain/model/lying-liner.js';
-import { screwAfter } from '../../../domain/model/lying-screw.js';
+import { screwAfter, screwsNow } from '../../../domain/model/lying-screw.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import type { Area } from '../../../domain/order/ground.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
@@ -44,6 +44,7 @@ export function machineFacts(
       name: 'Screw',
       value: `${screw.name}: ${lengthWords(screw.outsideDiameter.value, unit)} outside, pitch ${screw.pitch.text}${screw.hand ? `, ${screw.hand} hand` : ''}`,
     },
+    ...screwLengths(estate, job, unit, asOf),
   ];
   if (conveyor.drive)
     facts.push({
@@ -53,6 +54,22 @@ export function machineFacts(
   if (conveyor.conveys) facts.push({ name: 'Conveys', value: conveyor.conveys.material });
   if (conveyor.fill) facts.push({ name: 'Fill', value: formatPercent(conveyor.fill.value) });
   return facts;
+}
+
+/** Where lengths of the spiral came in on different days; nothing where all of it is of one day. */
+function screwLengths(
+  estate: Estate,
+  { conveyor }: Job,
+  unit: LengthUnit,
+  asOf: CalendarDay | undefined,
+): readonly Fact[] {
+  const lengths = screwsNow(historyOf(estate, conveyor, { asOf }));
+  if (lengths.length < 2) return [];
+  const words = lengths.map(({ screw, fitted, from, to }) => {
+    const since = fitted === undefined ? 'since when is not recorded' : `in since ${formatDay(fitted.day)}`;
+    return `${chainageWords(from, unit)} to ${chainageWords(to, unit)}: ${screw.name}, ${since}`;
+  });
+  return [{ name: 'Screw in lengths', value: words.join('; ') }];
 }
 
 /** What lies there now, piece by piece from the tail, and what is to lie there. */

@@ -41,6 +41,7 @@ export const rangeRunsBackwards: Rule = {
   example: '  access A1 at «12 m|0 m» to ‹0|12› m platform',
   *check(input: RuleInput) {
     yield* onPlants(input);
+    for (const { scope } of input.estate.screwChanges) yield* judge('The length', scope);
     // A conveyor that states no temperature of its own has its plant's: told once, at the place where it is written.
     const told = new Set<string>();
     for (const found of onConveyors(input)) {

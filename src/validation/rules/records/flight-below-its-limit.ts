@@ -21,20 +21,20 @@ export const flightBelowItsLimit: Rule = {
   *check({ estate }) {
     for (const conveyor of estate.conveyors) {
       const history = historyOf(estate, conveyor);
-      const screw = history.screwSets.at(-1);
-      const limit = screw?.screw.condemnFlight;
       const newest = history.inspections.findLast(
         ({ inspection }) => inspection.flights.length > 0,
       )?.inspection;
-      if (!limit || !newest || screwSetSeen(history, newest) !== screw) continue;
+      if (!newest) continue;
       for (const { at, depth } of newest.flights) {
-        if (depth.value > limit.value) continue;
+        const set = screwSetSeen(history, newest, at.value);
+        const limit = set?.screw.condemnFlight;
+        if (!limit || set.removed || depth.value > limit.value) continue;
         yield {
           origin: depth.origin,
           message:
             `The flight of ${conveyor.name} has ${depth.text} left at ${at.text} ` +
-            `(${formatDay(newest.date.day)}), and ${screw.screw.name} is to be changed at ${limit.text}.`,
-          related: [{ origin: limit.origin, message: `limit of ${screw.screw.name}` }],
+            `(${formatDay(newest.date.day)}), and ${set.screw.name} is to be changed at ${limit.text}.`,
+          related: [{ origin: limit.origin, message: `limit of ${set.screw.name}` }],
         };
       }
     }

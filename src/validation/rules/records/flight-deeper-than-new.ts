@@ -23,10 +23,9 @@ export const flightDeeperThanNew: Rule = {
   example: '  flight at 6 m depth «95 mm|75 mm»',
   *check({ estate }) {
     for (const inspection of estate.inspections) {
-      if (inspection.flights.length === 0) continue;
-      const screw = screwSeen(estate, inspection);
-      const width = screw.flight?.width;
       for (const { at, depth } of inspection.flights) {
+        const screw = screwSeen(estate, inspection, at.value);
+        const width = screw.flight?.width;
         if (!width || depth.value <= width.value + settled(inspection.conveyor.plant, 'TL328', threshold))
           continue;
         yield {

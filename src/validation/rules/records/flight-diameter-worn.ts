@@ -22,10 +22,9 @@ export const flightDiameterWorn: Rule = {
   *check({ estate }) {
     for (const inspection of estate.inspections) {
       const { conveyor, flightDiameters } = inspection;
-      if (flightDiameters.length === 0) continue;
-      const screw = screwSeen(estate, inspection);
-      const asNew = screw.outsideDiameter;
-      for (const { diameter } of flightDiameters) {
+      for (const { at, diameter } of flightDiameters) {
+        const screw = screwSeen(estate, inspection, at.value);
+        const asNew = screw.outsideDiameter;
         if (diameter.value > asNew.value + 2) {
           yield {
             origin: diameter.origin,

@@ -32,8 +32,8 @@ export const holdDownGapWide: Rule = {
       const { conveyor, holdDownGaps } = inspection;
       if (holdDownGaps.length === 0) continue;
       const share = settled(conveyor.plant, 'TL321', threshold);
-      const limit = screwSeen(estate, inspection).outsideDiameter.value * share;
       for (const { at, gap } of holdDownGaps) {
+        const limit = screwSeen(estate, inspection, at.value).outsideDiameter.value * share;
         if (gap.value <= limit) continue;
         yield {
           origin: gap.origin,

@@ -25,6 +25,10 @@ export const readingBeyondTheConveyor: Rule = {
     { name: 'a panel that is missing inside a break', text: '  panel missing at «7.2 m»' },
     { name: 'a bent spiral inside a break', text: '  spiral bent at 7.2 m' },
     { name: 'a bent spiral beyond the end', text: '  spiral bent at «13 m»' },
+    {
+      name: 'a length of the spiral that ends beyond it',
+      text: '}\nscrew change DG1 2024-10-07 meter 3900 h {\n  scope from 6 m to «13 m»',
+    },
     { name: 'inside it', text: '  «at 7.4 m clock 7:30 thickness 10.6 mm»' },
   ],
   *check({ estate }) {
@@ -60,6 +64,9 @@ export const readingBeyondTheConveyor: Rule = {
       for (const { at } of plates) yield* beyond(conveyor, 'This plate reading', at);
     for (const { conveyor, remarks } of [...estate.relines, ...estate.panelsMoved, ...estate.screwChanges])
       for (const { at } of remarks) if (at) yield* beyond(conveyor, 'This finding', at);
+    for (const { conveyor, scope } of estate.screwChanges)
+      if (scope)
+        for (const at of [scope.from, scope.to]) yield* beyond(conveyor, 'An end of this length', at);
     for (const { conveyor, from, to } of estate.patches)
       for (const at of [from, to]) yield* beyond(conveyor, 'This patch', at);
   },

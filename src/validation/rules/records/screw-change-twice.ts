@@ -1,5 +1,6 @@
 // Was the screw changed twice within a fortnight? Usually one change written down by two people, or a block pasted twice.
 
+import { changedBy, sameJoint } from '../../../domain/model/screw-sets.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { counted } from '../../../domain/units/wording.js';
 import type { Rule } from '../../rule.js';
@@ -25,6 +26,16 @@ screw change DG1 2025-03-10 meter 6200 h {
 }`,
   cases: [
     {
+      name: 'two lengths of one spiral',
+      text: `
+screw change DG1 2025-03-10 meter 6200 h {
+  scope from 0 m to 6 m
+}
+screw change DG1 2025-03-12 meter 6230 h {
+  scope from 6 m to 12 m
+}`,
+    },
+    {
       name: 'a fortnight apart, and on another day of the year',
       text: `
 screw change DG1 2025-03-10 meter 6200 h {
@@ -43,7 +54,12 @@ screw change DG1 2025-04-08 meter 6500 h {
     for (const [i, later] of changes.entries()) {
       const earlier = changes
         .slice(0, i)
-        .findLast((one) => one.conveyor === later.conveyor && later.date.day - one.date.day <= fortnight);
+        .findLast(
+          (one) =>
+            one.conveyor === later.conveyor &&
+            later.date.day - one.date.day <= fortnight &&
+            meet(changedBy(one), changedBy(later)),
+        );
       if (!earlier) continue;
       const days = later.date.day - earlier.date.day;
       yield {
@@ -58,3 +74,8 @@ screw change DG1 2025-04-08 meter 6500 h {
 };
 
 const fortnight = 14;
+
+/** Two lengths beside each other were each changed once. */
+function meet(one: ReturnType<typeof changedBy>, other: ReturnType<typeof changedBy>): boolean {
+  return Math.min(one.to, other.to) - Math.max(one.from, other.from) > sameJoint;
+}

@@ -1,7 +1,12 @@
 // Does the flight wear alike along the screw?
 
-import { screwSeen } from '../../../domain/model/lying-screw.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { historyOf } from '../../../domain/model/history.js';
+import { screwSetSeen } from '../../../domain/model/lying-screw.js';
+import type { Inspection } from '../../../domain/model/records.js';
+import type { ScrewSpecification } from '../../../domain/model/specifications.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
+import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
 
@@ -28,28 +33,49 @@ export const unevenFlightWear: Rule = {
   example: `
   flight at 2 m depth 78 mm
   flight at 9 m depth «56 mm|62 mm»`,
-  cases: [{ name: 'at the limit', text: '  flight at 2 m depth 78 mm\n  flight at 9 m depth 58 mm' }],
+  cases: [
+    { name: 'at the limit', text: '  flight at 2 m depth 78 mm\n  flight at 9 m depth 58 mm' },
+    {
+      name: 'a length that was renewed beside an old one',
+      text: '  flight at 2 m depth 78 mm\n  flight at 9 m depth 56 mm\n}\nscrew change DG1 2024-01-15 meter 2 h {\n  scope from 0 m to 6 m',
+    },
+  ],
   *check({ estate }) {
     for (const inspection of estate.inspections) {
       const { conveyor, flights } = inspection;
-      const width = screwSeen(estate, inspection).flight?.width.value;
-      if (width === undefined || flights.length < 2) continue;
-      const sorted = [...flights].sort((a, b) => a.depth.value - b.depth.value);
-      const [thin] = sorted;
-      const thick = sorted.at(-1);
-      if (
-        !thin ||
-        !thick ||
-        thick.depth.value - thin.depth.value <= settled(conveyor.plant, 'TL358', threshold) * width
-      )
-        continue;
-      yield {
-        origin: thin.depth.origin,
-        message:
-          `The flight of ${conveyor.name} has ${thin.depth.text} left at ${thin.at.text} and ${thick.depth.text} at ` +
-          `${thick.at.text}; new it had ${lengthOn(conveyor, width)}.`,
-        related: [{ origin: thick.depth.origin, message: 'the deeper place' }],
-      };
+      if (flights.length < 2) continue;
+      const history = historyOf(estate, conveyor);
+      // Lengths that were renewed on different days differ for that reason.
+      const seen = flights.map((flight) => ({
+        flight,
+        set: screwSetSeen(history, inspection, flight.at.value),
+      }));
+      for (const set of new Set(seen.map((each) => each.set)))
+        yield* judge(
+          conveyor,
+          set?.screw ?? conveyor.screw,
+          seen.flatMap((each) => (each.set === set ? each.flight : [])),
+        );
     }
   },
 };
+
+function* judge(
+  conveyor: Conveyor,
+  screw: ScrewSpecification,
+  flights: Inspection['flights'],
+): Iterable<Found> {
+  const width = screw.flight?.width.value;
+  const sorted = [...flights].sort((a, b) => a.depth.value - b.depth.value);
+  const [thin] = sorted;
+  const thick = sorted.at(-1);
+  if (width === undefined || !thin || !thick) return;
+  if (thick.depth.value - thin.depth.value <= settled(conveyor.plant, 'TL358', threshold) * width) return;
+  yield {
+    origin: thin.depth.origin,
+    message:
+      `The flight of ${conveyor.name} has ${thin.depth.text} left at ${thin.at.text} and ${thick.depth.text} at ` +
+      `${thick.at.text}; new it had ${lengthOn(conveyor, width)}.`,
+    related: [{ origin: thick.depth.origin, message: 'the deeper place' }],
+  };
+}

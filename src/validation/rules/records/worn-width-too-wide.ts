@@ -31,8 +31,8 @@ export const wornWidthTooWide: Rule = {
     for (const inspection of estate.inspections) {
       if (inspection.wornWidths.length === 0) continue;
       const history = historyOf(estate, inspection.conveyor);
-      const screw = screwSeen(estate, inspection);
       for (const { at, from, to } of inspection.wornWidths) {
+        const screw = screwSeen(estate, inspection, at.value);
         const liner = setSeen(history, at.value, inspection)?.liner ?? inspection.conveyor.liner;
         const e = clearanceOf(inspection.conveyor, liner, screw);
         const half = Math.abs(to.hours - from.hours) * 15;

@@ -1,6 +1,7 @@
 // Was a new spiral laid into a liner that the old one had worn to its own shape?
 
 import { historyOf } from '../../../domain/model/history.js';
+import { changedBy } from '../../../domain/model/screw-sets.js';
 import { setSeen } from '../../../domain/model/exposure.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
@@ -56,6 +57,30 @@ screw change DG1 2024-10-07 meter 3900 h {
 }`,
     },
     {
+      name: 'another length of the spiral',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 6.4 mm
+}
+screw change DG1 2024-10-07 meter 3900 h {
+  scope from 6 m to 12 m
+}`,
+    },
+    {
+      name: 'the length of the spiral that lies there',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 6.4 mm
+}
+screw change «DG1» 2024-10-07 meter 3900 h {
+  scope from 0 m to 6 m
+}`,
+    },
+    {
       name: 'relined with it',
       text: `
 inspection DG1 2024-09-09 meter 3600 h {
@@ -73,7 +98,9 @@ reline DG1 2024-10-08 meter 3900 h {
   ],
   *check({ estate }) {
     const { readings, places } = estate;
-    for (const { conveyor, conveyorUse, date } of estate.screwChanges) {
+    for (const change of estate.screwChanges) {
+      const { conveyor, conveyorUse, date } = change;
+      const renewed = changedBy(change);
       const history = historyOf(estate, conveyor);
       let worst: { place: string; left: number; day: string; liner: string } | undefined;
       let share = settled(conveyor.plant, 'TL521', threshold);
@@ -82,6 +109,7 @@ reline DG1 2024-10-08 meter 3900 h {
         for (let row = inspection.firstRow; row < inspection.endRow; row++) {
           const place = places[readings.place[row] ?? -1];
           if (!place || readings.kind[row] !== ReadingKind.thickness) continue;
+          if (place.at < renewed.from || place.at > renewed.to) continue;
           const set = setSeen(history, place.at, inspection);
           // A set that went out about then took its groove along.
           if (!set || (set.removed && set.removed.day <= date.day + together)) continue;
@@ -102,7 +130,7 @@ reline DG1 2024-10-08 meter 3900 h {
       yield {
         origin: conveyorUse.origin,
         message:
-          `The new spiral of ${conveyor.name} lies in a liner that had ${lengthOn(conveyor, worst.left)} of ${worst.liner} left ` +
+          `The new ${change.scope ? 'length of the spiral' : 'spiral'} of ${conveyor.name} lies in a liner that had ${lengthOn(conveyor, worst.left)} of ${worst.liner} left ` +
           `at ${worst.place} on ${worst.day}, and that was not relined with it.`,
       };
     }

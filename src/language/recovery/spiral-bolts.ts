@@ -1,0 +1,40 @@
+// Bolts of a joint between two lengths of the spiral, under the names that people give the joint: `spiral flange bolts loose 2 at
+// 10.4 m`, `flange bolt of the spiral loose`. The language says `spiral bolts loose`.
+
+import type { Otherwise } from './said-otherwise.js';
+import type { BrokenLine } from './broken-line.js';
+import { changed } from './repairs.js';
+import { keyword } from './word.js';
+
+const said = [
+  'spiral',
+  'screw',
+  'flight',
+  'flange',
+  'coupling',
+  'joint',
+  'bolt',
+  'bolts',
+  'of',
+  'the',
+  'loose',
+];
+
+export function boltsOfASpiral({ block, words }: BrokenLine): Otherwise | undefined {
+  if (block !== 'Inspection') return undefined;
+  const plain = words.map(({ image }) => image.toLowerCase().replace(/\s+/g, ' '));
+  const end = plain.findIndex((image) => !image.split(' ').every((word) => said.includes(word)));
+  const before = plain.slice(0, end < 0 ? plain.length : end);
+  const named = new Set(before.flatMap((image) => image.split(' ')));
+  const aboutSpiral = ['spiral', 'screw', 'flight'].some((word) => named.has(word));
+  if (!aboutSpiral || !named.has('loose')) return undefined;
+  if (!['bolt', 'bolts', 'flange'].some((word) => named.has(word))) return undefined;
+  const rest = words.slice(before.length);
+  const counted = /^\d+$/.test(rest[0]?.image ?? '');
+  return {
+    at: 0,
+    message:
+      'Bolts of a joint between two lengths of the spiral are counted where the joint is: `spiral bolts loose 2 at 10.4 m`.',
+    ...(counted ? { repair: changed(words, [keyword('spiral bolts loose'), ...rest]) } : {}),
+  };
+}
