@@ -9,6 +9,7 @@ export const lengthShorterThanATurn: Rule = {
   code: 'TL277',
   title: 'Length of a spiral shorter than a turn',
   severity: 'warning',
+  restsOn: ['history'],
   why: 'A piece shorter than a turn cannot be held by a flange or a weld at either end: one of the joints lies elsewhere, and wear is counted from the wrong day beside it.',
   todo: 'Give the length by the two joints that it lies between, the same chainages that the record of its neighbour has.',
   given: 'estate',
