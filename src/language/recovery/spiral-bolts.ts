@@ -1,10 +1,15 @@
 // Bolts of a joint between two lengths of the spiral, under the names that people give the joint: `spiral flange bolts loose 2 at
 // 10.4 m`, `flange bolt of the spiral loose`. The language says `spiral bolts loose`.
 
-import type { Otherwise } from './said-otherwise.js';
 import type { BrokenLine } from './broken-line.js';
-import { changed } from './repairs.js';
+import { changed, type LineRepair } from './repairs.js';
 import { keyword } from './word.js';
+
+interface Told {
+  readonly message: string;
+  readonly at: number;
+  readonly repair?: LineRepair;
+}
 
 const said = [
   'spiral',
@@ -20,7 +25,7 @@ const said = [
   'loose',
 ];
 
-export function boltsOfASpiral({ block, words }: BrokenLine): Otherwise | undefined {
+export function boltsOfASpiral({ block, words }: BrokenLine): Told | undefined {
   if (block !== 'Inspection') return undefined;
   const plain = words.map(({ image }) => image.toLowerCase().replace(/\s+/g, ' '));
   const end = plain.findIndex((image) => !image.split(' ').every((word) => said.includes(word)));

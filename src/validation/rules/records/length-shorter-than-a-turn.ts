@@ -10,7 +10,9 @@ export const lengthShorterThanATurn: Rule = {
   title: 'Length of a spiral shorter than a turn',
   severity: 'warning',
   restsOn: ['history'],
-  why: 'A piece shorter than a turn cannot be held by a flange or a weld at either end: one of the joints lies elsewhere, and wear is counted from the wrong day beside it.',
+  why:
+    'A piece shorter than a turn cannot be held by a flange or a weld at either end: one of the joints lies elsewhere, ' +
+    'and wear is counted from the wrong day beside it.',
   todo: 'Give the length by the two joints that it lies between, the same chainages that the record of its neighbour has.',
   given: 'estate',
   around: { plant: '- outage\n- lead' },
@@ -18,7 +20,7 @@ export const lengthShorterThanATurn: Rule = {
 screw change DG1 2024-10-07 meter 3900 h {
   scope from 0 m to 6 m
 }
-screw change DG1 2025-10-07 meter 6900 h {
+screw change DG1 2024-11-07 meter 4500 h {
   «scope from 6.2 m to 12 m|scope from 6 m to 12 m»
 }`,
   cases: [

@@ -130,8 +130,8 @@ reline DG1 2024-10-08 meter 3900 h {
       yield {
         origin: conveyorUse.origin,
         message:
-          `The new ${change.scope ? 'length of the spiral' : 'spiral'} of ${conveyor.name} lies in a liner that had ${lengthOn(conveyor, worst.left)} of ${worst.liner} left ` +
-          `at ${worst.place} on ${worst.day}, and that was not relined with it.`,
+          `The new ${change.scope ? 'length of the spiral' : 'spiral'} of ${conveyor.name} lies in a liner that ` +
+          `had ${lengthOn(conveyor, worst.left)} of ${worst.liner} left at ${worst.place} on ${worst.day}, and that was not relined with it.`,
       };
     }
   },
