@@ -95,7 +95,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
   ]);
   const known = { plants: unreadNames, conveyors, liners, screws, records: { relines, screwChanges } };
   const built = jobs.items.flatMap((draft) => buildJob(draft, known, problems) ?? []);
-  const blocks = [...inspections, ...relines, ...screwChanges, ...built];
+  const blocks = [...inspections, ...relines, ...panelsMoved, ...screwChanges, ...built];
   const partly = new Set([...doubted, ...partlyRead(inOrder, conveyors.items, blocks)]);
   const { unusable: wholly } = conveyors;
   return {

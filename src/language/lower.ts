@@ -46,8 +46,9 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
   const doubt = ({ name, nameOrigin }: FactAccount): void =>
     void (name !== '' && doubted.push({ name, origin: nameOrigin }));
   const record = <T>(records: T[], block: FactAccount, draft: T | undefined): void => {
-    if (draft !== undefined && block.stands) records.push(draft);
-    else doubt(block);
+    const stands = draft !== undefined && block.stands;
+    if (stands) records.push(draft);
+    if (!stands || block.standing === 'in doubt') doubt(block);
   };
   let left = 0;
   for (const [index, node] of blocks.entries()) {

@@ -63,6 +63,23 @@ describe('a reline with a line that cannot be read', () => {
     expect(colours('')).toEqual([]);
     expect(colours('  wheelbarrow 10 mm\n')).toEqual(['TL101']);
   });
+  it.each([
+    // A line of the record, what it becomes, and whether the record stands.
+    ['  scope run 2', '  scope run 2\n  wheelbarrow wheel 10 mm', true],
+    ['  scope run 2', '  scope run 2\n  P1 thicknes 11.9 mm', true],
+    ['  scope run 2', '  scope run 2\n  scpe run 1', true],
+    ['  scope run 2', '  scope run 2\n  linr Thick12', true],
+    ['  scope run 2', '  scpe run 2', false],
+    ['  scope run 2', '  run 2 scpe', false],
+    ['  liner Thick12\n  scope run 2', '  linr Thick12\n  scope run 2', false],
+    ['  liner Thick12\n  scope run 2', '  liner Thik12\n  scope run 2', false],
+  ])('where %j is written %j: stands %s, and the conveyor is in doubt', (from, to, stands) => {
+    const analysis = changed(from, to);
+    expect(relines(analysis)).toBe(relines(before) - (stands ? 0 : 1));
+    expect(errors(analysis)).toHaveLength(1);
+    expect(told(analysis).filter((one) => !told(before).includes(one))).toHaveLength(1);
+    expect([...(analysis.estate.unread?.partly ?? [])].map(({ name }) => name)).toEqual(['KB7']);
+  });
   it('stands without who did it', () => {
     const analysis = changed('  by "Bravo"\n}\n\nreline', '  by Bravo\n}\n\nreline');
     expect(relines(analysis)).toBe(relines(before));
@@ -75,6 +92,39 @@ describe('a reline with a line that cannot be read', () => {
   it('and a heading that cannot be read is told alone', () => {
     const analysis = changed('reline KB7 2025-01-13 meter 4120 h {', 'reline KB7 2025-01-13 mter 4120 h {');
     expect(told(analysis)).toEqual([...told(before), 'TL101 line 94']);
+  });
+});
+
+describe('other records with a line that cannot be read', () => {
+  const read = (records: string): ReturnType<typeof analyse> =>
+    analyse([
+      {
+        uri: 'a.trough',
+        text: inSoundEstate('estate', records, { liner: 'may be turned end for end' }),
+      },
+    ]);
+  const moved = (lines: string): Analysis =>
+    read(`panels moved DG1 2024-10-07 meter 3900 h {\n${lines}\n}\n`);
+  it('keep the moves that were read', () => {
+    const two = '  panel 3 of run 2 turned end for end\n  P1 thickness 11.4 mm';
+    expect(moved(two).findings).toEqual([]);
+    const analysis = moved(`${two}\n  panel 4 of run 2 tuned end for end`);
+    expect(analysis.estate.panelsMoved.map(({ moves }) => moves.length)).toEqual([1]);
+    expect(analysis.findings.map(({ code }) => code)).toEqual(['TL101']);
+    expect(analysis.estate.unread?.partly.size).toBe(1);
+    // Of a thickness that is lost nobody says that nothing was measured.
+    const unmeasured = moved(two.replace('thickness', 'thicknes'));
+    expect(unmeasured.estate.panelsMoved).toHaveLength(1);
+    expect(unmeasured.findings.map(({ code }) => code)).toEqual(['TL101']);
+  });
+  it('are left out where nothing is left that happened', () => {
+    expect(moved('  panel 3 of run 2 tuned end for end').estate.panelsMoved).toEqual([]);
+    const change = (line: string): number =>
+      read(`screw change DG1 2024-10-07 meter 3900 h {\n${line}\n}\n`).estate.screwChanges.length;
+    expect([change('  screw Spiral400'), change('  scrw Spiral400'), change('  screw Spiral40')]).toEqual([
+      1, 0, 0,
+    ]);
+    expect(change('  screw Spiral400\n  flight 3 m 69 mm')).toBe(1);
   });
 });
 

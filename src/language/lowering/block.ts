@@ -5,7 +5,7 @@
 import type { AstNode } from 'langium';
 import type { Origin } from '../../domain/model/origin.js';
 import type { LeftLine } from '../recover.js';
-import { standsWithout } from './left-out.js';
+import { standingOf, type Footing } from './left-out.js';
 import { most } from './limits.js';
 import { keywordOf, type Reader } from './reader.js';
 
@@ -16,7 +16,8 @@ export interface FactAccount {
   readonly nameOrigin: Origin;
   /** Lines of this block that cannot be read. */
   readonly left: readonly LeftLine[];
-  /** Whether the block can be used without them. */
+  /** Whether the block can be used without them, and whether they may have said more of it. */
+  readonly standing: Footing;
   readonly stands: boolean;
   /** True the first time a fact is seen; the second time the author is told. */
   first(fact: string, node: AstNode): boolean;
@@ -36,13 +37,15 @@ export function openBlock(
   const named = reader.name(node, 'name') ?? reader.use(node, 'conveyor');
   const name = named?.name ?? '';
   const nameOrigin = named?.origin ?? reader.origin(node);
+  const standing = standingOf(what, left, firstWords(node));
   return {
     node,
     what,
     name,
     nameOrigin,
     left,
-    stands: standsWithout(what, left),
+    standing,
+    stands: standing !== 'left out',
     first(fact, factNode) {
       const origin = reader.origin(factNode);
       const before = seen.get(fact);
@@ -87,6 +90,20 @@ export function openBlock(
     },
   };
 }
+
+/** Of the facts of a record that make it what it is. */
+function firstWords(node: AstNode): ReadonlySet<string> {
+  if (!('facts' in node)) return new Set();
+  // Every block of the grammar that has `facts` has a list of nodes there.
+  return new Set((node.facts as readonly AstNode[]).map(({ $type }) => wordOf[$type] ?? ''));
+}
+
+const wordOf: Readonly<Record<string, string>> = {
+  LinerUse: 'liner',
+  Scope: 'scope',
+  ScrewUse: 'screw',
+  PanelMove: 'panel',
+};
 
 /** Drops the entries that are undefined, so that a fact left out is absent and not merely empty. */
 export function stated<T extends object>(

@@ -1,5 +1,7 @@
 // Which lines can a block do without? A block stands without a line that says nothing to the rest of it; without a layer, a
-// break or a step, all that builds on it would be wrong, and the one slip would be told a hundred times over.
+// break or a step, all that builds on it would be wrong, and the one slip would be told a hundred times over. A record whose
+// heading is read stands with what was read of it where the lost line cannot turn it into another record: what it states once is
+// stated already, and what it may state again only adds to it. It is in doubt all the same, and everything that rests on it waits.
 
 import type { LeftLine } from '../recover.js';
 
@@ -19,6 +21,7 @@ const spared: Readonly<Record<string, ReadonlySet<string>>> = {
   ]),
   reline: new Set(['by', 'view', 'finding', 'offcut', 'fitted', 'fitting temperature']),
   'screw change': new Set(['by', 'finding']),
+  'panels moved': new Set(['by', 'finding']),
   job: new Set([
     'tool',
     'spare',
@@ -32,13 +35,27 @@ const spared: Readonly<Record<string, ReadonlySet<string>>> = {
   ]),
 };
 
-/** True where what is left of the block can be used as it stands. A line that nobody can make out may be any of its lines. */
-export function standsWithout(block: string, lines: readonly LeftLine[]): boolean {
-  const known = spared[block];
+/** Of a record, what makes it another one where it is lost: without its scope a reline would be of the whole conveyor. */
+const decisive: Readonly<Record<string, ReadonlySet<string>>> = {
+  reline: new Set(['liner', 'scope']),
+  'screw change': new Set(['screw']),
+  'panels moved': new Set(['panel']),
+};
+
+/** Of what is left of a block: as it stands; as a record of which more may have been said; or not at all. */
+export type Footing = 'sound' | 'in doubt' | 'left out';
+
+/** `stated`: first words of the facts that were read. A line that nobody can make out may be any of its lines. */
+export function standingOf(block: string, lines: readonly LeftLine[], stated: ReadonlySet<string>): Footing {
+  const [known, turning] = [spared[block], decisive[block]];
   // Every line of an order is a step, whatever it was to say.
-  return lines.every(
+  const open = lines.filter(
     ({ first, isForeign, block: within }) =>
-      within !== 'Order' &&
-      (isForeign || (first.length > 0 && first.every((word) => known?.has(word) === true))),
+      within === 'Order' ||
+      !(isForeign || (first.length > 0 && first.every((word) => known?.has(word) === true))),
   );
+  if (open.length === 0) return 'sound';
+  if (turning === undefined) return 'left out';
+  const mayBe = open.flatMap(({ first }) => (first.length > 0 ? first : [...turning]));
+  return mayBe.every((word) => !turning.has(word) || stated.has(word)) ? 'in doubt' : 'left out';
 }
