@@ -1,5 +1,6 @@
 // What is said of characters that are no word of the language.
 
+import { dayInDoubt } from './recovery/uncertain-day.js';
 import type { ILexerErrorMessageProvider, IParserErrorMessageProvider } from 'chevrotain';
 
 /** The parser only says that it has stumbled; what to tell of it is worked out line by line (recovery/telling.ts). */
@@ -45,12 +46,24 @@ export class TroughlineLexerMessages implements ILexerErrorMessageProvider {
       return `\`${wrong}\` cannot stand here: names are made of the letters A to Z, digits, _ and -, everything else stands in quotes.`;
     if (/[\p{Cc}\p{Cn}\p{Cs}]/u.test(wrong))
       return 'Characters that cannot be printed have no meaning here; delete them.';
+    const day = dayBeside(fullText, startOffset);
+    if (day !== undefined) return dayInDoubt(day === '' ? undefined : day);
     return `\`${wrong}\` has no meaning here.`;
   }
 
   buildUnableToPopLexerModeMessage(): string {
     return 'This has no meaning here.';
   }
+}
+
+/** The day that a sign of doubt stands at, empty where it is none whole; undefined where it stands at none. */
+function dayBeside(text: string, start: number): string | undefined {
+  const behind = /^[~≈]\s*(\d{4}(?:-\d{2}(?:-\d{2})?)?)(?!\d)/.exec(text.slice(start, start + 14))?.[1];
+  const ahead = /(?<![\d.])(\d{4}-(?:\d{2}(?:-\d{2})?)?)-?\s?$/.exec(
+    text.slice(Math.max(0, start - 14), start),
+  )?.[1];
+  const day = behind ?? (/^-?\?/.test(text.slice(start)) ? ahead : undefined);
+  return day === undefined || /^\d{4}-\d{2}-\d{2}$/.test(day) ? day : '';
 }
 
 const unclosed = 'This text has no closing quote on its line: write `"` where it ends.';

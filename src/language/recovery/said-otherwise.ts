@@ -5,6 +5,7 @@ import type { BrokenLine } from './broken-line.js';
 import { driveParts, driveWorks } from './drive-work.js';
 import { changed, likeWords, type LineRepair } from './repairs.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
+import { uncertainDay } from './uncertain-day.js';
 import { imagesOf, isWord, keyword, type Word } from './word.js';
 import { withNote } from './word-as-note.js';
 import { oneOf } from './wording.js';
@@ -103,6 +104,8 @@ const plain: readonly Saying[] = [
       : undefined,
 
   boltsOfASpiral,
+
+  uncertainDay,
 
   feetAndInches,
 

@@ -1,0 +1,106 @@
+// A day that nobody knows exactly: `~2023-07-10`, `about 2023-07-10`, `2023-07`, `summer 2023`. Every page prints the day of a record
+// as it stands, so a record takes one day; the answer says which to write and where the doubt is noted, where pages show it too.
+
+import type { BrokenLine } from './broken-line.js';
+import { changed, type LineRepair } from './repairs.js';
+import { keyword, type Word } from './word.js';
+
+interface Told {
+  readonly message: string;
+  readonly at: number;
+  readonly repair?: LineRepair;
+}
+
+/** `likeliest`: what to write for it, where nothing has to be made up. */
+export function dayInDoubt(likeliest?: string): string {
+  return (
+    'A record has one day, because pages print it as one: write the likeliest, ' +
+    `${likeliest === undefined ? 'of a month its middle (such as `2023-07-15`)' : `\`${likeliest}\``}, and the doubt where it is printed ` +
+    'too: `finding "the day is not certain"` in the block, or the note of a record of one line. ' +
+    'Wear counts by the meter, so such a doubt moves no rate.'
+  );
+}
+
+const records = new Set([
+  'inspection',
+  'reline',
+  'screw change',
+  'panels moved',
+  'meter change',
+  'duty',
+  'patch',
+  'serviced',
+  'correction',
+]);
+
+const roughly = new Set(
+  [
+    'about',
+    'approx',
+    'approximately',
+    'around',
+    'ca',
+    'circa',
+    'roughly',
+    'some',
+    'early',
+    'mid',
+    'late',
+    'end',
+    'beginning',
+  ].concat(
+    ['spring', 'summer', 'autumn', 'winter'],
+    [
+      'january',
+      'february',
+      'march',
+      'april',
+      'may',
+      'june',
+      'july',
+      'august',
+      'september',
+      'october',
+      'november',
+      'december',
+    ],
+    ['jan', 'feb', 'mar', 'apr', 'jun', 'jul', 'aug', 'sep', 'sept', 'oct', 'nov', 'dec'],
+  ),
+);
+
+export function uncertainDay({ block, words, reached }: BrokenLine): Told | undefined {
+  const here = words[reached];
+  if (block !== 'Block' || !here || !records.has(words[0]?.type ?? '')) return undefined;
+  const before = words[reached - 1];
+  if (roughly.has(here.image.toLowerCase())) return nearADay(words, reached);
+  // `2023-07` is read as 2023 and −07.
+  if (/^-(0?[1-9]|1[0-2])$/.test(here.image) && /^(19|20)\d\d$/.test(before?.image ?? ''))
+    return {
+      at: reached,
+      message: dayInDoubt(`${before?.image}-${here.image.slice(1).padStart(2, '0')}-15`),
+    };
+  if (['±', '+/-'].includes(here.image) && before?.type === 'DATE')
+    return { at: reached, message: dayInDoubt(before.image) };
+  return undefined;
+}
+
+/** With the day that stands behind it, where one does. */
+function nearADay(words: readonly Word[], reached: number): Told {
+  const day = words.findIndex(({ type }, i) => i > reached && type === 'DATE');
+  const said = words[day]?.image;
+  if (said === undefined || day > reached + 3) return { at: reached, message: dayInDoubt() };
+  const doubt = { type: 'STRING', image: `"day not certain: about ${said}"` };
+  const kept = [...words.slice(0, reached), ...words.slice(day)];
+  const last = kept.at(-1);
+  const line =
+    last?.image === '{'
+      ? [...kept, keyword('finding'), doubt]
+      : last?.type === 'STRING'
+        ? undefined
+        : [...kept, doubt];
+  return {
+    at: reached,
+    message: dayInDoubt(said),
+    ...(line ? { repair: changed(words, line) } : {}),
+  };
+}
