@@ -41,6 +41,10 @@ export function costOfWork(
         ]),
   ];
   const name = planned ? 'reline' : 'unplanned reline';
+  const dearer =
+    declared !== undefined && sum(ofAll) > declared
+      ? `, which its liner and crews alone exceed (${say(sum(ofAll))}) and so stand for it`
+      : '';
   const hours = (work: StretchWork): string => formatNumber(work.together.personHours, 0);
   const ofRest =
     `${formatNumber(share * 100, 0)} % of ` +
@@ -50,7 +54,7 @@ export function costOfWork(
   return {
     amount: sum(own) + rest * share,
     words: [
-      ...(declared === undefined ? [] : [`${name} of the whole ${say(declared)}, as declared`]),
+      ...(declared === undefined ? [] : [`${name} of the whole ${say(declared)}, as declared${dearer}`]),
       ...(parts.length > 0 ? [parts.join(', ')] : []),
       ...(share < 1 && rest > 0
         ? [`${ofRest}, by person-hours (${hours(scope)} of ${hours(whole)}, by the planner)`]

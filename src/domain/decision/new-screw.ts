@@ -22,7 +22,7 @@ export interface ScrewOutlook {
   /** The day by which half of such flights reach their limit, and the chance of it by a day. */
   readonly middle: CalendarDay;
   readonly reachedBy: ChanceBy;
-  /** Running hours that a new one lasts, middle value. */
+  /** Running hours at the drive's speed that a new one lasts, middle value. */
   readonly newLife: number;
 }
 
@@ -88,7 +88,7 @@ function together(
   const apartDay = apart?.from.day ?? due.middle;
   const stop = apart ? 0 : (money?.downtime ?? 0) * hoursLost(setting, due.alone.duration);
   const used = (from: CalendarDay): number =>
-    Math.max(0, Math.min(1, (outlook.hoursBy(setting.horizon) - outlook.hoursBy(from)) / due.newLife));
+    Math.max(0, Math.min(1, (outlook.turnedBy(setting.horizon) - outlook.turnedBy(from)) / due.newLife));
   const now = price === undefined ? undefined : price * used(day) + more + sooner.price;
   const later = price === undefined ? undefined : price * used(apartDay) + (own ?? 0) + stop;
   const expected =

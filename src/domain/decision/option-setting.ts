@@ -1,6 +1,7 @@
 // What every option of a conveyor is reckoned with: the outlook, the accepted risks, the supplies, the money, the horizon.
-// Expected cost of an option = what the work costs (cost-of-work.ts) + chance of steel until then × what steel costs, where the
-// work counts with the share of the new liner's life that is used up by the end of the horizon: relining sooner throws life away.
+// Expected cost of an option = what the work costs (cost-of-work.ts) where steel is not touched before + chance of steel × what steel
+// costs, as an age replacement is reckoned. The work counts with the share of the new liner's life that is used up by the end of the
+// horizon: relining sooner throws life away. Steel is touched once: then everything is relined, so what stays adds only what is left.
 
 import { unitOfMachine } from '../model/unit-of-machine.js';
 import type { Conveyor } from '../model/conveyor.js';
@@ -13,7 +14,7 @@ import type { AcceptedRisk, ScopeWork, Scopes } from './scope.js';
 import type { Supplies } from './supply.js';
 import type { GoesBy } from './two-chances.js';
 import type { LinerAt } from './trial-work.js';
-import type { WearOutlook } from './wear-outlook.js';
+import type { ChanceBy, WearOutlook } from './wear-outlook.js';
 
 export interface OptionSetting {
   readonly conveyor: Conveyor;
@@ -49,12 +50,17 @@ export interface Reckoning {
   readonly day: CalendarDay;
   readonly scope: ScopeWork | undefined;
   readonly planned: boolean;
+  /** The day whose chances hold on `day`, where running less keeps them until then. */
+  readonly asWornOn?: CalendarDay | undefined;
   /** Money for whatever comes on top, with words. */
   readonly extra?: { readonly amount: number; readonly words: string } | undefined;
 }
 
 /** Cost of relining a scope on a day, expected cost by the horizon, and how they came about. */
-export function reckon(setting: OptionSetting, { day, scope, planned, extra }: Reckoning): Reckoned {
+export function reckon(
+  setting: OptionSetting,
+  { day, scope, planned, extra, asWornOn = day }: Reckoning,
+): Reckoned {
   const { money, outlook, horizon } = setting;
   const whole = setting.scopes.works.at(-1)?.work;
   const work =
@@ -77,24 +83,29 @@ export function reckon(setting: OptionSetting, { day, scope, planned, extra }: R
   const cost = work.amount + besides;
   const damage = contactCost(setting);
   if (damage === undefined) return { ...nothingReckoned, cost, used, working };
-  const contact = outlook.counted.contactBy(day);
   const restUntil = day < setting.scopes.until ? setting.scopes.until : horizon;
-  const left = scope.work.whole ? undefined : outlook.rest(scope.relined);
-  const rest = left?.contactBy(restUntil) ?? 0;
-  const expected = work.amount * used + besides + (contact + rest) * damage;
-  const bySeen = outlook.seen?.contactBy(day);
-  const seen = bySeen === undefined ? contact + rest : bySeen + seenRest(setting, scope, restUntil);
+  const { contact, rest } = steelWith(setting, scope, outlook.counted.contactBy, outlook.rest, [
+    asWornOn,
+    restUntil,
+  ]);
+  const seen = outlook.seen
+    ? steelWith(setting, scope, outlook.seen.contactBy, outlook.restSeen, [asWornOn, restUntil])
+    : { contact, rest };
+  const bySeen = outlook.seen && seen.contact;
+  // An expedited delivery is paid on the day of its order, the work only where it comes to it.
+  const expectedOf = (by: SteelChances): number =>
+    (extra?.amount ?? 0) + (1 - by.contact) * (work.amount * used + stop) + (by.contact + by.rest) * damage;
   return {
     cost,
-    expected,
-    expectedSeen: expected - (contact + rest - seen) * damage,
+    expected: expectedOf({ contact, rest }),
+    expectedSeen: expectedOf(seen),
     used,
     working: [
       ...working,
       `expected: ${formatNumber(used * 100, 0)} % of the new liner’s life is used by ${formatDay(horizon)}; ` +
         `steel by ${formatDay(day)} with a chance of ${percent(contact)}` +
         `${bySeen !== undefined && bySeen < contact - 0.0005 ? ` (of what was seen ${percent(bySeen)})` : ''}` +
-        `${rest > 0 ? `, of what stays by ${formatDay(restUntil)} ${percent(rest)}` : ''}, ` +
+        `${rest > 0 ? `, of what stays after that by ${formatDay(restUntil)} ${percent(rest)}` : ''}, ` +
         `which would cost ${say(damage)}: ${contactWords(setting, money)}`,
     ],
   };
@@ -167,9 +178,30 @@ function usedShare({ outlook, newLife, horizon }: OptionSetting, day: CalendarDa
   return Math.max(0, Math.min(1, left / newLife));
 }
 
-/** Chance that steel is touched where the old liner stays and was seen, beyond what was counted before the reline. */
-function seenRest({ outlook }: OptionSetting, scope: ScopeWork, until: CalendarDay): number {
-  return scope.work.whole ? 0 : outlook.restSeen(scope.relined).contactBy(until);
+interface SteelChances {
+  /** Before the work, anywhere. */
+  readonly contact: number;
+  /** After it, where the old liner stays, and not before. */
+  readonly rest: number;
+}
+
+/**
+ * Steel before the work, or after it at what stays: (1 − C(t))·(R(u) − R(t))/(1 − R(t)), exact where what stays and what goes do not
+ * depend on one another, and never more than if nothing went.
+ */
+function steelWith(
+  { outlook }: OptionSetting,
+  { work, relined }: ScopeWork,
+  contactBy: ChanceBy,
+  restOf: WearOutlook['rest'],
+  [day, until]: readonly [CalendarDay, CalendarDay],
+): SteelChances {
+  const contact = contactBy(day);
+  if (work.whole || contact >= 1) return { contact, rest: 0 };
+  const { contactBy: restBy } = restOf.call(outlook, relined);
+  const before = restBy(day);
+  const rest = before < 1 ? ((1 - contact) * (restBy(until) - before)) / (1 - before) : 0;
+  return { contact, rest: Math.max(0, Math.min(rest, contactBy(until) - contact)) };
 }
 
 export function percent(chance: number): string {

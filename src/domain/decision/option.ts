@@ -105,6 +105,25 @@ export function ruledOutOf(options: readonly DecisionOption[]): RuledOut | undef
   };
 }
 
+/** A new liner lies there afterwards. */
+export function isReline({ kind }: Pick<DecisionOption, 'kind'>): boolean {
+  switch (kind) {
+    case 'planned reline':
+    case 'reline with a new screw':
+    case 'part at an outage':
+    case 'part from stock':
+    case 'unplanned stop':
+    case 'expedite':
+      return true;
+    case 'look first':
+    case 'lower duty':
+    case 'turn':
+    case 'exchange':
+    case 'do nothing':
+      return false;
+  }
+}
+
 /** The best that can be done; undefined where nothing can: waiting beyond a risk is no way out. */
 export function firstOption(options: readonly DecisionOption[]): DecisionOption | undefined {
   const [first] = options;

@@ -231,7 +231,8 @@ function lowerDuty(setting: OptionSetting, relines: readonly DecisionOption[]): 
   const counted = lastWithin(setting, outlook.counted, target.day);
   const last = counted ?? (outlook.seen && lastWithin(setting, outlook.seen, target.day));
   const full = outlook.hoursBy(target.day);
-  const share = last === undefined || !(full > 0) ? 0 : outlook.hoursBy(last) / full;
+  const wear = outlook.exposureBy(target.day);
+  const share = last === undefined || !(wear > 0) ? 0 : outlook.exposureBy(last) / wear;
   // What was seen lasts that long anyway: running less would not help against what nobody has seen.
   if (share >= 1) return [];
   const lost = full * (1 - share);
@@ -245,7 +246,8 @@ function lowerDuty(setting: OptionSetting, relines: readonly DecisionOption[]): 
   const whole = setting.scopes.works.at(-1);
   const scope = whole && onDay(whole, target.day);
   const { working, cost, expected, expectedSeen } = reckon(setting, {
-    day: last ?? target.day,
+    day: target.day,
+    asWornOn: last,
     scope,
     planned: true,
     extra,

@@ -59,8 +59,10 @@ export interface WearOutlook {
   restSeen(relined: readonly PanelOutlook[]): Chances;
   /** Mean exposure from the day of the report until a day, h or t. */
   exposureBy(day: CalendarDay): number;
-  /** Running hours from the day of the report until a day. */
+  /** Running hours from the day of the report until a day, as a meter counts them. */
   hoursBy(day: CalendarDay): number;
+  /** The same in hours at the drive's speed, which is what wear of liner and screw by hours follows. */
+  turnedBy(day: CalendarDay): number;
   /** One standard deviation of the coming duty as a ratio. */
   readonly dutySpread: number;
 }

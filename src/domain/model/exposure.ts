@@ -66,19 +66,26 @@ export function setLying(history: History, chainage: number, day: CalendarDay): 
   );
 }
 
-/** The set that stands for a run's panels that nobody has seen: what lies in its middle, but no panel that was moved by itself. */
-export function setOfRun(
+/**
+ * The set that stands for a panel that nobody has seen: what lies in its middle. A panel that was moved by itself counts from a
+ * reading of its own, so where there is none it goes by the nearest set of its run that was not moved.
+ */
+export function setOfPanel(
   history: History,
   run: { readonly from: number; readonly to: number },
+  panel: { readonly from: number; readonly to: number },
   day: CalendarDay,
 ): LinerSet | undefined {
-  const middle = (run.from + run.to) / 2;
+  const middle = (panel.from + panel.to) / 2;
   const there = setLying(history, middle, day);
   if (!there?.reline?.moved) return there;
   const others = setsLying(history, day).filter(
     (set) => set.from < run.to && set.to > run.from && !set.reline?.moved,
   );
-  const off = (set: LinerSet): number => Math.min(Math.abs(set.from - middle), Math.abs(set.to - middle));
+  const off = (set: LinerSet): number =>
+    set.from <= middle && middle <= set.to
+      ? 0
+      : Math.min(Math.abs(set.from - middle), Math.abs(set.to - middle));
   return others.reduce<LinerSet | undefined>((a, b) => (a && off(a) <= off(b) ? a : b), undefined) ?? there;
 }
 

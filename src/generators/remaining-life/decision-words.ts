@@ -8,7 +8,7 @@ import { isNow, type OrderCall } from '../../domain/decision/order-call.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { amountText, moneyOf } from '../../domain/decision/money.js';
 import type { Plant } from '../../domain/model/plant.js';
-import type { DecisionOption } from '../../domain/decision/option.js';
+import { isReline, type DecisionOption } from '../../domain/decision/option.js';
 import { percent } from '../../domain/decision/option-setting.js';
 import type { ConveyorLife } from './remaining-life.js';
 import { pays, roundsOf, type DueLook, type WorthOfLook, type Round } from '../../domain/decision/rounds.js';
@@ -203,6 +203,29 @@ export function weighedExpected(option: DecisionOption, decision: ConveyorDecisi
   return moneyText(
     decision,
     decision.goesBy === 'what was seen' ? (option.expectedSeen ?? option.expected) : option.expected,
+  );
+}
+
+/** Why waiting may look cheaper than every reline though it passes the risk; undefined where it does not. */
+export function cheapWaitingText(decision: ConveyorDecision): string | undefined {
+  const { options, goesBy, panels, panelsSeen } = decision;
+  const price = ({ expected, expectedSeen }: DecisionOption): number | undefined =>
+    goesBy === 'what was seen' ? (expectedSeen ?? expected) : expected;
+  const nothing = options.find(({ kind }) => kind === 'do nothing');
+  const waiting = nothing && price(nothing);
+  if (waiting === undefined || nothing?.within !== false) return undefined;
+  const relines = options.flatMap((option) =>
+    isReline(option) && option.obstacle === undefined ? (price(option) ?? []) : [],
+  );
+  const least = Math.min(...relines);
+  if (relines.length === 0 || waiting >= least) return undefined;
+  const [own, others] = [moneyText(decision, waiting), moneyText(decision, least)];
+  if (own === others) return undefined;
+  return (
+    `Doing nothing until ${date(nothing.day)} is expected to cost ${own}` +
+    `${goesBy === 'what was seen' && panels > panelsSeen ? ' by what was seen' : ''}, less than any reline ` +
+    `(${others} at least), because only steel touched by then costs money here: a limit that is passed costs nothing, nor ` +
+    'does the reline that is still to come after that day. It passes the accepted risk, so it stands last whatever it costs.'
   );
 }
 

@@ -228,7 +228,12 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
           toFailure: number(model.cheapest.toFailure),
         }
       : null,
-    unseen: (model?.unseen ?? []).map((u) => ({ run: u.run, panels: u.panels, condemn: depthOf(u.condemn) })),
+    unseen: (model?.unseen ?? []).map((u) => ({
+      run: u.run,
+      panels: u.panels,
+      ...(u.linedOn !== undefined && { fitted: day(u.linedOn) }),
+      condemn: depthOf(u.condemn),
+    })),
     borrowed: (model?.borrowed ?? []).map((b) => ({
       pool: b.pool,
       label: b.label,

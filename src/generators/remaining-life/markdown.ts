@@ -23,6 +23,7 @@ import {
   orderText,
   riskText,
   roundTexts,
+  cheapWaitingText,
   ruledOutText,
 } from './decision-words.js';
 import { conveyorFacts } from './print/conveyor-facts.js';
@@ -251,6 +252,7 @@ function optionsSection({ decision }: ConveyorLife): string {
       ['', 'What can be done', 'Day', 'Limit and steel by then', 'Cost', 'Expected', 'Needs, or why not'],
       optionRows(decision).map((row) => row.map(markdownText)),
     ),
+    markdownText(cheapWaitingText(decision) ?? ''),
     jobs,
   ]
     .filter((part) => part !== '')

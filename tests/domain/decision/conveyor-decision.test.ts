@@ -61,6 +61,7 @@ function outlook(
     restSeen: () => chances({ condemn: 0, contact: 0 }),
     exposureBy: (day) => 16 * (day - today),
     hoursBy: (day) => 16 * (day - today),
+    turnedBy: (day) => 16 * (day - today),
     dutySpread: 0,
   };
 }

@@ -1,14 +1,17 @@
 // Every cost that a plant can declare is used: each one, changed by itself, changes what an option costs or is expected to cost,
 // and the amount can be read in how that was worked out. Beside it the reckoning of a part by a table worked by hand.
 
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/analysis/analyse.js';
 import { decideConveyor, type ConveyorDecision } from '../../../src/domain/decision/conveyor-decision.js';
+import { contactCost } from '../../../src/domain/decision/option-setting.js';
+import type { DecisionOption } from '../../../src/domain/decision/option.js';
 import { costOfWork } from '../../../src/domain/decision/cost-of-work.js';
 import { moneyOf } from '../../../src/domain/decision/money.js';
 import type { StretchWork } from '../../../src/domain/decision/trial-work.js';
-import { addDays } from '../../../src/domain/units/calendar.js';
-import { normal, outlook, perDay, today } from './kit.js';
+import { addDays, type CalendarDay } from '../../../src/domain/units/calendar.js';
+import { limit, normal, outlook, perDay, through, today, type Place } from './kit.js';
 
 const costs = {
   'cost reline': '9500 EUR',
@@ -73,8 +76,17 @@ conveyor DG1 {
 `;
 }
 
-/** P1 wears fast, the screw is due by the spring. */
-function decided(said: Said): ConveyorDecision {
+/** P1 wears fast. */
+const usual: readonly Place[] = [
+  { panel: 1, median: 9000, spread: 0.1, now: 7600 },
+  { panel: 2, median: 12_500, spread: 0.1, now: 7600 },
+  { panel: 3, median: 16_000, spread: 0.2, now: 7600 },
+  { panel: 4, median: 16_000, spread: 0.2, now: 7600 },
+  ...[1, 2, 3, 4].map((panel) => ({ run: 2, panel, median: 30_000, spread: 0.2, now: 7600 })),
+];
+
+/** The screw is due by the spring. */
+function decided(said: Said, places = usual): ConveyorDecision {
   const { estate } = analyse([{ uri: 'a.trough', text: estateOf(said) }]);
   const [conveyor] = estate.conveyors;
   if (!conveyor) throw new Error('the estate was not read');
@@ -83,13 +95,7 @@ function decided(said: Said): ConveyorDecision {
     estate,
     conveyor,
     liner: conveyor.liner,
-    outlook: outlook([
-      { panel: 1, median: 9000, spread: 0.1, now: 7600 },
-      { panel: 2, median: 12_500, spread: 0.1, now: 7600 },
-      { panel: 3, median: 16_000, spread: 0.2, now: 7600 },
-      { panel: 4, median: 16_000, spread: 0.2, now: 7600 },
-      ...[1, 2, 3, 4].map((panel) => ({ run: 2, panel, median: 30_000, spread: 0.2, now: 7600 })),
-    ]),
+    outlook: outlook(places),
     newLife: 9000,
     gauge: 0.3,
     screw: {
@@ -185,3 +191,97 @@ describe('what a part costs', () => {
     expect(of({ 'cost downtime': '420 EUR/h' })).toBeUndefined();
   });
 });
+
+/** Worn so far that the steel is likely to be touched before the spring, also by panels that a part leaves lying. */
+const worn: readonly Place[] = [
+  { panel: 1, median: 4200, spread: 0.15, now: 3000 },
+  { panel: 2, median: 4600, spread: 0.15, now: 3000 },
+  { panel: 3, median: 5200, spread: 0.2, now: 3000 },
+  { panel: 4, median: 5200, spread: 0.2, now: 3000 },
+  ...[1, 2, 3, 4].map((panel) => ({ run: 2, panel, median: 5000, spread: 0.2, now: 3000, seen: false })),
+];
+
+/** The option's scope, whole or part, at an outage. */
+function relines(decision: ConveyorDecision): readonly DecisionOption[] {
+  return decision.options.filter(({ kind }) => kind === 'planned reline' || kind === 'part at an outage');
+}
+
+function damageOf({ setting }: ConveyorDecision): number {
+  const damage = setting && contactCost(setting);
+  if (damage === undefined) throw new Error('no costs');
+  return damage;
+}
+
+/** The last day whose steel a scope answers for. */
+function answersUntil({ scopes, horizon }: ConveyorDecision, day: CalendarDay): CalendarDay {
+  return scopes && day < scopes.until ? scopes.until : horizon;
+}
+
+describe('what an option is expected to cost', () => {
+  // A second road: each story drawn by itself, and its money added up. Steel is touched once: it ends the story.
+  it('is the mean over stories of what was paid in each', () => {
+    const decision = decided({ rate: '900 EUR/h' }, worn);
+    const damage = damageOf(decision);
+    const draws = 4000;
+    const random = drawing(20261127);
+    const touched = Array.from({ length: draws }, () => worn.map((place) => touchedOn(place, random)));
+    const told = relines(decision).map((option) => {
+      const [day = today, work] = [
+        option.day,
+        decision.scopes?.works.find((w) => w.work.scope === option.scope),
+      ];
+      const stays = decision.setting?.outlook.panels.map((panel) => !work?.relined.includes(panel)) ?? [];
+      const until = answersUntil(decision, day);
+      const paid = touched.map((days) => {
+        if (days.some((each) => each <= day)) return damage;
+        const later = !work?.work.whole && days.some((each, i) => stays[i] === true && each <= until);
+        return (option.cost ?? 0) * (option.used ?? 0) + (later ? damage : 0);
+      });
+      const mean = paid.reduce((a, b) => a + b, 0) / draws;
+      const error = Math.sqrt(paid.reduce((sum, each) => sum + (each - mean) ** 2, 0) / draws ** 2);
+      return { what: option.what, off: ((option.expected ?? NaN) - mean) / error };
+    });
+    expect(told.length).toBeGreaterThanOrEqual(4);
+    for (const { what, off } of told) expect(Math.abs(off), what).toBeLessThan(4);
+  });
+
+  it('is never more for a reline than the work itself on top of doing nothing', () => {
+    const place = (panel: number, run: number): fc.Arbitrary<Place> =>
+      fc.record({
+        run: fc.constant(run),
+        panel: fc.constant(panel),
+        median: fc.integer({ min: 2900, max: 7000 }),
+        spread: fc.double({ min: 0.05, max: 0.3, noNaN: true }),
+        now: fc.constant(3000),
+        seen: fc.boolean(),
+      });
+    const places = fc.tuple(...[1, 2, 3, 4].flatMap((panel) => [place(panel, 1), place(panel, 2)]));
+    fc.assert(
+      fc.property(places, (drawn) => {
+        const decision = decided({}, drawn);
+        if (!decision.setting) return;
+        const damage = damageOf(decision);
+        for (const { day = today, cost = 0, used = 1, expected, what } of relines(decision)) {
+          const waiting = decision.chancesOn(answersUntil(decision, day)).contact * damage;
+          expect(expected, what).toBeLessThanOrEqual(cost * used + waiting + 1e-6);
+        }
+      }),
+      { numRuns: 20 },
+    );
+  });
+});
+
+/** Evenly from 0 to 1, the same each run (Park and Miller's minimal standard generator). */
+function drawing(seed: number): () => number {
+  let state = seed;
+  return () => (state = (state * 48_271) % 2_147_483_647) / 2_147_483_647;
+}
+
+/** A life longer than today's, by trying again (Box and Muller); the day on which its steel is touched. */
+function touchedOn({ median, spread, now }: Place, random: () => number): number {
+  for (;;) {
+    const z = Math.sqrt(-2 * Math.log(random())) * Math.cos(2 * Math.PI * random());
+    const life = median * Math.exp(spread * z);
+    if (life > now) return today + ((life * through) / limit - now) / perDay;
+  }
+}

@@ -68,6 +68,7 @@ export function outlook(places: readonly Place[], dutySpread = 0): WearOutlook {
     restSeen: (relined) => first(seen.filter((each) => !relined.includes(each))),
     exposureBy: (day) => perDay * (day - today),
     hoursBy: (day) => perDay * (day - today),
+    turnedBy: (day) => perDay * (day - today),
     dutySpread,
   };
 }

@@ -6,15 +6,15 @@ import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { totalBetween } from '../../../domain/model/counter.js';
 import type { History } from '../../../domain/model/history.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
-import type { Place } from '../../../domain/model/records.js';
-import type { Run } from '../../../domain/model/runs.js';
 import type { ClockColumns, WorkStretch } from '../../../domain/wear/change.js';
 
 interface ClockMember {
   readonly conveyor: Conveyor;
-  readonly place: Place | undefined;
-  readonly run: Run | undefined;
   readonly set: LinerSet;
+  /** mm from the tail. */
+  readonly at: number;
+  /** Hours on its face; undefined where nothing tells. */
+  readonly clock: number | undefined;
 }
 
 /** How well tonnes an hour, and the loaded current, tell the wear of an hour: one standard deviation of its ln, our judgement. */
@@ -32,11 +32,8 @@ export function clockColumns(
   return {
     conveyor: members.map((m, i) => (starts[i] === undefined ? -1 : (numberOf.get(m.conveyor) ?? -1))),
     start: starts.map((start) => start ?? NaN),
-    side: members.map(({ place }) => (place ? sideOf(place.clock) : NaN)),
-    along: members.map(({ conveyor, place, run }) => {
-      const at = place?.at ?? (run ? (run.from + run.to) / 2 : NaN);
-      return at / conveyor.length.value;
-    }),
+    side: members.map(({ clock }) => (clock === undefined ? NaN : sideOf(clock))),
+    along: members.map(({ conveyor, at }) => at / conveyor.length.value),
     product: histories.map((h) => productOf(h.conveyor)),
     work: histories.map((history) => (measure === 't' ? currents(history) : workOf(history))),
   };

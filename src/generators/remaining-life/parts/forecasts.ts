@@ -37,7 +37,9 @@ import { tabulated, type Distribution } from './tabulate.js';
 import { governingPoint, type PointLife } from './points.js';
 import { looksOff, wearPace, type BranchDates } from './wear-change.js';
 import type { RunLife } from './runs.js';
-import { dutyOf, sectorOf, wearInputs, type WearInput, type WearSource } from './wear-input.js';
+import { unitOfUnseen } from './unseen-panels.js';
+import { dutyOf, wearInputs, type WearInput, type WearSource } from './wear-input.js';
+import { sectorOf } from './wear-member.js';
 
 export interface FittedWear {
   readonly input: WearInput;
@@ -594,22 +596,29 @@ function unseenRuns(fitted: FittedWear, coming: Coming, runs: readonly RunLife[]
   const { input, result } = fitted;
   if (result.kind !== 'fitted') return [];
   return runs.flatMap(({ run, panels }) => {
-    const count = panels.filter((p) => p.state !== 'seen').length;
-    const unit = input.members.findIndex((m) => m.place === undefined && m.run === run);
-    const member = input.members[unit];
-    if (count === 0 || !member) return [];
-    const { liner } = member.set;
-    return [
-      {
-        run: run.number,
-        panels: count,
-        condemn: depthForecast(
-          forecastUnit(result, unit, liner.thickness.value - liner.condemn.value),
-          exposureThen(member.set, coming),
-          coming,
-        ),
-      },
-    ];
+    const unseen = panels.flatMap((panel) =>
+      panel.state === 'seen'
+        ? []
+        : (unitOfUnseen(input.members, coming.history, run, panel, coming.asOf) ?? []),
+    );
+    const units = [...new Set(unseen)];
+    return units.flatMap((unit) => {
+      const member = input.members[unit];
+      if (!member) return [];
+      const { set, fitted } = member;
+      return [
+        {
+          run: run.number,
+          panels: unseen.filter((each) => each === unit).length,
+          linedOn: units.length > 1 ? set.fitted?.day : undefined,
+          condemn: depthForecast(
+            forecastUnit(result, unit, fitted - set.liner.condemn.value),
+            exposureThen(set, coming),
+            coming,
+          ),
+        },
+      ];
+    });
   });
 }
 

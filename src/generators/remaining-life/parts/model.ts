@@ -115,10 +115,12 @@ export interface ConveyorModel {
   readonly cheapest: CheapestAge | undefined;
   /** Places whose reading would narrow the decision most, best first; `share` of the spread it is expected to take away. */
   readonly lookAt: readonly { readonly name: string; readonly share: number }[];
-  /** Runs with panels that nobody has seen: when such a panel would reach its limit. */
+  /** Runs with panels that nobody has seen, each liner that lies there apart: when such a panel would reach its limit. */
   readonly unseen: readonly {
     readonly run: number;
     readonly panels: number;
+    /** When they were fitted, where panels of several days were not seen. */
+    readonly linedOn: CalendarDay | undefined;
     readonly condemn: DepthForecast;
   }[];
   /** What was borrowed from where: the factor on the rate of each group this conveyor belongs to. */

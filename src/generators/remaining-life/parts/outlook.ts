@@ -10,6 +10,8 @@ import type {
 } from '../../../domain/decision/wear-outlook.js';
 import { setLying } from '../../../domain/model/exposure.js';
 import { hoursByDuty } from '../../../domain/model/duty.js';
+import { forwardDuty } from '../../../domain/model/history.js';
+import type { Run } from '../../../domain/model/runs.js';
 import { addDays, type CalendarDay } from '../../../domain/units/calendar.js';
 import type { WearFit } from '../../../domain/wear/fit.js';
 import { chanceOfFirst, type FirstChance, type GroupMember } from '../../../domain/wear/forecast-first.js';
@@ -27,6 +29,7 @@ import type { ConveyorForecast, DepthForecast } from './model.js';
 import type { PointLife } from './points.js';
 import { tabulated, type Distribution } from './tabulate.js';
 import type { PanelLife, RunLife } from './runs.js';
+import { unitOfUnseen } from './unseen-panels.js';
 
 interface Unit {
   readonly unit: number;
@@ -39,7 +42,7 @@ interface Unit {
 interface PanelSource {
   readonly run: number;
   readonly panel: PanelLife;
-  /** What the run lends to a panel that nobody has seen. */
+  /** What its neighbours of one liner lend to a panel that nobody has seen. */
   readonly lent: readonly Unit[];
   /** Exposure since the last meter reading. */
   readonly since: number;
@@ -57,12 +60,12 @@ export function outlookOf(
   if (result.kind !== 'fitted' || coming.perDay === undefined || !(coming.perDay > 0)) return undefined;
   const known = new Map(placed(fitted, points, coming).map((each) => [each.point, each]));
   const since = (hoursByDuty(coming.duties, coming.from, coming.asOf) ?? 0) * exposurePerHour(coming);
-  // Panels that nobody has seen are alike within a run; so is what is worked out for one unit.
+  // Panels of one liner in a run that nobody has seen are alike; so is what is worked out for one unit.
   const singly = new Map<number, Chances>();
   const panels = runs.flatMap(({ run, panels: own }) => {
-    const ofRun = lent(fitted, coming, run.number);
     return own.flatMap((panel) => {
-      const made = panelOf(result, coming, { run: run.number, panel, lent: ofRun, since }, known, (units) => {
+      const source = { run: run.number, panel, lent: lent(fitted, coming, run, panel), since };
+      const made = panelOf(result, coming, source, known, (units) => {
         const [only, another] = units;
         if (!only || another) return chancesOf(result, coming, units);
         const before = singly.get(only.unit) ?? chancesOf(result, coming, units);
@@ -81,7 +84,8 @@ export function outlookOf(
   const counted = chancesOf(result, coming, [...seenUnits, ...unseen]);
   if (!counted) return undefined;
   const { asOf, duties, variation } = coming;
-  const hoursBy = (day: CalendarDay): number => hoursByDuty(duties, asOf, day) ?? 0;
+  const turnedBy = (day: CalendarDay): number => hoursByDuty(duties, asOf, day) ?? 0;
+  const declared = forwardDuty(coming.history);
   const perHour = exposurePerHour(coming);
   const rests = new WeakMap<readonly PanelOutlook[], Chances>();
   const restsSeen = new WeakMap<readonly PanelOutlook[], Chances>();
@@ -109,8 +113,9 @@ export function outlookOf(
     },
     restSeen: (relined) =>
       kept(restsSeen, relined, () => orNever(stays(relined), (some) => laterOf(result, coming, some))),
-    exposureBy: (day) => hoursBy(day) * perHour,
-    hoursBy,
+    exposureBy: (day) => turnedBy(day) * perHour,
+    hoursBy: (day) => hoursByDuty(declared, asOf, day) ?? 0,
+    turnedBy,
     dutySpread: variation.level.ratio,
   };
 }
@@ -189,16 +194,14 @@ function panelOf(
   };
 }
 
-/** Of one panel that nobody has seen: as any panel of its run. */
-function lent({ input }: FittedWear, coming: Coming, run: number): readonly Unit[] {
-  const unit = input.members.findIndex(
-    (m) => m.place === undefined && m.run?.number === run && m.conveyor === coming.history.conveyor,
-  );
-  const member = input.members[unit];
+/** Of one panel that nobody has seen: as any panel of the liner that lies there in its run. */
+function lent({ input }: FittedWear, coming: Coming, run: Run, panel: PanelLife): readonly Unit[] {
+  const unit = unitOfUnseen(input.members, coming.history, run, panel, coming.asOf);
+  const member = unit === undefined ? undefined : input.members[unit];
   const now = member && exposureThen(member.set, coming);
-  if (!member || now === undefined) return [];
-  const { thickness, condemn } = member.set.liner;
-  return [{ unit, now, limit: thickness.value - condemn.value, through: thickness.value }];
+  if (unit === undefined || !member || now === undefined) return [];
+  const { set, fitted } = member;
+  return [{ unit, now, limit: fitted - set.liner.condemn.value, through: fitted }];
 }
 
 /** What the report has worked out for the one point of a panel already; the rest when asked. */

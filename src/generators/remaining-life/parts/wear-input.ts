@@ -1,7 +1,7 @@
-// Which rows does the wear model see? One unit for every liner set at every place, former sets included, and one for each run
-// standing for its panels that nobody has looked at. Conveyors whose wear goes by hours are fitted together, those by tonnes
-// together; pools say what they share: the conveyor, the run, the place (which may wear alike from set to set), the liner.
-// Where the liners declare an expected life, rates are pooled relative to it.
+// Which rows does the wear model see? One unit for every liner set at every place, former sets included, and one for each liner
+// that lies in a run, standing for its panels that nobody has looked at (unseen-panels.ts). Conveyors whose wear goes by hours are
+// fitted together, those by tonnes together; pools say what they share: the conveyor, the run, the place (which may wear alike
+// from set to set), the liner. Where the liners declare an expected life, rates are pooled relative to it.
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
@@ -9,18 +9,18 @@ import type { Estate } from '../../../domain/model/estate.js';
 import {
   fittedThickness,
   isPointNow,
-  meanFittedThickness,
   setLying,
-  setOfRun,
   type ExposedReading,
 } from '../../../domain/model/exposure.js';
 import type { History } from '../../../domain/model/history.js';
-import { setsAt, type LinerSet } from '../../../domain/model/liner-sets.js';
+import { setsAt } from '../../../domain/model/liner-sets.js';
 import { believableSpread, spreadRatio } from '../../../domain/model/spread-ratio.js';
 import type { Place } from '../../../domain/model/records.js';
-import { runAt, runsOf, type Run } from '../../../domain/model/runs.js';
+import { runAt, runsOf } from '../../../domain/model/runs.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import { clockColumns } from './clock-columns.js';
+import { unseenPanels } from './unseen-panels.js';
+import { sectorOf, type WearMember } from './wear-member.js';
 import { layerDepths } from '../../../domain/wear/colour-bounds.js';
 import type { Build, ReadingColumns, UnitColumns } from '../../../domain/wear/columns.js';
 import type { Pool, WearOptions } from '../../../domain/wear/fit.js';
@@ -37,14 +37,6 @@ export interface WearInput {
   readonly members: readonly WearMember[];
   /** By number, as the wear clocks count them. */
   readonly conveyors: readonly Conveyor[];
-}
-
-/** What a unit is: a set at a place, or a set in a run where nobody looked. */
-export interface WearMember {
-  readonly conveyor: Conveyor;
-  readonly place: Place | undefined;
-  readonly run: Run | undefined;
-  readonly set: LinerSet;
 }
 
 export interface WearSource {
@@ -85,9 +77,9 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
       for (const set of setsAt(history.linerSets, place.at)) {
         const own = readings.filter((r) => r.set === set && r.exposure.known);
         if (own.length === 0 && set !== lying) continue;
-        const unit =
-          members.push({ conveyor: history.conveyor, place, run: runAt(history.conveyor, place.at), set }) -
-          1;
+        const { at, clock, conveyor } = place;
+        const fitted = fittedThickness(set, place).value;
+        const unit = members.push({ conveyor, place, run: runAt(conveyor, at), set, at, clock, fitted }) - 1;
         for (const { row, exposure, inspection } of own) {
           const kind = kinds[row] ?? ReadingKind.unreadable;
           if (kind === ReadingKind.unreadable || !exposure.known) continue;
@@ -101,10 +93,8 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
         }
       }
     }
-    for (const run of runsOf(history.conveyor)) {
-      const set = source.asOf === undefined ? undefined : setOfRun(history, run, source.asOf);
-      if (set) members.push({ conveyor: history.conveyor, place: undefined, run, set });
-    }
+    if (source.asOf !== undefined)
+      members.push(...unseenPanels(source.estate, source.readings, history, source.asOf));
   }
   const { builds, build } = buildsOf(members);
   const { offset, expectedLife } = expectations(members, histories, measure);
@@ -117,9 +107,7 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
     pools: poolsOf(members, histories),
     units: {
       count: members.length,
-      fitted: members.map((m) =>
-        m.place ? fittedThickness(m.set, m.place).value : meanFittedThickness(m.set, m.run ?? m.set),
-      ),
+      fitted: members.map(({ fitted }) => fitted),
       build,
       builds,
       ...(offset && { offset }),
@@ -143,8 +131,8 @@ function buildsOf(members: readonly WearMember[]): {
 } {
   const keys: (LinerSpecification | string)[] = [];
   const builds: Build[] = [];
-  const build = members.map(({ set, place }) => {
-    const start = place && set.reline?.moved ? fittedThickness(set, place).value : undefined;
+  const build = members.map(({ set, place, fitted }) => {
+    const start = place && set.reline?.moved ? fitted : undefined;
     const key = start === undefined ? set.liner : `${start}`;
     const known = keys.indexOf(key);
     if (known >= 0) return known;
@@ -189,7 +177,9 @@ function poolsOf(members: readonly WearMember[], histories: readonly History[]):
     level: members.map((m) => (m.place ? places.indexOf(m.place) : places.length + unseen.indexOf(m))),
     labels: [
       ...places.map((p) => `${p.conveyor.name} ${p.name}`),
-      ...unseen.map((m) => `${m.conveyor.name} run ${m.run?.number ?? 0}, not inspected`),
+      ...unseen.map(
+        (m) => `${m.conveyor.name} run ${m.run?.number ?? 0} at ${Math.round(m.at)} mm, not inspected`,
+      ),
     ],
   };
   const byLiner: Pool = {
@@ -199,7 +189,7 @@ function poolsOf(members: readonly WearMember[], histories: readonly History[]):
   };
   const bySector = labelled(
     'sector',
-    members.map((m) => m.place && sectorOf(m.place.clock)),
+    members.map(({ clock }) => (clock === undefined ? undefined : sectorOf(clock))),
   );
   const byDuty = labelled(
     'duty',
@@ -234,11 +224,6 @@ function poolsOf(members: readonly WearMember[], histories: readonly History[]):
   )
     pools.push(byDuty);
   return pools;
-}
-
-/** Where on the face a place lies, to the hour: worn sectors of one trough wear alike. */
-export function sectorOf(clock: number): string {
-  return `${Math.round(clock) === 0 ? 12 : Math.round(clock)} o’clock`;
 }
 
 /** What the conveyor carries, as a name for its kind of duty; undefined where it says nothing. */

@@ -12,6 +12,7 @@ import {
   acceptedText,
   bestOfEachKind,
   bySeen,
+  cheapWaitingText,
   moneyText,
   noMoneyText,
   optionChances,
@@ -45,12 +46,18 @@ export function optionBox(life: ConveyorLife): Markup | undefined {
     ),
     ruledOutBox(decision),
     optionTable(decision, bestOfEachKind(decision.options), false),
+    cheapWaitingBox(decision),
   );
 }
 
 function ruledOutBox(decision: ConveyorDecision): Markup | undefined {
   const text = ruledOutText(decision);
   return text === undefined ? undefined : element('p', {}, element('strong', {}, text));
+}
+
+function cheapWaitingBox(decision: ConveyorDecision): Markup | undefined {
+  const text = cheapWaitingText(decision);
+  return text === undefined ? undefined : element('p', { class: 'small' }, text);
 }
 
 /** Every option, with its needs and how its numbers came about. */
@@ -69,6 +76,7 @@ export function optionSection(life: ConveyorLife): Markup | undefined {
     ),
     ruledOutBox(decision),
     optionTable(decision, decision.options, true),
+    cheapWaitingBox(decision),
     working(decision),
     decision.jobs.length > 0 &&
       element(
@@ -93,7 +101,7 @@ export function scopeText(decision: ConveyorDecision): string {
   if (small.length === 0) return head;
   const words = small.map(({ work }) => {
     const option = decision.options.find(
-      ({ what, kind }) => kind === 'part at an outage' && what.includes(work.scope),
+      ({ scope, kind }) => kind === 'part at an outage' && scope === work.scope,
     );
     return (
       `${work.scope} (${counted(work.panels, 'panel')}, ` +
@@ -128,18 +136,30 @@ function optionTable(decision: ConveyorDecision, options: readonly DecisionOptio
         ? option.what
         : group(option.what, element('span', { class: 'sub' }, `not possible: ${option.obstacle}`)),
       date(option.day),
-      chanceCell(decision, option),
-      option.contact === undefined
-        ? '–'
-        : (full ? steelText : steelInShort)(
-            { contact: option.contact, contactSeen: option.contactSeen },
-            decision,
-          ),
+      full ? seenBelow(chanceCell(decision, option)) : chanceCell(decision, option),
+      option.contact === undefined ? '–' : steelCell(decision, option.contact, option.contactSeen, full),
       moneyText(decision, option.cost),
-      full ? optionExpected(option, decision) : weighedExpected(option, decision),
+      full ? seenBelow(optionExpected(option, decision)) : weighedExpected(option, decision),
       ...(full ? [needsText(option)] : []),
     ]),
   });
+}
+
+function steelCell(
+  decision: ConveyorDecision,
+  contact: number,
+  contactSeen: number | undefined,
+  full: boolean,
+): Markup | string {
+  return full
+    ? seenBelow(steelText({ contact, contactSeen }, decision))
+    : steelInShort({ contact, contactSeen }, decision);
+}
+
+/** What was seen alone on a line of its own, or three columns of numbers leave no room for words. */
+function seenBelow(text: string): Markup | string {
+  const at = text.indexOf(' (seen ');
+  return at < 0 ? text : group(text.slice(0, at), element('span', { class: 'sub' }, text.slice(at)));
 }
 
 function bySeenAlone({ goesBy, panels, panelsSeen }: ConveyorDecision): boolean {

@@ -195,8 +195,9 @@ function borrowed(life: ConveyorLife): RecordSection {
 }
 
 /** What nobody has looked at has no date of its own: what the others lend is marked, and where it lies behind it only asks for a look. */
-function unseenText({ run, panels, condemn }: ConveyorModel['unseen'][number]): string {
-  const head = `Run ${run}: ${counted(panels, 'panel')} never seen, 0 readings`;
+function unseenText({ run, panels, linedOn, condemn }: ConveyorModel['unseen'][number]): string {
+  const since = linedOn === undefined ? '' : ` of those fitted on ${formatDay(linedOn)}`;
+  const head = `Run ${run}: ${counted(panels, 'panel')}${since} never seen, 0 readings`;
   const passed = condemn.kind === 'reached' || (condemn.kind === 'life' && condemn.passed !== undefined);
   return passed
     ? `${head}. By what the others do alone ${panels === 1 ? 'it' : 'such a panel'} would be past its limit: a reason to look now, and no date`
