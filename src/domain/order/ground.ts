@@ -227,6 +227,12 @@ export function areasOfAction(ground: Pick<Ground, 'areas' | 'steps'>, action: S
   return ground.steps.flatMap((step, i) => (step.action === action ? areasOf(ground, i) : []));
 }
 
+/** Where new panels go: what the order's `fit` steps cover, which can be more than the job asks for; its scope where there are none. */
+export function fittedAreas(ground: Ground): readonly Area[] {
+  const areas = areasOfAction(ground, 'fit');
+  return areas.length > 0 ? areas : ground.scope;
+}
+
 const slack = 1;
 
 /** `panel 4 of run 2 (Gate to Head)`, `cover 9.00 m to 10.50 m`, `hold-down at 3.50 m`. */

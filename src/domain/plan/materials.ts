@@ -5,6 +5,7 @@
 import { countHoldDowns, holdDownWords } from '../model/hold-down-count.js';
 import { lengthOn } from '../model/unit-of-machine.js';
 import type { ShelfStock } from '../model/shelf.js';
+import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { addDays, formatDay } from '../units/calendar.js';
 import { formatPercent } from '../units/format.js';
@@ -23,6 +24,8 @@ export interface Material {
   readonly spares: number;
   /** Undefined where nothing of it was counted in the store. */
   readonly onShelf: number | undefined;
+  /** What of the store it would be; undefined for what is never counted there. */
+  readonly shelf: ShelfKind | undefined;
   /** What is needed and spare, less what is there. */
   readonly toOrder: number;
   readonly unit: 'pieces' | 'm' | 'l';
@@ -31,6 +34,11 @@ export interface Material {
   /** Undefined without a window or a lead time, and where nothing is to be ordered. */
   readonly orderBy: CalendarDay | undefined;
 }
+
+export type ShelfKind =
+  | { readonly kind: 'liner'; readonly liner: LinerSpecification; readonly length: number }
+  | { readonly kind: 'fixings'; readonly liner: LinerSpecification }
+  | { readonly kind: 'spiral'; readonly screw: ScrewSpecification };
 
 /** Extra over what is needed, rounded up to whole pieces; judgement. */
 export const spareShare = { liner: 0.05, bolts: 0.1, blocks: 0.05, screw: 0 } as const;
@@ -44,6 +52,7 @@ interface Requirement {
   readonly unit: Material['unit'];
   readonly basis: string;
   readonly onShelf?: number;
+  readonly shelf?: ShelfKind;
   /** What a job may say of its spares, and how many of that come out of one of these. */
   readonly told?: { readonly item: Spare['item']; readonly each: number };
 }
@@ -66,7 +75,7 @@ export function materialsOf(
 }
 
 function withSpares(job: Job, required: Requirement): Material {
-  const { what, needed, unit, for: kind, onShelf } = required;
+  const { what, needed, unit, for: kind, onShelf, shelf } = required;
   const { spares, basis } = sparesOf(job, required);
   const toOrder = Math.max(0, Math.round((needed + spares - (onShelf ?? 0)) * 1000) / 1000);
   return {
@@ -75,6 +84,7 @@ function withSpares(job: Job, required: Requirement): Material {
     needed,
     spares,
     onShelf,
+    shelf,
     toOrder,
     unit,
     basis,
@@ -114,6 +124,7 @@ function sheets(cut: CutList): Requirement[] {
         share: fresh > 0 || length === spared ? spareShare.liner : 0,
         unit: 'pieces',
         basis: cutFrom(cut, length),
+        shelf: { kind: 'liner', liner: cut.liner, length },
         ...countOf(cut.shelf.filter((each) => each.item !== 'fixings' && each.length === length)),
         ...(length === spared ? { told: { item: 'panels', each: panelsOf(cut, length) } } : {}),
       };
@@ -161,6 +172,7 @@ function linerBolts(ground: Ground, areas: readonly Area[], store: PlantStore): 
       {
         ...fixing(`${size} countersunk bolt with nut and washer`, count, 'bolts', basis),
         ...countOf(store.stock(liner).filter(({ item }) => item === 'fixings')),
+        shelf: { kind: 'fixings', liner },
         told: { item: 'fixings', each: 1 },
       },
     ];
@@ -207,6 +219,7 @@ function spiral({ screwChange, conveyor }: Job, store: PlantStore): Requirement[
       needed: length,
       share: spareShare.screw,
       unit: 'm',
+      shelf: { kind: 'spiral', screw: screwChange.screw },
       ...(spare ? { onShelf: spare.count * length } : {}),
       basis: spare
         ? `length of the conveyor; ${counted(spare.count, 'whole spiral')} on the shelf, counted on ${formatDay(spare.counted)}`

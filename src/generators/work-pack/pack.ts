@@ -27,6 +27,8 @@ export interface WorkPack {
   readonly window?: Window;
   /** On the first day of the window; undefined where nothing is forecast. */
   readonly standing?: StandingFacts;
+  /** Earlier jobs that are planned and not done, and what of theirs this pack counts on; left out where there are none. */
+  readonly restsOn?: readonly RestsOn[];
   /** Why the job cannot be done as it stands; empty where no check speaks against it. */
   readonly obstacles: readonly Obstacle[];
   /** What is to be settled and does not stop the job. */
@@ -40,6 +42,8 @@ export interface WorkPack {
     readonly since: string;
     readonly notes: string;
     readonly ends: boolean;
+    /** The earlier job, planned and not done, that takes it away. */
+    readonly before?: string;
     readonly origin: Origin;
   }[];
   /** The steel that is laid bare or welded on; left out where there is none, or nothing to say of it. */
@@ -90,6 +94,16 @@ export interface SteelFacts {
     readonly where: string;
     readonly known: string;
   }[];
+}
+
+export interface RestsOn {
+  readonly origin: Origin;
+  readonly job: string;
+  readonly conveyor: string;
+  /** `2027-01-18 to 2027-01-22`. */
+  readonly window: string;
+  /** What it renews here, and what it takes from the shelf that this job would have; a phrase each. */
+  readonly changes: readonly string[];
 }
 
 export interface CutListFacts {
@@ -319,6 +333,8 @@ export interface StandingFacts {
     readonly seen: boolean;
     /** Whether the job renews it. */
     readonly covered: boolean;
+    /** The earlier job, planned and not done, that renews it first. */
+    readonly before?: string;
   };
 }
 

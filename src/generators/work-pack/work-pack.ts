@@ -12,24 +12,25 @@ import { newestDay } from '../../domain/model/newest.js';
 import type { Job, StepAction } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
 import { emptiedBy } from '../../domain/order/emptying.js';
-import { groundOf, type Area, type Ground } from '../../domain/order/ground.js';
+import { fittedAreas, groundOf, type Area, type Ground } from '../../domain/order/ground.js';
 import { heatOfOrder, isHot } from '../../domain/order/heat.js';
 import { stretchText } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { addDays, formatDay } from '../../domain/units/calendar.js';
 import type { LengthUnit } from '../../domain/units/length-words.js';
 import { chainageWords, unitOf } from '../../domain/units/length-words.js';
-import type { OrderBy, RunRow, StepRow, WorkPack } from './pack.js';
+import type { OrderBy, PanelRow, RunRow, StepRow, WorkPack } from './pack.js';
 import { conditionFacts } from './parts/conditions.js';
 import { cautionsFor } from './parts/cautions.js';
 import { cutLists } from '../../domain/plan/cut-list.js';
 import { materialsOf, type Material } from '../../domain/plan/materials.js';
-import { storeOf } from '../../domain/plan/store.js';
-import { fittedAreas, panelLift, panelRows, runRows, runsInOrderOfWork } from './parts/panels.js';
+import { jobsBefore } from '../../domain/plan/jobs-before.js';
+import { panelLift, panelRows, runRows, runsInOrderOfWork } from './parts/panels.js';
 import { machineFacts } from './parts/machine.js';
 import { steelFacts } from './parts/steel.js';
 import { fixingOf } from './parts/fixing.js';
 import { heldUpWords, rescueFacts, toolRows } from './parts/site.js';
+import { restsOn } from './parts/rests-on.js';
 import { standingOf } from './parts/standing.js';
 import { hourRows } from './parts/hours.js';
 import { permitsFor } from './parts/permits.js';
@@ -57,10 +58,13 @@ export interface PackOptions {
 }
 
 export function workPack(present: Estate, asked: Job, options: PackOptions = {}): WorkPack {
-  const estate = knownOn(present, options.asOf);
-  const job = estate === present ? asked : jobBy(asked, estate);
-  const { conveyor } = job;
-  const today = options.asOf ?? newestDay(estate) ?? job.window?.from.day;
+  const records = knownOn(present, options.asOf);
+  const known = records === present ? asked : jobBy(asked, records);
+  const { conveyor } = asked;
+  const today = options.asOf ?? newestDay(records) ?? known.window?.from.day;
+  const before = jobsBefore(known, records, today);
+  const { estate, store } = before;
+  const job = estate === records ? known : jobBy(known, estate);
   const asOf = formatDay(today ?? (0 as CalendarDay));
   const unit = unitOf((job.relines[0]?.liner ?? conveyor.liner).layers.map((layer) => layer.thickness.text));
   const plan = planJob(job, estate);
@@ -75,14 +79,13 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
   const heat = heatOfOrder(ground);
   const fitted = fittedAreas(ground);
   const steel = steelFacts(estate, ground, fitted, unit, options.asOf);
-  const store = storeOf(estate, conveyor.plant, today);
   const cuts = cutLists(job, estate, ground, fitted, store.stock);
   const materials = materialsOf(job, ground, cuts, fitted, store);
+  const rests = restsOn(before, cuts, job, unit);
   const renewed = panels.filter((panel) => panel.renewed);
-  const standing = standingOf(options.decision, job, renewed);
+  const standing = standingOf(options.decision, before, job, renewed);
   const orders = orderDates(job, options.decision, materials);
-  const masses = renewed.flatMap((panel) => panel.mass ?? []);
-  const heaviest = masses.length > 0 ? Math.max(...masses) : undefined;
+  const heaviest = heaviestOf(renewed);
   const number = job.name.startsWith(conveyor.name) ? job.name : `${conveyor.name}-${job.name}`;
   const owner = conveyor.plant.title ?? conveyor.plant.name;
   const drawnFrom = options.drawnFrom ?? `job ${job.name}`;
@@ -102,17 +105,18 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     conveyor: {
       name: conveyor.name,
       ...(conveyor.title === undefined ? {} : { title: conveyor.title }),
-      facts: machineFacts(estate, job, fitted, unit, options.asOf),
+      facts: machineFacts(before, job, fitted, unit, options.asOf),
     },
     ...windowOf(job),
     ...(standing ? { standing } : {}),
+    ...(rests.length > 0 ? { restsOn: rests } : {}),
     obstacles: obstaclesOf(plan),
     warnings: [...unreadWarning(estate, conveyor), ...warningsOf(plan)],
     scope: scopeWords(
       job,
       ground.scope.map((area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`),
     ),
-    conditions: conditionFacts(estate, job, ground.scope, options.asOf),
+    conditions: conditionFacts(records, before, job, ground.scope, options.asOf),
     ...(steel ? { steel } : {}),
     ...teamFacts(job),
     cautions: cautionsFor({
@@ -149,10 +153,15 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     materials: materials.map((material) => materialRow(material, orders)),
     holdDowns: holdDownFacts(job, holdDownsTaken(ground)),
     clearance: conveyor.clearance && { from: conveyor.clearance.from.value, to: conveyor.clearance.to.value },
-    asFitted: asFittedFacts(estate, ground, runsInOrderOfWork(ground, steps), panels, unit),
+    asFitted: asFittedFacts(estate, records, ground, runsInOrderOfWork(ground, steps), panels, unit),
     orderBy: orders,
     drawings: packDrawings(ground, plan, runs, panels, rows, { owner, number, issued: asOf, drawnFrom }),
   };
+}
+
+function heaviestOf(panels: readonly PanelRow[]): number | undefined {
+  const masses = panels.flatMap((panel) => panel.mass ?? []);
+  return masses.length > 0 ? Math.max(...masses) : undefined;
 }
 
 function teamFacts(job: Job): Pick<WorkPack, 'crews' | 'accessUnits'> {

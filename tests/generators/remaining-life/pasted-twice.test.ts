@@ -4,7 +4,7 @@
 import { expect, test } from 'vitest';
 import { historyOf } from '../../../src/domain/model/history.js';
 import { cutLists } from '../../../src/domain/plan/cut-list.js';
-import { fittedAreas } from '../../../src/generators/work-pack/parts/panels.js';
+import { fittedAreas } from '../../../src/domain/order/ground.js';
 import { groundOf } from '../../../src/domain/order/ground.js';
 import { remainingLifeJson } from '../../../src/generators/remaining-life/json.js';
 import { remainingLife } from '../../../src/generators/remaining-life/remaining-life.js';

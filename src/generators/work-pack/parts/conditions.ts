@@ -1,19 +1,34 @@
 // What stands open on the conveyor of a job, and what of it the job takes away: a reline of its place what is wrong with a panel, a
-// new screw what is wrong with the spiral.
+// new screw what is wrong with the spiral. What an earlier job takes away first is still open until that is done.
 
 import { openConditionRows, sinceWords } from '../../../domain/conditions/rows.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { Job } from '../../../domain/model/job.js';
+import type { JobsBefore } from '../../../domain/plan/jobs-before.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { WorkPack } from '../pack.js';
 
 export function conditionFacts(
-  estate: Estate,
+  records: Estate,
+  before: JobsBefore,
   job: Job,
   scope: readonly { readonly from: number; readonly to: number }[],
   asOf: CalendarDay | undefined,
 ): WorkPack['conditions'] {
-  return openConditionRows(estate, job.conveyor, asOf).map((row) => {
+  const left = new Set(
+    (before.estate === records ? [] : openConditionRows(before.estate, job.conveyor)).map(
+      ({ origin }) => origin,
+    ),
+  );
+  return openConditionRows(records, job.conveyor, asOf).map((row) => {
+    const first =
+      before.estate === records || left.has(row.origin)
+        ? undefined
+        : before.jobs.find(({ renewed, screw }) =>
+            row.part === 'spiral'
+              ? screw !== undefined
+              : renewed.some(({ from, to }) => row.at !== undefined && row.at >= from && row.at <= to),
+          );
     const { at } = row;
     const inScope = at !== undefined && scope.some((area) => at >= area.from && at <= area.to);
     return {
@@ -22,6 +37,7 @@ export function conditionFacts(
       severity: row.severity ?? '',
       since: sinceWords(row),
       notes: row.notes.join('; '),
+      ...(first ? { before: first.job.name } : {}),
       ends: row.part === 'liner' ? inScope : row.part === 'spiral' && job.screwChange !== undefined,
       origin: row.origin,
     };

@@ -3,7 +3,6 @@
 
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatPercent } from '../../../domain/units/format.js';
-import type { Estate } from '../../../domain/model/estate.js';
 import { setsLying } from '../../../domain/model/exposure.js';
 import { historyOf } from '../../../domain/model/history.js';
 import type { Job } from '../../../domain/model/job.js';
@@ -11,6 +10,7 @@ import { bareAbove, linerSide } from '../../../domain/model/liner-side.js';
 import { piecesOf } from '../../../domain/model/lying-liner.js';
 import { screwAfter, screwsNow } from '../../../domain/model/lying-screw.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
+import type { JobsBefore } from '../../../domain/plan/jobs-before.js';
 import type { Area } from '../../../domain/order/ground.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
 import { chainageWords, lengthWords } from '../../../domain/units/length-words.js';
@@ -18,7 +18,7 @@ import type { Fact } from '../pack.js';
 
 /** `areas`: where panels are renewed, mm. */
 export function machineFacts(
-  estate: Estate,
+  before: JobsBefore,
   job: Job,
   areas: readonly Area[],
   unit: LengthUnit,
@@ -39,7 +39,7 @@ export function machineFacts(
         `plate ${lengthWords(conveyor.trough.plate.value, unit)}` +
         (conveyor.trough.material === undefined ? '' : ` of ${conveyor.trough.material}`),
     },
-    ...linerFacts(estate, job, areas, unit, asOf),
+    ...linerFacts(before, job, areas, unit, asOf),
     {
       name: 'Screw',
       value: `${screw.name}: ${lengthWords(screw.outsideDiameter.value, unit)} outside, pitch ${screw.pitch.text}${screw.hand ? `, ${screw.hand} hand` : ''}`,
@@ -74,7 +74,7 @@ function screwLengths(
 
 /** What lies there now, piece by piece from the tail, and what is to lie there. */
 function linerFacts(
-  estate: Estate,
+  { estate, jobs }: JobsBefore,
   job: Job,
   areas: readonly Area[],
   unit: LengthUnit,
@@ -82,7 +82,9 @@ function linerFacts(
 ): readonly Fact[] {
   const { conveyor } = job;
   const renewed = job.relines.length > 0 ? areas : [{ from: 0, to: conveyor.length.value }];
-  const lying = setsLying(historyOf(estate, conveyor, { asOf }), undefined).flatMap((set) => {
+  const planned = jobs.filter(({ renewed }) => renewed.length > 0);
+  const history = historyOf(estate, conveyor, planned.length > 0 ? {} : { asOf });
+  const lying = setsLying(history, undefined).flatMap((set) => {
     const shared = renewed.flatMap((area) => {
       const [from, to] = [Math.max(area.from, set.from), Math.min(area.to, set.to)];
       return to - from > 1 ? [from, to] : [];
@@ -92,7 +94,13 @@ function linerFacts(
   const pieces = piecesOf(lying, true);
   const old = pieces.map(({ liner, since: fitted, from, to }): string => {
     const where = pieces.length > 1 ? `${chainageWords(from, unit)} to ${chainageWords(to, unit)}: ` : '';
-    const since = fitted === undefined ? '' : `, in since ${formatDay(fitted.day)}`;
+    const by = planned.find((each) => each.job.window?.to.day === fitted?.day);
+    const since =
+      fitted === undefined
+        ? ''
+        : by
+          ? `, to be put in by job ${by.job.name} (planned, not done)`
+          : `, in since ${formatDay(fitted.day)}`;
     return `${where}${buildWords(liner, unit)}${since}`;
   });
   const short =

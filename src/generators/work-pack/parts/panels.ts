@@ -13,7 +13,7 @@ import { panelMassIfSound } from '../../../domain/geometry/trough.js';
 import type { Step } from '../../../domain/model/job.js';
 import { closingError } from '../../../domain/order/closing-error.js';
 import type { Area, Ground, RunGround } from '../../../domain/order/ground.js';
-import { areasOfAction, touches } from '../../../domain/order/ground.js';
+import { fittedAreas, touches } from '../../../domain/order/ground.js';
 import { boltsOf } from '../../../domain/plan/materials.js';
 import type { PanelLift, PanelRow, RunRow } from '../pack.js';
 
@@ -92,12 +92,6 @@ export function runsInOrderOfWork(ground: Ground, steps: readonly Step[]): reado
       ? (a.run.from - b.run.from) * (a.start === 'head' ? -1 : 1)
       : later;
   });
-}
-
-/** Where new panels go: what the order's `fit` steps cover, which can be more than the job asks for; its scope where there are none. */
-export function fittedAreas(ground: Ground): readonly Area[] {
-  const areas = areasOfAction(ground, 'fit');
-  return areas.length > 0 ? areas : ground.scope;
 }
 
 function isRenewed(fitted: readonly Area[], panel: RunGround['panels'][number]): boolean {

@@ -12,9 +12,10 @@ import type { AsFittedFacts, PanelRow } from '../pack.js';
 /** Joints this far apart (mm) still bound the panels of the same numbers [judgement: what a tape and a saw leave]. */
 const sameJoint = 20;
 
-/** `runs` in the order of the work. */
+/** `estate` as the job finds the panels, `records` as far as they go: the meter's last reading; `runs` in the order of the work. */
 export function asFittedFacts(
   estate: Estate,
+  records: Estate,
   ground: Ground,
   runs: readonly RunGround[],
   panels: readonly PanelRow[],
@@ -26,7 +27,7 @@ export function asFittedFacts(
     panels.some((panel) => panel.run === run.run.number && panel.renewed),
   );
   const liners = [...new Set(renewedRuns.map((run) => run.liner.name))];
-  const last = historyOf(estate, conveyor).hours.knots.at(-1);
+  const last = historyOf(records, conveyor).hours.knots.at(-1);
   return {
     qualified: `${conveyor.plant.name}.${conveyor.name}`,
     tonnes: conveyor.wearBy === 'tonnes',

@@ -3,6 +3,7 @@
 
 import type { ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
 import type { Job } from '../../../domain/model/job.js';
+import type { JobsBefore } from '../../../domain/plan/jobs-before.js';
 import type { Area } from '../../../domain/order/ground.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import type { StandingFacts } from '../pack.js';
@@ -10,12 +11,16 @@ import type { StandingFacts } from '../pack.js';
 /** Undefined where nothing is forecast or the job has no window ahead. `renewed`: where new panels go. */
 export function standingOf(
   decision: ConveyorDecision | undefined,
+  { jobs }: JobsBefore,
   job: Job,
   renewed: readonly Area[],
 ): StandingFacts | undefined {
   const day = job.window?.from.day;
   if (!decision || day === undefined || day < decision.asOf) return undefined;
   const { governing, accepted, panels, panelsSeen } = decision;
+  const sharesPanel = (area: Area): boolean =>
+    governing !== undefined && area.from < governing.to && area.to > governing.from;
+  const first = jobs.find((each) => each.renewed.some(sharesPanel));
   return {
     day: formatDay(day),
     ...chancesOn(decision, job, day),
@@ -29,7 +34,8 @@ export function standingOf(
             run: governing.run,
             panel: governing.panel,
             seen: governing.seen,
-            covered: renewed.some((area) => area.from < governing.to && area.to > governing.from),
+            covered: renewed.some(sharesPanel),
+            ...(first ? { before: first.job.name } : {}),
           },
         }
       : {}),

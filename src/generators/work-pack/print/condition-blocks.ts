@@ -22,7 +22,11 @@ export function conditionBlocks(pack: WorkPack): PrintBlock[] {
         row.severity === '' ? row.what : `${row.what}, ${row.severity}`,
         row.place,
         [row.since, row.notes].filter(Boolean).join('; '),
-        row.ends ? 'takes it away' : 'does not touch it: settle who does',
+        row.before === undefined
+          ? row.ends
+            ? 'takes it away'
+            : 'does not touch it: settle who does'
+          : `job ${row.before} before it takes it away (planned, not done)`,
         '',
       ]),
     },

@@ -54,13 +54,7 @@ export function coverBlocks(pack: WorkPack): PrintBlock[] {
     ],
     ...pack.rescue.map(({ name, value }) => [name, value]),
     ['Order by', orderWords(pack)],
-    [
-      'Panels',
-      renewed.length > 0
-        ? `${renewed.length} new, ${renewed.filter((panel) => panel.closing).length} of them cut to close; ` +
-          `${renewed.every((panel) => panel.mass !== undefined) ? `${formatMass(sum(renewed))} in all` : 'mass not known'}`
-        : 'none',
-    ],
+    ['Panels', panelWords(renewed)],
   ];
   return [
     ...(pack.job.doc ? [{ kind: 'text' as const, text: pack.job.doc }] : []),
@@ -72,6 +66,7 @@ export function coverBlocks(pack: WorkPack): PrintBlock[] {
     },
     { kind: 'table', columns: [{ head: 'What', width: 26 }, { head: 'As planned' }], rows },
     { kind: 'caution', heading: 'Read first', text: [standingCaution] },
+    ...restsOnBlocks(pack),
     ...(pack.warnings.length > 0
       ? [
           {
@@ -110,6 +105,33 @@ export function coverBlocks(pack: WorkPack): PrintBlock[] {
   ];
 }
 
+function panelWords(renewed: readonly PanelRow[]): string {
+  if (renewed.length === 0) return 'none';
+  const known = renewed.every((panel) => panel.mass !== undefined);
+  return (
+    `${renewed.length} new, ${renewed.filter((panel) => panel.closing).length} of them cut to close; ` +
+    (known ? `${formatMass(sum(renewed))} in all` : 'mass not known')
+  );
+}
+
+function restsOnBlocks({ restsOn = [] }: WorkPack): PrintBlock[] {
+  if (restsOn.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption:
+        'This pack rests on earlier jobs that are planned and not done: if one is put off, make it again',
+      columns: [{ head: 'Job' }, { head: 'Window' }, { head: 'What it changes here (planned, not done)' }],
+      origins: restsOn.map(({ origin }) => origin),
+      rows: restsOn.map(({ job, conveyor, window, changes }) => [
+        `${job} on ${conveyor}`,
+        window,
+        changes.join('; '),
+      ]),
+    },
+  ];
+}
+
 function standingRows({ standing }: WorkPack): string[][] {
   return standing ? [['Liner', standingWords(standing)]] : [];
 }
@@ -139,6 +161,9 @@ export function standingWords({
     place === undefined
       ? ''
       : `Governs: ${place}. ${governing?.covered ? 'This job renews it.' : 'THIS JOB DOES NOT RENEW IT.'}`,
+    governing?.before === undefined
+      ? ''
+      : `Job ${governing.before} before it renews it too (planned, not done): the chances are those without it.`,
   ]
     .filter(Boolean)
     .join(' ');

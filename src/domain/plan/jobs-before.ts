@@ -1,0 +1,230 @@
+// What will a job find that an earlier one leaves? Jobs that are planned before it and not done yet: what they take from the shelf is
+// gone for it, and what they renew on its conveyor lies there new. Nothing of it is on record: whoever rests on it says so.
+// Jobs go by the first day of their window; two that begin on one day know nothing of each other.
+
+import { historyOf, momentOn } from '../model/history.js';
+import type { Estate } from '../model/estate.js';
+import { jobBy } from '../model/found-by-job.js';
+import type { Job } from '../model/job.js';
+import type { Reline, ScrewChange } from '../model/records.js';
+import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
+import { fittedAreas, groundOf, within, type Area, type Ground, type RunGround } from '../order/ground.js';
+import type { CalendarDay } from '../units/calendar.js';
+import { cutLists } from './cut-list.js';
+import { materialsOf, type Material } from './materials.js';
+import { proposeSteps } from './proposed-steps.js';
+import { emptyStore, storeOf, type PlantStore } from './store.js';
+
+export interface JobsBefore {
+  /** The records, and after them what the earlier jobs on the same conveyor renew. */
+  readonly estate: Estate;
+  /** Less what the earlier jobs of the plant take. */
+  readonly store: PlantStore;
+  /** First to last; empty where none comes before. */
+  readonly jobs: readonly JobBefore[];
+}
+
+export interface JobBefore {
+  readonly job: Job;
+  /** On the conveyor of the job that is asked for; empty on another. */
+  readonly renewed: readonly RenewedPart[];
+  /** The spiral that it puts in there; undefined where it changes none, or on another conveyor. */
+  readonly screw: ScrewSpecification | undefined;
+  /** What it takes from the shelf of the plant, spares too. */
+  readonly takes: readonly Taken[];
+}
+
+export interface RenewedPart extends Area {
+  readonly run: number;
+  readonly first: number;
+  readonly last: number;
+  readonly whole: boolean;
+  readonly liner: LinerSpecification;
+}
+
+export type Taken =
+  | {
+      readonly kind: 'liner';
+      readonly liner: LinerSpecification;
+      readonly length: number;
+      readonly count: number;
+    }
+  | { readonly kind: 'fixings'; readonly liner: LinerSpecification; readonly count: number }
+  | { readonly kind: 'spiral'; readonly screw: ScrewSpecification; readonly count: number };
+
+/** `today`: what is over by then is done, or not done, by the records alone. */
+export function jobsBefore(job: Job, records: Estate, today: CalendarDay | undefined): JobsBefore {
+  const { conveyor } = job;
+  let estate = records;
+  let store = storeOf(records, conveyor.plant, today);
+  const jobs = plannedBefore(job, records, today).map((planned): JobBefore => {
+    const other = jobBy(planned, estate);
+    const ground = groundOf(other, other.order?.steps ?? proposeSteps(other, estate).steps, estate);
+    const areas = fittedAreas(ground);
+    const takes = takenBy(other, estate, ground, areas, store);
+    store = storeLess(store, takes);
+    if (other.conveyor !== conveyor) return { job: other, renewed: [], screw: undefined, takes };
+    estate = estateAfter(estate, other, ground, areas);
+    return { job: other, renewed: renewedParts(ground.runs, areas), screw: other.screwChange?.screw, takes };
+  });
+  return { estate, store, jobs };
+}
+
+/** Of the same plant, to be done and not yet on record, with a window that begins sooner. */
+function plannedBefore(
+  { conveyor, window }: Job,
+  estate: Estate,
+  today: CalendarDay | undefined,
+): readonly Job[] {
+  if (!window) return [];
+  return estate.jobs
+    .filter(
+      (other) =>
+        other.conveyor.plant === conveyor.plant &&
+        other.window !== undefined &&
+        other.window.from.day < window.from.day &&
+        other.window.to.day >= (today ?? -Infinity) &&
+        !isOnRecord(other, other.window.from.day, estate),
+    )
+    .sort((a, b) => (a.window?.from.day ?? 0) - (b.window?.from.day ?? 0) || (a.name < b.name ? -1 : 1));
+}
+
+/** A reline or a new screw since its window began: the record tells what was done. */
+function isOnRecord({ conveyor }: Job, from: CalendarDay, { relines, screwChanges }: Estate): boolean {
+  return [...relines, ...screwChanges].some((each) => each.conveyor === conveyor && each.date.day >= from);
+}
+
+function takenBy(
+  job: Job,
+  estate: Estate,
+  ground: Ground,
+  areas: readonly Area[],
+  store: PlantStore,
+): readonly Taken[] {
+  const cuts = cutLists(job, estate, ground, areas, store.stock);
+  return materialsOf(job, ground, cuts, areas, store).flatMap((material) => taken(material) ?? []);
+}
+
+/** Needed and spare, as far as it is there. */
+function taken({ shelf, onShelf = 0, needed, spares }: Material): Taken | undefined {
+  const count = Math.min(onShelf, needed + spares);
+  if (!shelf || count <= 0) return undefined;
+  // A spiral is whole, and its length is what the list counts.
+  return shelf.kind === 'spiral' ? { ...shelf, count: 1 } : { ...shelf, count };
+}
+
+function storeLess(store: PlantStore, takes: readonly Taken[]): PlantStore {
+  if (takes.length === 0 || store === emptyStore) return store;
+  return {
+    stock: (liner) => {
+      const left = takes.flatMap((each) =>
+        each.kind !== 'spiral' && each.liner.name === liner.name ? { ...each } : [],
+      );
+      return store.stock(liner).map((lot) => {
+        let { count } = lot;
+        for (const each of left) {
+          const same =
+            each.kind === 'fixings'
+              ? lot.item === 'fixings'
+              : lot.item !== 'fixings' && lot.length === each.length;
+          if (!same) continue;
+          const gone = Math.min(count, each.count);
+          count -= gone;
+          each.count -= gone;
+        }
+        return { ...lot, count };
+      });
+    },
+    spirals: (screw) => {
+      const there = store.spirals(screw);
+      const gone = takes.reduce(
+        (sum, each) => sum + (each.kind === 'spiral' && each.screw.name === screw.name ? each.count : 0),
+        0,
+      );
+      return there && { ...there, count: Math.max(0, there.count - gone) };
+    },
+  };
+}
+
+function renewedParts(runs: readonly RunGround[], areas: readonly Area[]): readonly RenewedPart[] {
+  return runs.flatMap((run) => {
+    const panels = within(run.panels, areas);
+    const [first, last] = [panels[0], panels.at(-1)];
+    return first && last
+      ? [
+          {
+            run: run.run.number,
+            first: first.panel,
+            last: last.panel,
+            whole: panels.length === run.panels.length,
+            from: first.from,
+            to: last.to,
+            liner: run.liner,
+          },
+        ]
+      : [];
+  });
+}
+
+/** As if the job were on record, done by the last day of its window. */
+function estateAfter(estate: Estate, job: Job, ground: Ground, areas: readonly Area[]): Estate {
+  const { window, conveyor, conveyorUse, nameOrigin: origin } = job;
+  if (!window) return estate;
+  const common = {
+    conveyor,
+    conveyorUse,
+    date: { day: window.to.day, origin },
+    meter: meterOn(estate, job, window.to.day),
+    remarks: [],
+    origin,
+  };
+  const relines = ground.runs.flatMap((run) => relineOf(common, run, areas) ?? []);
+  const change: readonly ScrewChange[] = job.screwChange ? [{ ...common, screw: job.screwChange.screw }] : [];
+  return {
+    ...estate,
+    relines: [...estate.relines, ...relines].sort(byDate),
+    screwChanges: [...estate.screwChanges, ...change].sort(byDate),
+  };
+}
+
+/** By chainages, which mean the same whatever the panels are counted by. */
+function relineOf(
+  common: Pick<Reline, 'conveyor' | 'conveyorUse' | 'date' | 'meter' | 'remarks' | 'origin'>,
+  run: RunGround,
+  areas: readonly Area[],
+): Reline | undefined {
+  const { origin } = common;
+  const [part] = renewedParts([run], areas);
+  if (!part) return undefined;
+  const mm = (value: number) => ({ dimension: 'length' as const, value, text: `${value} mm`, origin });
+  return {
+    ...common,
+    liner: run.liner,
+    scope: [{ kind: 'chainage', from: mm(part.from), to: mm(part.to), origin }],
+    asFitted: [],
+    panelsFitted: [
+      {
+        run: { kind: 'run', run: { by: 'number', number: { count: part.run, origin } }, origin },
+        lengths: run.panels.slice(part.first - 1, part.last).map(({ length }) => mm(length)),
+        origin,
+      },
+    ],
+    oldPanels: [],
+    panelThicknesses: [],
+    plates: [],
+    offcuts: [],
+  };
+}
+
+/** What the meter in there will show: the last reading and the duty until then. */
+function meterOn(estate: Estate, { conveyor, nameOrigin: origin }: Job, day: CalendarDay): Reline['meter'] {
+  const history = historyOf(estate, conveyor);
+  const last = history.hours.knots.at(-1);
+  const more = Math.max(0, (momentOn(history, day).hours ?? 0) - (last?.total ?? 0));
+  const value = Math.round((last?.reading.value ?? 0) + more);
+  return { hours: { dimension: 'duration', value, text: `${value} h`, origin } };
+}
+
+function byDate(a: { readonly date: { readonly day: CalendarDay } }, b: typeof a): number {
+  return a.date.day - b.date.day;
+}
