@@ -1,0 +1,147 @@
+// Do two jobs count on the same stock? What an earlier planned job takes from the shelf is not there for the later one: where the two
+// need more than lies there, the rest has to be ordered for the later, as its pack says.
+
+import type { Estate } from '../../../domain/model/estate.js';
+import { lengthOn } from '../../../domain/model/unit-of-machine.js';
+import type { Job } from '../../../domain/model/job.js';
+import { groundOf, fittedAreas } from '../../../domain/order/ground.js';
+import { cutLists } from '../../../domain/plan/cut-list.js';
+import { jobsBefore, type JobBefore, type Taken } from '../../../domain/plan/jobs-before.js';
+import { materialsOf, type Material, type ShelfKind } from '../../../domain/plan/materials.js';
+import { proposeSteps } from '../../../domain/plan/proposed-steps.js';
+import { storeOf, type PlantStore } from '../../../domain/plan/store.js';
+import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
+import { formatNumber } from '../../../domain/units/format.js';
+import { list } from '../../../domain/units/wording.js';
+import type { Rule } from '../../rule.js';
+import { hasSizesToPlanWith } from '../../evidence/sizes-to-plan-with.js';
+import { todayOf } from '../../telling/today.js';
+
+const shelf = (panels: string): string => `
+plant Works {
+  crew Alpha 4 people
+  outage Spring27 2027-04-12 to 2027-04-23
+  outage Autumn27 2027-09-13 to 2027-09-24
+  on the shelf TwoLayer12 ${panels} panels counted 2026-08-31
+  lead time liner 10 week
+}
+conveyor DG1 {
+  plant Works
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+  isolation Feed material
+}
+job J1 {
+  conveyor DG1
+  outage Spring27
+  reline run 2
+  crews Alpha
+}
+job «J2» {
+  conveyor DG1
+  outage Autumn27
+  reline run 1
+  crews Alpha
+}`;
+
+export const sameStockTwice: Rule = {
+  code: 'TL535',
+  title: 'Two jobs that count on the same stock',
+  severity: 'information',
+  restsOn: [],
+  why: 'Each job by itself finds enough on the shelf. The second stands with the trough open and no panels, and they are weeks away.',
+  todo: 'Order for the later job what both together need beyond the shelf, in time for it; its work pack reckons with that.',
+  given: 'specifications',
+  example: shelf('‹8|20›'),
+  *check(input) {
+    const { estate } = input;
+    for (const job of estate.jobs) {
+      const { plant } = job.conveyor;
+      if (plant.shelf.length + plant.spareScrews.length === 0 || !hasSizesToPlanWith(job)) continue;
+      const today = todayOf(input);
+      const before = jobsBefore(job, estate, today);
+      if (before.jobs.every(({ takes }) => takes.length === 0)) continue;
+      const short = shortOf(job, estate, today, before.store);
+      for (const { material, more } of short.slice(0, 1)) {
+        const first = before.jobs.filter(({ takes }) => takes.some((each) => isOf(each, material.shelf)));
+        const others =
+          short.length > 1
+            ? ` The same goes for ${list(short.slice(1).map((each) => each.material.what))}.`
+            : '';
+        yield {
+          origin: job.nameOrigin,
+          message:
+            `${list(first.map((each) => `job ${each.job.name}`))} before job ${job.name} takes ` +
+            `${takenWords(job, first, material)} from the shelf of ${plant.name}, and both count on it: job ${job.name} needs ` +
+            `${formatNumber(material.needed + material.spares)} and finds ${formatNumber(material.onShelf ?? 0)}, ` +
+            `so ${formatNumber(more)} more are to be ordered${material.orderBy === undefined ? '' : ` by ${formatDay(material.orderBy)}`}.${others}`,
+          related: first.map((each) => ({
+            origin: each.job.nameOrigin,
+            message: 'the earlier job, planned and not done',
+          })),
+        };
+      }
+    }
+  },
+};
+
+interface Short {
+  readonly material: Material;
+  /** To be ordered because of the earlier jobs. */
+  readonly more: number;
+}
+
+/** What the job would have found on the shelf by itself, and does not. */
+function shortOf(
+  job: Job,
+  estate: Estate,
+  today: CalendarDay | undefined,
+  left: PlantStore,
+): readonly Short[] {
+  const ground = groundOf(job, job.order?.steps ?? proposeSteps(job, estate).steps, estate);
+  const areas = fittedAreas(ground);
+  const listed = (store: PlantStore): readonly Material[] =>
+    materialsOf(job, ground, cutLists(job, estate, ground, areas, store.stock), areas, store);
+  const alone = listed(storeOf(estate, job.conveyor.plant, today));
+  return listed(left).flatMap((material): readonly Short[] => {
+    const own = alone.find(({ what }) => what === material.what);
+    const more = material.shelf && own ? material.toOrder - own.toOrder : 0;
+    return more > 0 ? [{ material, more }] : [];
+  });
+}
+
+function isOf(taken: Taken, kind: ShelfKind | undefined): boolean {
+  switch (kind?.kind) {
+    case 'liner':
+      return taken.kind === 'liner' && taken.liner.name === kind.liner.name && taken.length === kind.length;
+    case 'fixings':
+      return taken.kind === 'fixings' && taken.liner.name === kind.liner.name;
+    case 'spiral':
+      return taken.kind === 'spiral' && taken.screw.name === kind.screw.name;
+    case undefined:
+      return false;
+  }
+}
+
+function takenWords({ conveyor }: Job, first: readonly JobBefore[], { shelf }: Material): string {
+  const count = first
+    .flatMap(({ takes }) => takes.filter((each) => isOf(each, shelf)))
+    .reduce((sum, each) => sum + each.count, 0);
+  switch (shelf?.kind) {
+    case 'liner':
+      return `${count} of ${shelf.liner.name}, ${lengthOn(conveyor, shelf.length)}`;
+    case 'fixings':
+      return `${count} fixings of ${shelf.liner.name}`;
+    case 'spiral':
+      return `the spare spiral ${shelf.screw.name}`;
+    case undefined:
+      return String(count);
+  }
+}
