@@ -94,7 +94,7 @@ function cutListOf(
   const cuttable = pieces.filter((piece) => !tooLong.includes(piece));
   const problem = (stock: readonly Kind[]) => ({
     stock,
-    pieces: cuttable.map(({ longest }) => ({ length: longest, count: 1 })),
+    pieces: cuttable.map(({ longest }) => ({ length: asSold(longest, stock), count: 1 })),
     kerf: job.sawKerf.value,
   });
   let stock: readonly Kind[] = kinds;
@@ -160,8 +160,16 @@ function cutListOf(
 
 /** No stock is as long as the piece may have to be. */
 function isBeyond({ longest }: PieceToCut, kinds: readonly Kind[]): boolean {
-  return kinds.every((kind) => kind.length < longest - 1e-6);
+  return kinds.every((kind) => kind.length < longest - rounding);
 }
+
+/** Pieces are rounded, stock is as it is written: 47.244 in are 1199.9976 mm, and such a panel is cut from such a one. */
+function asSold(length: number, kinds: readonly Kind[]): number {
+  return kinds.find((kind) => Math.abs(kind.length - length) < rounding)?.length ?? length;
+}
+
+/** mm. */
+const rounding = 1e-3;
 
 export interface ClosingBeyondStock {
   readonly liner: LinerSpecification;

@@ -15,7 +15,7 @@ import { materialsOf, type Material } from './materials.js';
 import { proposeSteps } from './proposed-steps.js';
 import { emptyStore, storeOf, type PlantStore } from './store.js';
 
-export interface JobsBefore {
+export interface WorkBefore {
   /** The records, and after them what the earlier jobs on the same conveyor renew. */
   readonly estate: Estate;
   /** Less what the earlier jobs of the plant take. */
@@ -31,7 +31,7 @@ export interface JobBefore {
   /** The spiral that it puts in there; undefined where it changes none, or on another conveyor. */
   readonly screw: ScrewSpecification | undefined;
   /** What it takes from the shelf of the plant, spares too. */
-  readonly takes: readonly Taken[];
+  readonly takes: readonly TakenFromShelf[];
 }
 
 export interface RenewedPart extends Area {
@@ -42,7 +42,7 @@ export interface RenewedPart extends Area {
   readonly liner: LinerSpecification;
 }
 
-export type Taken =
+export type TakenFromShelf =
   | {
       readonly kind: 'liner';
       readonly liner: LinerSpecification;
@@ -53,7 +53,7 @@ export type Taken =
   | { readonly kind: 'spiral'; readonly screw: ScrewSpecification; readonly count: number };
 
 /** `today`: what is over by then is done, or not done, by the records alone. */
-export function jobsBefore(job: Job, records: Estate, today: CalendarDay | undefined): JobsBefore {
+export function jobsBefore(job: Job, records: Estate, today: CalendarDay | undefined): WorkBefore {
   const { conveyor } = job;
   let estate = records;
   let store = storeOf(records, conveyor.plant, today);
@@ -100,20 +100,20 @@ function takenBy(
   ground: Ground,
   areas: readonly Area[],
   store: PlantStore,
-): readonly Taken[] {
+): readonly TakenFromShelf[] {
   const cuts = cutLists(job, estate, ground, areas, store.stock);
   return materialsOf(job, ground, cuts, areas, store).flatMap((material) => taken(material) ?? []);
 }
 
 /** Needed and spare, as far as it is there. */
-function taken({ shelf, onShelf = 0, needed, spares }: Material): Taken | undefined {
+function taken({ shelf, onShelf = 0, needed, spares }: Material): TakenFromShelf | undefined {
   const count = Math.min(onShelf, needed + spares);
   if (!shelf || count <= 0) return undefined;
   // A spiral is whole, and its length is what the list counts.
   return shelf.kind === 'spiral' ? { ...shelf, count: 1 } : { ...shelf, count };
 }
 
-function storeLess(store: PlantStore, takes: readonly Taken[]): PlantStore {
+function storeLess(store: PlantStore, takes: readonly TakenFromShelf[]): PlantStore {
   if (takes.length === 0 || store === emptyStore) return store;
   return {
     stock: (liner) => {

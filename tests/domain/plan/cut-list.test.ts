@@ -242,3 +242,14 @@ describe('materials', () => {
     ]);
   });
 });
+
+test('panels in inches, no whole thousandths of a millimetre, are cut from panels of just that length', () => {
+  const inches = { ...spec, panelLengths: [mm(47.244 * 25.4)], stockLengths: [] };
+  const of = job({ ...machine, liner: inches }, [], {
+    relines: [{ stretch: { kind: 'all', origin: origin() }, liner: inches, origin: origin() }],
+  });
+  const world = estate({ conveyors: [of.conveyor] });
+  const [list] = cutLists(of, world, groundOf(of, [], world));
+  expect(list?.tooLong).toEqual([]);
+  expect(list?.toBuy).toEqual([{ length: 47.244 * 25.4, count: 8 }]);
+});

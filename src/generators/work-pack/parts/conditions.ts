@@ -4,13 +4,13 @@
 import { openConditionRows, sinceWords } from '../../../domain/conditions/rows.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { Job } from '../../../domain/model/job.js';
-import type { JobsBefore } from '../../../domain/plan/jobs-before.js';
+import type { WorkBefore } from '../../../domain/plan/jobs-before.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { WorkPack } from '../pack.js';
 
 export function conditionFacts(
   records: Estate,
-  before: JobsBefore,
+  before: WorkBefore,
   job: Job,
   scope: readonly { readonly from: number; readonly to: number }[],
   asOf: CalendarDay | undefined,

@@ -10,7 +10,7 @@ import { bareAbove, linerSide } from '../../../domain/model/liner-side.js';
 import { piecesOf } from '../../../domain/model/lying-liner.js';
 import { screwAfter, screwsNow } from '../../../domain/model/lying-screw.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
-import type { JobsBefore } from '../../../domain/plan/jobs-before.js';
+import type { WorkBefore } from '../../../domain/plan/jobs-before.js';
 import type { Area } from '../../../domain/order/ground.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
 import { chainageWords, lengthWords } from '../../../domain/units/length-words.js';
@@ -18,7 +18,7 @@ import type { Fact } from '../pack.js';
 
 /** `areas`: where panels are renewed, mm. */
 export function machineFacts(
-  before: JobsBefore,
+  before: WorkBefore,
   job: Job,
   areas: readonly Area[],
   unit: LengthUnit,
@@ -44,7 +44,7 @@ export function machineFacts(
       name: 'Screw',
       value: `${screw.name}: ${lengthWords(screw.outsideDiameter.value, unit)} outside, pitch ${screw.pitch.text}${screw.hand ? `, ${screw.hand} hand` : ''}`,
     },
-    ...screwLengths(estate, job, unit, asOf),
+    ...screwLengths(before, job, unit, asOf),
   ];
   if (conveyor.drive)
     facts.push({
@@ -58,12 +58,13 @@ export function machineFacts(
 
 /** Where lengths of the spiral came in on different days; nothing where all of it is of one day. */
 function screwLengths(
-  estate: Estate,
+  { estate, jobs }: WorkBefore,
   { conveyor }: Job,
   unit: LengthUnit,
   asOf: CalendarDay | undefined,
 ): readonly Fact[] {
-  const lengths = screwsNow(historyOf(estate, conveyor, { asOf }));
+  const changed = jobs.some(({ screw }) => screw !== undefined);
+  const lengths = screwsNow(historyOf(estate, conveyor, changed ? {} : { asOf }));
   if (lengths.length < 2) return [];
   const words = lengths.map(({ screw, fitted, from, to }) => {
     const since = fitted === undefined ? 'since when is not recorded' : `in since ${formatDay(fitted.day)}`;
@@ -74,7 +75,7 @@ function screwLengths(
 
 /** What lies there now, piece by piece from the tail, and what is to lie there. */
 function linerFacts(
-  { estate, jobs }: JobsBefore,
+  { estate, jobs }: WorkBefore,
   job: Job,
   areas: readonly Area[],
   unit: LengthUnit,

@@ -3,7 +3,7 @@
 
 import type { Job } from '../../../domain/model/job.js';
 import type { CutList } from '../../../domain/plan/cut-list.js';
-import type { JobBefore, JobsBefore, RenewedPart, Taken } from '../../../domain/plan/jobs-before.js';
+import type { JobBefore, WorkBefore, RenewedPart, TakenFromShelf } from '../../../domain/plan/jobs-before.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
 import { lengthWords } from '../../../domain/units/length-words.js';
@@ -11,7 +11,7 @@ import { counted, list } from '../../../domain/units/wording.js';
 import type { RestsOn } from '../pack.js';
 
 export function restsOn(
-  { jobs }: JobsBefore,
+  { jobs }: WorkBefore,
   cuts: readonly CutList[],
   job: Job,
   unit: LengthUnit,
@@ -51,7 +51,7 @@ function partWords({ run, first, last, whole, liner }: RenewedPart): string {
 
 /** Of what this job needs too. */
 function takenWords(
-  takes: readonly Taken[],
+  takes: readonly TakenFromShelf[],
   cuts: readonly CutList[],
   { screwChange }: Job,
   unit: LengthUnit,

@@ -3,7 +3,7 @@
 
 import type { ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
 import type { Job } from '../../../domain/model/job.js';
-import type { JobsBefore } from '../../../domain/plan/jobs-before.js';
+import type { WorkBefore } from '../../../domain/plan/jobs-before.js';
 import type { Area } from '../../../domain/order/ground.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import type { StandingFacts } from '../pack.js';
@@ -11,7 +11,7 @@ import type { StandingFacts } from '../pack.js';
 /** Undefined where nothing is forecast or the job has no window ahead. `renewed`: where new panels go. */
 export function standingOf(
   decision: ConveyorDecision | undefined,
-  { jobs }: JobsBefore,
+  { jobs }: WorkBefore,
   job: Job,
   renewed: readonly Area[],
 ): StandingFacts | undefined {

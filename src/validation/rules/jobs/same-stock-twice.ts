@@ -6,7 +6,7 @@ import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Job } from '../../../domain/model/job.js';
 import { groundOf, fittedAreas } from '../../../domain/order/ground.js';
 import { cutLists } from '../../../domain/plan/cut-list.js';
-import { jobsBefore, type JobBefore, type Taken } from '../../../domain/plan/jobs-before.js';
+import { jobsBefore, type JobBefore, type TakenFromShelf } from '../../../domain/plan/jobs-before.js';
 import { materialsOf, type Material, type ShelfKind } from '../../../domain/plan/materials.js';
 import { proposeSteps } from '../../../domain/plan/proposed-steps.js';
 import { storeOf, type PlantStore } from '../../../domain/plan/store.js';
@@ -37,6 +37,10 @@ conveyor DG1 {
   access Floor at 0 m to 12 m ground
   isolation Q1 electrical
   isolation Feed material
+  point P1 at 4 m clock 7:30
+}
+inspection DG1 2026-10-05 meter 9000 h {
+  P1 colour ivory
 }
 job J1 {
   conveyor DG1
@@ -81,7 +85,8 @@ export const sameStockTwice: Rule = {
             `${list(first.map((each) => `job ${each.job.name}`))} before job ${job.name} takes ` +
             `${takenWords(job, first, material)} from the shelf of ${plant.name}, and both count on it: job ${job.name} needs ` +
             `${formatNumber(material.needed + material.spares)} and finds ${formatNumber(material.onShelf ?? 0)}, ` +
-            `so ${formatNumber(more)} more are to be ordered${material.orderBy === undefined ? '' : ` by ${formatDay(material.orderBy)}`}.${others}`,
+            `so ${formatNumber(more)} more ${more === 1 ? 'is' : 'are'} to be ordered` +
+            `${material.orderBy === undefined ? '' : ` by ${formatDay(material.orderBy)}`}.${others}`,
           related: first.map((each) => ({
             origin: each.job.nameOrigin,
             message: 'the earlier job, planned and not done',
@@ -111,23 +116,29 @@ function shortOf(
     materialsOf(job, ground, cutLists(job, estate, ground, areas, store.stock), areas, store);
   const alone = listed(storeOf(estate, job.conveyor.plant, today));
   return listed(left).flatMap((material): readonly Short[] => {
-    const own = alone.find(({ what }) => what === material.what);
-    const more = material.shelf && own ? material.toOrder - own.toOrder : 0;
+    // A row is called a sheet where some of it is bought, and a panel where none is.
+    const key = keyOf(material.shelf);
+    const own = key === undefined ? undefined : alone.find(({ shelf }) => keyOf(shelf) === key);
+    const more = own ? material.toOrder - own.toOrder : 0;
     return more > 0 ? [{ material, more }] : [];
   });
 }
 
-function isOf(taken: Taken, kind: ShelfKind | undefined): boolean {
+function keyOf(kind: ShelfKind | undefined): string | undefined {
   switch (kind?.kind) {
     case 'liner':
-      return taken.kind === 'liner' && taken.liner.name === kind.liner.name && taken.length === kind.length;
+      return `${kind.liner.name} ${kind.length}`;
     case 'fixings':
-      return taken.kind === 'fixings' && taken.liner.name === kind.liner.name;
+      return `fixings ${kind.liner.name}`;
     case 'spiral':
-      return taken.kind === 'spiral' && taken.screw.name === kind.screw.name;
+      return `spiral ${kind.screw.name}`;
     case undefined:
-      return false;
+      return undefined;
   }
+}
+
+function isOf(taken: TakenFromShelf, kind: ShelfKind | undefined): boolean {
+  return kind !== undefined && keyOf(taken) === keyOf(kind);
 }
 
 function takenWords({ conveyor }: Job, first: readonly JobBefore[], { shelf }: Material): string {
