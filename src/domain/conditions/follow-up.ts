@@ -1,5 +1,6 @@
 // Which conditions are open, and what became of the others? Lines of one kind at one place are one condition: the first says
-// since when, each later one that it was still there, and `closed` ends it. A reline that takes the panel away ends what was
+// since when, each later one that it was still there, and `closed` ends it. A tear goes where
+// its panel is moved to (moved-along.ts). A reline that takes the panel away ends what was
 // wrong with it, a screw change what was wrong with the spiral,
 // and work at the drive what it puts right; nothing else ends a condition, and no look that is silent.
 
@@ -10,16 +11,19 @@ import { setSeen } from '../model/exposure.js';
 import { isAfter, setsAt } from '../model/liner-sets.js';
 import { historyOf, momentOf, type History } from '../model/history.js';
 import { screwSetSeen } from '../model/lying-screw.js';
+import { isAfterMove } from '../model/panels-moved.js';
 import type {
   ConditionLine,
   ConditionSeverity,
   Inspection,
+  PanelsMoved,
   Reline,
   ScrewChange,
   Service,
 } from '../model/records.js';
 import { putsRight, servicesOf } from './service.js';
 import { isMeasurement, partOf, samePlace } from './kinds.js';
+import { movedAlong } from './moved-along.js';
 
 export interface SeenLine {
   readonly line: ConditionLine;
@@ -62,7 +66,8 @@ const known = new WeakMap<History, FollowUp>();
 
 export function followUp(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay): FollowUp {
   const history = historyOf(estate, conveyor, { asOf });
-  const found = known.get(history) ?? build(history, servicesOf(estate.services, history));
+  const along: Along = (moved, line) => movedAlong(estate, moved, line);
+  const found = known.get(history) ?? build(history, servicesOf(estate.services, history), along);
   known.set(history, found);
   return found;
 }
@@ -95,9 +100,14 @@ function rank(severity: ConditionSeverity | undefined): number {
   }
 }
 
+/** A line where it lies since its panel was moved; undefined where it stayed. */
+type Along = (moved: PanelsMoved, line: ConditionLine) => ConditionLine | undefined;
+
 interface Draft {
-  readonly first: SeenLine;
+  first: SeenLine;
   last: SeenLine;
+  /** The last day its panel was moved. */
+  movedOn: CalendarDay | undefined;
   severity: ConditionSeverity | undefined;
   readonly notSeen: SeenLine[];
   answeredAt: Inspection;
@@ -107,12 +117,13 @@ interface Draft {
   closed: Closing | undefined;
 }
 
-function build(history: History, services: readonly Service[]): FollowUp {
+function build(history: History, services: readonly Service[], along: Along): FollowUp {
   const drafts: Draft[] = [];
   const stray: SeenLine[] = [];
   let doubts: SeenLine[] = [];
   for (const { inspection } of history.inspections) {
     // What a reline or a screw change took away before this look is over, so a new tear there is a new condition.
+    carry(history, services, drafts, inspection, along);
     closeByWork(history, services, drafts, inspection);
     for (const line of inspection.conditions) {
       if (isMeasurement(line)) continue;
@@ -128,6 +139,7 @@ function build(history: History, services: readonly Service[]): FollowUp {
         drafts.push({
           first: seen,
           last: seen,
+          movedOn: undefined,
           severity: line.severity,
           notSeen: [],
           answeredAt: inspection,
@@ -140,9 +152,10 @@ function build(history: History, services: readonly Service[]): FollowUp {
       if (draft.closed === undefined && inspection.date.day > draft.answeredAt.date.day)
         draft.silent ??= inspection;
   }
+  carry(history, services, drafts, undefined, along);
   closeByWork(history, services, drafts, undefined);
   return {
-    conditions: drafts.map(({ answeredAt: _, silent, ...draft }) => ({
+    conditions: drafts.map(({ answeredAt: _, movedOn: __, silent, ...draft }) => ({
       ...draft,
       unanswered: draft.closed === undefined ? silent : undefined,
     })),
@@ -184,6 +197,34 @@ function isSame(a: ConditionLine, b: ConditionLine): boolean {
   return Math.abs(a.at.value - b.at.value) <= samePlace;
 }
 
+/** Moves of panels before a look take along what is in the sheet, unless something ended it before. */
+function carry(
+  history: History,
+  services: readonly Service[],
+  drafts: readonly Draft[],
+  look: Inspection | undefined,
+  along: Along,
+): void {
+  for (const moved of history.panelsMoved)
+    for (const draft of drafts) {
+      const { date } = moved;
+      if (
+        draft.closed ||
+        isAfterMove(draft.last.inspection, moved) ||
+        date.day <= (draft.movedOn ?? -Infinity)
+      )
+        continue;
+      if (look && !isAfterMove(look, moved)) continue;
+      const closing = workThatEnds(history, services, draft.last, draft.movedOn);
+      if (closing && closing.day <= date.day) continue;
+      const [first, last] = [along(moved, draft.first.line), along(moved, draft.last.line)];
+      if (!first || !last) continue;
+      draft.first = { ...draft.first, line: first };
+      draft.last = { ...draft.last, line: last };
+      draft.movedOn = date.day;
+    }
+}
+
 /** What was done before a look; everything where there is none. */
 function closeByWork(
   history: History,
@@ -193,7 +234,7 @@ function closeByWork(
 ): void {
   for (const draft of drafts) {
     if (draft.closed) continue;
-    const closing = workThatEnds(history, services, draft.last);
+    const closing = workThatEnds(history, services, draft.last, draft.movedOn);
     if (closing && (!look || isBefore(history, closing, look))) draft.closed = closing;
   }
 }
@@ -214,6 +255,7 @@ function workThatEnds(
   history: History,
   services: readonly Service[],
   { line, inspection }: SeenLine,
+  movedOn: CalendarDay | undefined = undefined,
 ): Closing | undefined {
   const part = partOf(line.kind);
   if (part === 'liner' && line.at) {
@@ -222,7 +264,10 @@ function workThatEnds(
     // Panels that were moved took their conditions along; only what a reline takes out is gone.
     const gone = sets
       .slice(seen ? sets.indexOf(seen) : sets.length)
-      .find(({ removed }) => removed !== undefined && !removed.reline.moved);
+      .find(
+        ({ removed }) =>
+          removed !== undefined && !removed.reline.moved && removed.day > (movedOn ?? -Infinity),
+      );
     const removed = gone?.removed;
     return removed && { day: removed.day, by: 'reline', record: removed.reline };
   }

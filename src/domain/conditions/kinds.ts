@@ -105,7 +105,7 @@ export const samePlace = 300;
 
 /** `panel torn at 14.2 m`, `2 bolts missing at 7.2 m`, `gearbox oil leak`: what and where, without severity. */
 export function conditionWords(line: ConditionLine): string {
-  const { kind, count, size, aspect, temperature, at, point } = line;
+  const { kind, count, size, aspect, temperature, at, point, movedFrom } = line;
   const what =
     count === undefined
       ? [kind, size?.text ?? ''].filter(Boolean).join(' ')
@@ -114,7 +114,8 @@ export function conditionWords(line: ConditionLine): string {
         : `${count.count} ${kind}`;
   const more = aspect ?? (temperature && `at ${hot(temperature)}`);
   const where = point ? ` at ${point.name}` : at ? ` at ${along(at)}` : '';
-  return `${what}${more === undefined ? '' : ` ${more}`}${where}`;
+  const before = movedFrom ? ` (seen as ${movedFrom.words}; its panel was moved on ${movedFrom.day})` : '';
+  return `${what}${more === undefined ? '' : ` ${more}`}${where}${before}`;
 }
 
 /** A chainage in metres to the centimetre, or as it was written where that is in feet or inches. */

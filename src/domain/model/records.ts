@@ -83,6 +83,8 @@ export interface ConditionLine {
   readonly at?: Stated<'length'>;
   /** As seen in the direction of flow. */
   readonly clock?: StatedClock;
+  /** What it was called where it was seen, and the day its panel was moved; `at` and `clock` are where it lies since. */
+  readonly movedFrom?: { readonly words: string; readonly day: string };
   /** The liner was worn through here: a row of the readings says so too, and only then it tells of the rate. */
   readonly wornThrough: boolean;
   readonly severity?: ConditionSeverity;

@@ -3,6 +3,7 @@
 import { followUp, type Condition, type SeenLine } from '../../domain/conditions/follow-up.js';
 import { conditionAnswerText, conditionWords, isMeasurement } from '../../domain/conditions/kinds.js';
 import { closingWords, placeWords } from '../../domain/conditions/rows.js';
+import type { ConditionLine } from '../../domain/model/records.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { hoverMarkdown, line, plain } from './markdown.js';
@@ -10,7 +11,7 @@ import { hoverMarkdown, line, plain } from './markdown.js';
 export function conditionHover(estate: Estate, { inspection, line: written }: SeenLine): string {
   const { conveyor } = inspection;
   const { conditions, stray, notLooked } = followUp(estate, conveyor);
-  const own = conditions.find((each) => linesOf(each).includes(written));
+  const own = conditions.find((each) => linesOf(each).some((one) => isWritten(one, written)));
   return hoverMarkdown(`**${plain(conditionWords(written))}**`, [
     ...(written.at
       ? line('where', plain(placeWords(estate, conveyor, written.at.value, inspection.date.day)))
@@ -41,7 +42,12 @@ export function conditionHover(estate: Estate, { inspection, line: written }: Se
   ]);
 }
 
-function linesOf({ first, last, notSeen, closed }: Condition): readonly unknown[] {
+/** By its place in the text: a line that was moved along with its panel is another object. */
+function isWritten({ origin }: ConditionLine, written: ConditionLine): boolean {
+  return origin.source === written.origin.source && origin.start === written.origin.start;
+}
+
+function linesOf({ first, last, notSeen, closed }: Condition): readonly ConditionLine[] {
   const closing = closed && 'look' in closed ? [closed.look.line] : [];
   return [first.line, last.line, ...notSeen.map((each) => each.line), ...closing];
 }

@@ -90,6 +90,60 @@ describe('what becomes of a condition', () => {
     ]);
   });
 
+  describe('on a panel that is moved', () => {
+    // Run 2 lies from 1.5 m to 7 m, laid from the gate: panel 3 from 3.4 m to 4.6 m, panel 4 from 4.6 m to 5.8 m.
+    const moved = (date: string, meter: number, ...moves: readonly string[]): string =>
+      `panels moved DG1 ${date} meter ${meter} h {\n  ${moves.join('\n  ')}\n  P1 thickness 9.1 mm\n}`;
+    const tear = look('2024-09-09', 3600, 'panel torn at 4.4 m clock 7:00 serious', 'panel lifted at 4.4 m');
+    const turned = moved('2024-10-07', 3900, 'panel 3 of run 2 turned end for end');
+    const exchanged = moved('2024-10-07', 3900, 'panel 3 of run 2 exchanged with panel 4 of run 2');
+    const seen = 'seen as panel torn at 4.40 m; its panel was moved on 2024-10-07';
+
+    test('a tear goes with the sheet, to its other end and side; what holds it down stays', () => {
+      const analysis = read(tear, turned);
+      expect(states(analysis)).toEqual([
+        `panel torn at 3.60 m (${seen}): open`,
+        'panel lifted at 4.40 m: open',
+      ]);
+      const [torn] = followUp(analysis.estate, analysis.estate.conveyors[0]!).conditions;
+      expect([torn?.last.line.clock?.text, torn?.last.line.at?.value]).toEqual(['5:00', 3600]);
+      expect(remainingLifeHtml(remainingLife(analysis.estate))).toContain('panel torn at 3.60 m');
+    });
+    test('exchanged, it lies as far from the tail end of the other place, and twice it is back', () => {
+      expect(states(read(tear, exchanged))[0]).toBe(`panel torn at 5.60 m (${seen}): open`);
+      const again = exchanged.replace('2024-10-07', '2024-12-02').replace('3900', '4400');
+      expect(states(read(tear, exchanged, again))[0]).toBe(
+        `panel torn at 4.40 m (${seen.replace('2024-10-07', '2024-12-02')}): open`,
+      );
+    });
+    test('the next look answers it where it lies now, not where it lay', () => {
+      const next = (row: string): readonly string[] =>
+        states(read(tear, turned, look('2025-03-10', 6000, row)));
+      expect(next('closed panel torn at 3.6 m')[0]).toContain('closed by look');
+      expect(next('panel torn at 3.6 m')[0]).toBe('panel torn at 3.60 m: open');
+      expect(next('panel torn at 4.4 m').filter((each) => each.includes('torn'))).toEqual([
+        `panel torn at 3.60 m (${seen}): unanswered`,
+        'panel torn at 4.40 m: open',
+      ]);
+    });
+    test('a look on the day before it counts as of the old place, and one after it as of the new', () => {
+      const after = look('2024-11-04', 4100, 'panel torn at 4.4 m');
+      expect(states(read(turned, after))).toEqual(['panel torn at 4.40 m: open']);
+    });
+    test('a reline of the place it left does not end it, one of the place it came to does, and what ended stays ended', () => {
+      const reline = (date: string, meter: number, stretch: string): string =>
+        `reline DG1 ${date} meter ${meter} h {\n  liner TwoLayer12\n  scope ${stretch}\n}`;
+      const of = (...records: readonly string[]): string => states(read(tear, ...records))[0] ?? '';
+      expect(of(exchanged, reline('2024-12-02', 4400, 'from 3.4 m to 4.6 m'))).toContain(': open');
+      expect(of(exchanged, reline('2024-12-02', 4400, 'from 4.6 m to 5.8 m'))).toContain('closed by reline');
+      expect(of(reline('2024-09-16', 3700, 'from 3.4 m to 4.6 m'), exchanged)).toBe(
+        'panel torn at 4.40 m: closed by reline',
+      );
+      expect(of(reline('2024-09-16', 3700, 'from 4.6 m to 5.8 m'), exchanged)).toContain('5.60 m');
+      expect(of(reline('2024-09-16', 3700, 'from 4.6 m to 5.8 m'), exchanged)).toContain(': open');
+    });
+  });
+
   test('a new spiral ends what was wrong with the old one', () => {
     const change = 'screw change DG1 2024-10-07 meter 3900 h {\n  screw Spiral400\n}';
     expect(states(read(look('2024-09-09', 3600, 'spiral bent at 4 m', 'gearbox noise'), change))).toEqual([
