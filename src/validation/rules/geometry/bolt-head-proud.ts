@@ -1,6 +1,7 @@
 // Does the head of a bolt lie below the liner's face? Flush at (head − hole) / 2 of a 90° countersink (geometry/fixing.ts).
 
 import { boltSize, flushDepth } from '../../../domain/geometry/fixing.js';
+import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
@@ -29,10 +30,28 @@ export const boltHeadProud: Rule = {
       const hole = drill && Math.max(drill.size.value, size.diameter);
       const flush = flushDepth(size, hole);
       if (depth.value >= flush - pulledIn) return;
+      const said = (mm: number): string => lengthOn({ liner }, Math.round(mm * 10) / 10);
       yield {
         origin: depth.origin,
-        message: `The heads of ${bolt.size} lie flush ${lengthOn({ liner }, Math.round(flush * 10) / 10)} deep, and ${name} is countersunk ${depth.text}.`,
+        message:
+          `The heads of ${bolt.size} lie flush ${said(flush)} deep, and ${name} is countersunk ${depth.text}` +
+          `${roomBelow(liner, flush - pulledIn, said, bolt.size)}.`,
       };
     },
   ),
 };
+
+/** Where a deeper countersink would meet the next colour, which TL218 would tell only once it is there. */
+function roomBelow(
+  { layers }: LinerSpecification,
+  needed: number,
+  said: (mm: number) => string,
+  bolt: string,
+): string {
+  const [first, next] = layers;
+  if (!first || !next) return '';
+  const begins = `; ${next.name} begins ${said(first.thickness.value)} deep`;
+  return needed < first.thickness.value
+    ? `${begins}, so it may be from ${said(needed)} to less than that`
+    : `${begins}, so no countersink of a ${bolt} suits it: take a smaller bolt or a thicker first colour`;
+}

@@ -2,11 +2,12 @@
 // right, or that nobody could look. It is told once, with the first look that leaves it out. What was answered later is told of
 // what was urgent only: a weld that nobody spoke of for weeks is a gap in the records, a loose bolt is not.
 
-import { followUp, type Condition } from '../../../domain/conditions/follow-up.js';
+import { followUp, type Condition, type SeenLine } from '../../../domain/conditions/follow-up.js';
 import { conditionAnswerText, conditionWords } from '../../../domain/conditions/kinds.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Inspection } from '../../../domain/model/records.js';
 import type { Fix, Found } from '../../finding.js';
+import { listing } from '../../../domain/order/words.js';
 import { insertBefore } from '../../telling/fixes.js';
 import type { Rule } from '../../rule.js';
 
@@ -33,6 +34,12 @@ inspection DG1 2025-03-10 meter 6000 h {
   panel torn at 4.2 m
 }`,
   cases: [
+    {
+      name: 'of several that one look leaves out it is told once',
+      text:
+        'inspection DG1 2024-09-09 meter 3600 h {\n  view downstream\n  panel torn at 4.2 m serious\n  panel lifted at 9 m\n}\n' +
+        'inspection «DG1» 2025-03-10 meter 6000 h {\n  view downstream\n  P1 colour ivory\n}',
+    },
     {
       name: 'the same within a hand’s breadth',
       text: `${before}\ninspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  panel torn at 4.4 m\n}`,
@@ -72,35 +79,53 @@ inspection DG1 2025-03-10 meter 6000 h {
     },
   ],
   *check({ estate }) {
-    for (const conveyor of estate.conveyors)
+    for (const conveyor of estate.conveyors) {
+      const byLook = new Map<Inspection, Condition[]>();
       for (const condition of followUp(estate, conveyor).conditions) {
         const { unanswered, passedOver } = condition;
-        for (const look of passedOver) yield leftOut(condition, look);
-        if (unanswered) yield leftOut(condition, unanswered);
+        for (const look of [...passedOver, ...(unanswered ? [unanswered] : [])])
+          byLook.set(look, [...(byLook.get(look) ?? []), condition]);
       }
+      for (const [look, left] of byLook) yield leftOut(left, look);
+    }
   },
 };
 
-function leftOut(condition: Condition, look: Inspection): Found {
-  const { first, notSeen } = condition;
-  const answered = [first, ...notSeen, condition.last].filter(
-    ({ inspection }) => inspection.date.day < look.date.day,
-  );
-  const last = answered.reduce((a, b) => (b.inspection.date.day >= a.inspection.date.day ? b : a), first);
-  const line = conditionAnswerText(first.line, condition.last.line);
+/** All that one look leaves out, in one finding. */
+function leftOut(conditions: readonly Condition[], look: Inspection): Found {
   const brace = { ...look.origin, start: look.origin.end - 1 };
-  const write = (title: string, text: string): Fix => insertBefore(brace, `  ${text}\n`, title);
+  const lines = conditions.map(({ first, last }) => conditionAnswerText(first.line, last.line));
+  const write = (title: string, before: string): Fix =>
+    insertBefore(brace, lines.map((line) => `  ${before}${line}\n`).join(''), title);
+  const [it, was] = conditions.length === 1 ? ['it is', 'it was'] : ['they are all', 'all were'];
   return {
     origin: look.conveyorUse.origin,
-    message:
-      `This look does not say what became of ${conditionWords(first.line)}, ` +
-      `found on ${formatDay(first.inspection.date.day)}` +
-      `${last === first ? '' : ` and ${last.line.answer === 'not seen' ? 'looked for' : 'seen again'} on ${formatDay(last.inspection.date.day)}`}.`,
-    related: [{ origin: last.line.origin, message: 'Spoken of here last.' }],
+    message: `This look does not say what became of ${listing(conditions.map((each) => spokenOf(each, look)))}.`,
+    related: conditions.map((each) => ({
+      origin: lastSpokenOf(each, look).line.origin,
+      message: 'Spoken of here last.',
+    })),
     fixes: [
-      write('Write that it is still there', line),
-      write('Write that it was put right', `closed ${line}`),
-      write('Write that nobody could look', `not seen ${line}`),
+      write(`Write that ${it} still there`, ''),
+      write(`Write that ${was} put right`, 'closed '),
+      write('Write that nobody could look', 'not seen '),
     ],
   };
+}
+
+/** The newest line of it before a look. */
+function lastSpokenOf({ first, notSeen, last }: Condition, look: Inspection): SeenLine {
+  return [first, ...notSeen, last]
+    .filter(({ inspection }) => inspection.date.day < look.date.day)
+    .reduce((a, b) => (b.inspection.date.day >= a.inspection.date.day ? b : a), first);
+}
+
+function spokenOf(condition: Condition, look: Inspection): string {
+  const { first } = condition;
+  const last = lastSpokenOf(condition, look);
+  const since =
+    last === first
+      ? ''
+      : ` and ${last.line.answer === 'not seen' ? 'looked for' : 'seen again'} on ${formatDay(last.inspection.date.day)}`;
+  return `${conditionWords(first.line)}, found on ${formatDay(first.inspection.date.day)}${since}`;
 }

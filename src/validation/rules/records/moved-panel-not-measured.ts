@@ -3,6 +3,8 @@
 import { historyOf } from '../../../domain/model/history.js';
 import { installedPanelEnds } from '../../../domain/model/panels.js';
 import { intervalOf } from '../../../domain/model/runs.js';
+import { chainageOn } from '../../../domain/model/unit-of-machine.js';
+import { stretchText } from '../../../domain/order/words.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 
@@ -47,14 +49,19 @@ inspection DG1 2025-03-10 meter 6000 h {
       const ends = installedPanelEnds(estate, moved.date.day);
       const { linerSets } = historyOf(estate, moved.conveyor);
       for (const { panel, other, origin } of moved.moves) {
-        const unmeasured = [panel, ...(other ? [other] : [])].filter(
-          (each) =>
-            // One that is not there has a finding of its own.
-            intervalOf(moved.conveyor, each, ends) &&
-            !linerSets.some(({ reline }) => reline?.moved && reline.scope.includes(each)),
-        );
+        const unmeasured = [panel, ...(other ? [other] : [])].flatMap((each) => {
+          // One that is not there has a finding of its own.
+          const place = intervalOf(moved.conveyor, each, ends);
+          const isMeasured = linerSets.some(({ reline }) => reline?.moved && reline.scope.includes(each));
+          return place && !isMeasured ? [{ each, place }] : [];
+        });
         if (unmeasured.length === 0) continue;
-        const names = unmeasured.map(({ first }) => `panel ${first.count}`).join(' and ');
+        const names = unmeasured
+          .map(
+            ({ each, place }) =>
+              `${stretchText(each)} (${chainageOn(moved.conveyor, place.from)} to ${chainageOn(moved.conveyor, place.to)})`,
+          )
+          .join(' and ');
         yield {
           origin,
           message: `Nothing was measured on ${names}, moved on ${formatDay(moved.date.day)}, then or since.`,
