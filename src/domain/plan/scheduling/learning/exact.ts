@@ -94,7 +94,8 @@ class Search {
       if (this.ways[i]! >= 0) this.phase[this.ways[i]! + hint.mode[i]!] = 1;
     });
     this.ok = this.low.every((each, x) => each <= this.high[x]!);
-    this.solver = new Solver(this.low, this.high);
+    // Where the limit leaves no room for a chain there is nothing to search.
+    this.solver = new Solver(this.low, this.ok ? this.high : this.low);
     if (!this.ok) return;
     this.bindWays();
     this.bindOrder();
