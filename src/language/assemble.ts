@@ -27,6 +27,7 @@ import { withLinersFound } from '../domain/model/found-by-reline.js';
 import { linersOf } from '../domain/model/liners-there.js';
 import { groupBy } from './assembly/group-by.js';
 import { joinReadings, type Joined } from './assembly/readings.js';
+import { withConditionPlace, withPlace, type PlacesKnown } from './assembly/seen-places.js';
 import { checkStretch } from './assembly/stretches.js';
 
 export interface Assembled {
@@ -66,7 +67,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
   );
 
   const relines = relinesOf(inOrder, conveyors, liners, problems);
-  const panelsMoved = panelsMovedOf(inOrder, conveyors, problems);
+  const panelsMoved = panelsMovedOf(inOrder, conveyors, relines, problems);
   const screwChanges = records(
     inOrder.flatMap((sheet) => sheet.screwChanges),
     conveyors,
@@ -74,10 +75,16 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     (draft, conveyor): ScrewChange | undefined => {
       const { screwUse, ...rest } = draft;
       const screw = screwUse ? findNamed(screws, screwUse, problems)?.value : conveyor.screw;
-      return screw && kept(draft, conveyor, screw, () => ({ ...rest, conveyor, screw }));
+      const remarks = placed(draft, conveyor, { conveyors, relines, problems });
+      return screw && kept(draft, conveyor, screw, () => ({ ...rest, conveyor, screw, remarks }));
     },
   );
-  const { meterChanges, dutyChanges, patches, services } = oneLineRecords(inOrder, conveyors, problems);
+  const { meterChanges, dutyChanges, patches, services } = oneLineRecords(
+    inOrder,
+    conveyors,
+    relines,
+    problems,
+  );
   const joined = joinReadings(inOrder, conveyors, relines, problems);
   const { inspections, places } = joined;
   const { readings, judged } = corrected(inOrder, joined, conveyors, relines, problems);
@@ -181,9 +188,19 @@ function checkParts({ items, byName }: NameTable<JobDraft>, problems: Problem[])
       });
 }
 
+/** What a record of work noted, with its places; `relines` are those of before. */
+function placed(
+  { remarks, date }: Pick<Reline, 'remarks' | 'date'>,
+  conveyor: Conveyor,
+  known: PlacesKnown,
+): Reline['remarks'] {
+  return remarks.map((each) => withPlace(each, each.part, date.day, conveyor, known));
+}
+
 function panelsMovedOf(
   sheets: readonly Sheet[],
   conveyors: ConveyorIndex,
+  relines: readonly Reline[],
   problems: Problem[],
 ): readonly PanelsMoved[] {
   return records(
@@ -194,7 +211,8 @@ function panelsMovedOf(
       const panels = draft.moves.flatMap(({ panel, other }) => [panel, ...(other ? [other] : [])]);
       const sound = panels.map((panel) => checkStretch(panel, conveyor, problems)).every((found) => found);
       for (const { point } of draft.measured) conveyors.checkPoint(conveyor, point, problems);
-      return sound ? kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })) : undefined;
+      const remarks = placed(draft, conveyor, { conveyors, relines, problems });
+      return sound ? kept(draft, conveyor, undefined, () => ({ ...draft, conveyor, remarks })) : undefined;
     },
   );
 }
@@ -259,18 +277,20 @@ function relinesOf(
           .map((stretch) => checkStretch(stretch, conveyor, problems))
           .every((found) => found);
         for (const { point } of draft.asFitted) conveyors.checkPoint(conveyor, point, problems);
+        const remarks = placed(draft, conveyor, { conveyors, relines: [], problems });
         return liner && sound
-          ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner }))
+          ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner, remarks }))
           : undefined;
       },
     ),
   );
 }
 
-/** Records of one line, which name nothing but their conveyor. */
+/** Records of one line, which name nothing but their conveyor and a place on it. */
 function oneLineRecords(
   sheets: readonly Sheet[],
   conveyors: ConveyorIndex,
+  relines: readonly Reline[],
   problems: Problem[],
 ): Pick<Estate, 'meterChanges' | 'dutyChanges' | 'patches' | 'services'> {
   return {
@@ -296,7 +316,15 @@ function oneLineRecords(
       sheets.flatMap((sheet) => sheet.services),
       conveyors,
       problems,
-      (draft, conveyor): Service => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })),
+      (draft, conveyor): Service => {
+        const known = { conveyors, relines, problems };
+        const { place: stated, part, ended: closed, date } = draft;
+        const place = withPlace(stated, part, date.day, conveyor, known);
+        const ended = closed && withConditionPlace(closed, date.day, conveyor, known);
+        const make = (): Service => ({ ...draft, conveyor, place, ...(ended ? { ended } : {}) });
+        // Where a panel lies goes by the relines.
+        return place.panel || ended?.panel ? make() : kept(draft, conveyor, undefined, make);
+      },
     ),
   };
 }

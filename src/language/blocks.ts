@@ -106,7 +106,9 @@ function blockOf(node: AstNode, within: Within): TextBlock | undefined {
       name,
       ...(date === undefined ? [] : [date]),
       ...(kind === 'patch' ? [canonical(textOf(node, 'from'))] : []),
-      ...(kind === 'serviced' ? [textOf(node, 'part') ?? '', textOf(node, 'work') ?? ''] : []),
+      ...(kind === 'serviced'
+        ? ['part', 'work', 'ended', 'point', 'panel', 'at'].flatMap((key) => valueAt(node, key) ?? [])
+        : []),
       ...(kind === 'correction' ? [spotIdentity(node), textOf(node, 'read') ?? ''] : []),
     ].join(' '),
     name,
@@ -169,6 +171,8 @@ function madeOf(identity: string, type: string, tokens: readonly TextPiece[]): T
 /** Facts of which a block may hold many without a name: they are what they say. */
 const saidInFull = new Set([
   'Remark',
+  'Finding',
+  'WorkRow',
   'Photo',
   'Tool',
   'Scope',
@@ -189,7 +193,7 @@ const goesBy: Readonly<Record<string, readonly string[]>> = {
   Rest: ['at'],
   JobCrane: ['crane', 'at'],
   ConveyorLiner: ['from', 'run'],
-  Condition: ['answer', 'kind', 'aspect', 'point', 'at', 'clock'],
+  Condition: ['answer', 'kind', 'aspect', 'point', 'panel', 'at', 'clock', 'side'],
   NotLooked: ['at', 'from'],
   OldPanel: ['point', 'chainage', 'clock'],
   PanelMove: ['panel'],
@@ -230,7 +234,8 @@ function identityOf(node: AstNode, tokens: readonly TextPiece[]): string {
 /** A spot that a reading is of: its point, else chainage and clock. */
 function spotIdentity(node: AstNode): string {
   return (
-    textOf(node, 'point') ?? `at ${canonical(textOf(node, 'chainage'))} clock ${clock(textOf(node, 'clock'))}`
+    textOf(node, 'point') ??
+    `at ${canonical(textOf(node, 'chainage') ?? textOf(node, 'from'))} clock ${clock(textOf(node, 'clock'))}`
   );
 }
 

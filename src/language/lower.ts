@@ -21,6 +21,7 @@ import {
   lowerReline,
   lowerScrewChange,
   lowerService,
+  lowerWorkIn,
 } from './lowering/records.js';
 import { lowerScrew } from './lowering/screw.js';
 import type { ParsedText } from './parse.js';
@@ -111,6 +112,7 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
         if (block.name) found.jobs.push(lowerJob(reader, block, node, doc));
         break;
     }
+    found.services.push(...lowerWorkIn(reader, node));
     if (lines.length > 0 || problems.length > before) unsound.push(reader.origin(node));
   }
   takeHalfNames(parsed.names, source, found, doubted);

@@ -1,7 +1,7 @@
-// Which words begin a row of an inspection, and which go on with the row above? The grammar knows no lines, so two words get a
+// Which words begin a row of an inspection, and which go on with the row above? The grammar knows no lines, so three words get a
 // token of their own where they begin a row:
 //  - `photo` on a line of its own that stands no further in than the row above: it is the look's own, not that row's;
-//  - `at` of a reading (`at 3 m clock 7:30 thickness 8 mm`): it is no place of the condition above.
+//  - `at` and `from` of a reading (`at 3 m clock 7:30 thickness 8 mm`): it is no place of the condition above.
 
 import type { IToken, TokenType } from 'chevrotain';
 
@@ -9,7 +9,7 @@ import type { IToken, TokenType } from 'chevrotain';
 export type OwnTokens = ReadonlyMap<string, TokenType>;
 
 /** Terminals of the grammar that stand for a word at the beginning of a row. */
-const ownTokens: Readonly<Record<string, string>> = { PHOTO: 'photo', AT: 'at' };
+const ownTokens: Readonly<Record<string, string>> = { PHOTO: 'photo', AT: 'at', FROM: 'from' };
 
 export function ownTokensAmong(types: readonly TokenType[]): OwnTokens {
   return new Map(
@@ -51,17 +51,20 @@ export function markRowStarts(
     const column = columnAt(text, token.startOffset);
     if (word === 'photo' && !isOpened && column > row) continue;
     row = column;
-    const type = word === 'at' && !isReading(tokens, i) ? undefined : own.get(word);
+    const type = places.has(word) && !isReading(tokens, i) ? undefined : own.get(word);
     if (type === undefined) continue;
     token.tokenType = type;
     token.tokenTypeIdx = type.tokenTypeIdx ?? token.tokenTypeIdx;
   }
 }
 
-/** `at 3 m clock 7:30` and what was read there. */
+/** `at 3 m clock 7:30`, or `from 18 m to 19.5 m clock 5:00`, and what was read there. */
 function isReading(tokens: readonly IToken[], at: number): boolean {
-  return tokens[at + 2]?.tokenType.name === 'clock' && read.has(tokens[at + 4]?.tokenType.name ?? '');
+  const clock = at + (tokens[at]?.tokenType.name === 'from' ? 4 : 2);
+  return tokens[clock]?.tokenType.name === 'clock' && read.has(tokens[clock + 2]?.tokenType.name ?? '');
 }
+
+const places = new Set(['at', 'from']);
 
 const read = new Set(['thickness', 'colour', 'color', 'second colour showing', 'trough showing', 'not seen']);
 

@@ -71,6 +71,8 @@ export class TroughlineTokenBuilder extends DefaultTokenBuilder {
     unitAt.lastIndex = at + digits[0].length;
     const unit = unitAt.exec(text);
     if (!unit || this.keywords.has(unit[1]!)) return null;
+    // `2 hold-downs` is a number and a word.
+    if (text[unitAt.lastIndex] === '-' && /[a-z]/i.test(text[unitAt.lastIndex + 1] ?? '')) return null;
     return [text.slice(at, unitAt.lastIndex)];
   }
 }

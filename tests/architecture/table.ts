@@ -66,7 +66,7 @@ export const parts: readonly Part[] = [
 
   {
     folder: 'language',
-    parts: ['domain/units', 'domain/model'],
+    parts: ['domain/units', 'domain/model', 'domain/conditions'],
     packages: ['langium', 'chevrotain'],
     deepDoors: ['generated/ast.js'],
     why: 'text to model and back',

@@ -25,7 +25,7 @@ export interface DriveRead {
   readonly told: NonNullable<ConditionLine['severity']> | 'noted' | 'put right';
   readonly note: string | undefined;
   /** A look, or work at the drive: what was done. */
-  readonly by: 'look' | Service['work'];
+  readonly by: string;
   readonly origin: Origin;
 }
 
@@ -64,8 +64,9 @@ function answered(
   });
 }
 
-function byWork({ date, work, note, origin }: Service): DriveRead {
-  return { day: date.day, temperature: undefined, told: 'put right', note, by: work, origin };
+function byWork({ date, work, words, note, origin }: Service): DriveRead {
+  const by = work ?? words ?? 'closed';
+  return { day: date.day, temperature: undefined, told: 'put right', note, by, origin };
 }
 
 function says({ aspect, temperature }: ConditionLine, of: DriveReadings['of']): boolean {

@@ -22,7 +22,7 @@ import type {
   Service,
 } from '../model/records.js';
 import { putsRight, servicesOf } from './service.js';
-import { isMeasurement, partOf, samePlace } from './kinds.js';
+import { isMeasurement, isSameCondition, partOf } from './kinds.js';
 import { movedAlong } from './moved-along.js';
 
 export interface SeenLine {
@@ -74,7 +74,9 @@ export function followUp(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay)
 
 /** What work or a date has ended already may be said to be closed by the look that sees it so. */
 function endedAlready(drafts: readonly Draft[], line: ConditionLine): boolean {
-  return drafts.some(({ closed, last }) => closed && closed.by !== 'look' && isSame(last.line, line));
+  return drafts.some(
+    ({ closed, last }) => closed && closed.by !== 'look' && isSameCondition(last.line, line),
+  );
 }
 
 /** Worst first, then the oldest. */
@@ -128,13 +130,13 @@ function build(history: History, services: readonly Service[], along: Along): Fo
     for (const line of inspection.conditions) {
       if (isMeasurement(line)) continue;
       const seen = { line, inspection };
-      const own = drafts.findLast((each) => each.closed === undefined && isSame(each.last.line, line));
-      const doubted = doubts.some((each) => isSame(each.line, line));
-      doubts = doubts.filter((each) => !isSame(each.line, line));
-      if (line.answer === 'not seen' && !own) doubts.push(seen);
-      else if (line.answer === 'closed' && !own) {
+      const own = spokenOf(drafts, seen);
+      const doubted = doubts.some((each) => isSameCondition(each.line, line));
+      doubts = doubts.filter((each) => !isSameCondition(each.line, line));
+      if (line.answer === 'not seen' && own.length === 0) doubts.push(seen);
+      else if (line.answer === 'closed' && own.length === 0) {
         if (!doubted && !endedAlready(drafts, line)) stray.push(seen);
-      } else if (own) answer(own, seen);
+      } else if (own.length > 0) for (const each of own) answer(each, seen);
       else
         drafts.push({
           first: seen,
@@ -164,6 +166,21 @@ function build(history: History, services: readonly Service[], along: Along): Fo
   };
 }
 
+/**
+ * The open conditions that a line speaks of. Findings of one part and place are told apart by their words where there are several;
+ * one that closes them in other words closes them all, and two of one look are two.
+ */
+function spokenOf(drafts: readonly Draft[], { line, inspection }: SeenLine): readonly Draft[] {
+  const open = drafts.filter((each) => each.closed === undefined && isSameCondition(each.last.line, line));
+  if (line.kind !== 'finding') return open.slice(-1);
+  const inWords = open.filter(({ last }) => last.line.words === line.words);
+  if (inWords.length > 0) return inWords;
+  if (line.about === undefined && line.at === undefined) return [];
+  if (line.answer !== undefined) return open;
+  const before = open.filter(({ last }) => last.inspection !== inspection);
+  return before.length === 1 ? before : [];
+}
+
 function answer(draft: Draft, seen: SeenLine): void {
   const { line, inspection } = seen;
   if (draft.silent && draft.severity === 'urgent') draft.passedOver.push(draft.silent);
@@ -187,14 +204,6 @@ function closedByDate(history: History, seen: SeenLine): Closing | undefined {
   return closed && closed.day <= (history.asOf ?? Infinity)
     ? { day: closed.day, by: 'date', look: seen }
     : undefined;
-}
-
-function isSame(a: ConditionLine, b: ConditionLine): boolean {
-  if (a.kind !== b.kind) return false;
-  if (partOf(a.kind) === 'drive')
-    return a.aspect === b.aspect && (a.temperature === undefined) === (b.temperature === undefined);
-  if (a.at === undefined || b.at === undefined) return a.at === b.at;
-  return Math.abs(a.at.value - b.at.value) <= samePlace;
 }
 
 /** Moves of panels before a look take along what is in the sheet, unless something ended it before. */
@@ -251,11 +260,25 @@ function isBefore(history: History, closing: Closing, look: Inspection): boolean
   }
 }
 
+/** Whichever comes first. */
 function workThatEnds(
   history: History,
   services: readonly Service[],
+  seen: SeenLine,
+  movedOn?: CalendarDay,
+): Closing | undefined {
+  const changed = changeThatEnds(history, seen, movedOn);
+  const { line, inspection } = seen;
+  const record = services.find((each) => each.date.day >= inspection.date.day && putsRight(each, line));
+  return record && !(changed && changed.day <= record.date.day)
+    ? { day: record.date.day, by: 'service', record }
+    : changed;
+}
+
+function changeThatEnds(
+  history: History,
   { line, inspection }: SeenLine,
-  movedOn: CalendarDay | undefined = undefined,
+  movedOn: CalendarDay | undefined,
 ): Closing | undefined {
   const part = partOf(line.kind);
   if (part === 'liner' && line.at) {
@@ -270,10 +293,6 @@ function workThatEnds(
       );
     const removed = gone?.removed;
     return removed && { day: removed.day, by: 'reline', record: removed.reline };
-  }
-  if (part === 'drive') {
-    const record = services.find((each) => each.date.day >= inspection.date.day && putsRight(each, line));
-    return record && { day: record.date.day, by: 'service', record };
   }
   if (part === 'spiral') {
     const change = line.at

@@ -1,12 +1,23 @@
 // What may be wrong on a conveyor: which part a condition is of, whether it has a place along the trough, and what ends it by
 // itself: a reline takes the panel away, a new spiral the bent one.
 
-import type { ConditionKind, ConditionLine } from '../model/records.js';
+import type { ConditionKind, ConditionLine, PanelUse, SeenPlace } from '../model/records.js';
+import { runUseText } from '../model/runs.js';
 import type { Stated } from '../model/stated.js';
 import { formatChainage, formatValue } from '../units/format.js';
 
 export type ConditionPart =
-  'liner' | 'spiral' | 'hold-down' | 'brace' | 'cover' | 'hatch' | 'gate' | 'trough' | 'drive' | 'product';
+  | 'liner'
+  | 'spiral'
+  | 'hold-down'
+  | 'brace'
+  | 'cover'
+  | 'hatch'
+  | 'gate'
+  | 'trough'
+  | 'drive'
+  | 'product'
+  | 'other';
 
 const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
   'panel missing': 'liner',
@@ -49,10 +60,13 @@ const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
   'trough cracked': 'trough',
   'trough leaking': 'trough',
   'trough dented': 'trough',
+  finding: 'other',
 };
 
-/** All of them, part by part. */
-export const conditionKinds = Object.keys(parts) as readonly ConditionKind[]; // the record has every kind, and nothing else
+/** All that have a word of their own, part by part. */
+export const conditionKinds = (Object.keys(parts) as readonly ConditionKind[]).filter(
+  (kind) => kind !== 'finding', // the record has every kind, and nothing else
+);
 
 /** What is measured of a condition: how far, or how many. */
 export function measureOf(kind: ConditionKind): 'length' | 'count' | 'none' {
@@ -92,7 +106,7 @@ export function partOf(kind: ConditionKind): ConditionPart {
 
 /** Bearings, gearbox and motor are where they are; all else is somewhere along the trough. */
 export function needsPlace(kind: ConditionKind): boolean {
-  return parts[kind] !== 'drive';
+  return parts[kind] !== 'drive' && kind !== 'finding';
 }
 
 /** A temperature without a severity is a measurement: nothing to be closed. */
@@ -105,7 +119,9 @@ export const samePlace = 300;
 
 /** `panel torn at 14.2 m`, `2 bolts missing at 7.2 m`, `gearbox oil leak`: what and where, without severity. */
 export function conditionWords(line: ConditionLine): string {
-  const { kind, count, size, aspect, temperature, at, point, movedFrom } = line;
+  const { kind, count, size, aspect, temperature, movedFrom } = line;
+  if (kind === 'finding')
+    return [`${line.about ?? 'finding'}${whereWords(line)}`, line.words].filter(Boolean).join(': ');
   const what =
     count === undefined
       ? [kind, size?.text ?? ''].filter(Boolean).join(' ')
@@ -113,9 +129,38 @@ export function conditionWords(line: ConditionLine): string {
         ? `1 ${kind.replace('bolts', 'bolt')}`
         : `${count.count} ${kind}`;
   const more = aspect ?? (temperature && `at ${hot(temperature)}`);
-  const where = point ? ` at ${point.name}` : at ? ` at ${along(at)}` : '';
   const before = movedFrom ? ` (seen as ${movedFrom.words}; its panel was moved on ${movedFrom.day})` : '';
-  return `${what}${more === undefined ? '' : ` ${more}`}${where}${before}`;
+  return `${what}${more === undefined ? '' : ` ${more}`}${whereWords(line)}${before}`;
+}
+
+/** ` at 14.2 m`, ` at panel 2 of run 1`, ` from 18 m to 19.5 m`; nothing where no place is said. */
+export function whereWords(place: SeenPlace): string {
+  const { point, panel, at, to, side } = place;
+  const where = point
+    ? ` at ${point.name}`
+    : panel
+      ? ` at ${panelWords(panel)}`
+      : at && to
+        ? ` from ${along(at)} to ${along(to)}`
+        : at
+          ? ` at ${along(at)}`
+          : '';
+  return `${where}${side === undefined ? '' : ` ${side}`}`;
+}
+
+function panelWords({ first, run }: PanelUse): string {
+  return `panel ${first.count} of run ${runUseText(run)}`;
+}
+
+/** Whether two places are one: near each other, or overlapping; two that nobody said are. */
+export function isSamePlace(a: SeenPlace, b: SeenPlace): boolean {
+  if (a.side !== undefined && b.side !== undefined && a.side !== b.side) return false;
+  if (a.at === undefined || b.at === undefined) return a.at === b.at;
+  const [low, high] = [
+    Math.max(a.at.value, b.at.value),
+    Math.min((a.to ?? a.at).value, (b.to ?? b.at).value),
+  ];
+  return low - high <= samePlace;
 }
 
 /** A chainage in metres to the centimetre, or as it was written where that is in feet or inches. */
@@ -129,14 +174,32 @@ function hot({ value, text }: Stated<'temperature'>): string {
 
 /** As the language writes it, for the next look to answer: `bolts loose 3 at 8.4 m`; how much as last seen, where as first. */
 export function conditionAnswerText(first: ConditionLine, last: ConditionLine = first): string {
-  const { kind, aspect, at, point } = first;
-  const { count, size, temperature } = last;
+  const { kind, aspect, about, words } = first;
+  const { count, size, temperature, severity } = last;
+  if (kind === 'finding')
+    return [kind, `${about ?? ''}${placeAsWritten(first)}`.trim(), severity, `"${words ?? ''}"`]
+      .filter(Boolean)
+      .join(' ');
   return [
     kind,
     count === undefined ? size?.text : String(count.count),
     aspect ?? (temperature && `temperature ${temperature.text}`),
-    point ? `at ${point.name}` : at && `at ${at.text}`,
+    placeAsWritten(first).trim(),
   ]
     .filter(Boolean)
     .join(' ');
+}
+
+function placeAsWritten({ at, to, ...place }: SeenPlace): string {
+  if (place.point || place.panel || !at) return whereWords(place);
+  const where = to ? ` from ${at.text} to ${to.text}` : ` at ${at.text}`;
+  return `${where}${whereWords(place)}`;
+}
+
+/** Two lines of one condition: of one kind, at one place. */
+export function isSameCondition(a: ConditionLine, b: ConditionLine): boolean {
+  if (a.kind !== b.kind) return false;
+  if (parts[a.kind] === 'drive')
+    return a.aspect === b.aspect && (a.temperature === undefined) === (b.temperature === undefined);
+  return a.about === b.about && isSamePlace(a, b);
 }

@@ -7,6 +7,7 @@ import type { Estate } from '../model/estate.js';
 import { installedPanelEnds } from '../model/panels.js';
 import type { ConditionKind, ConditionLine, PanelsMoved } from '../model/records.js';
 import { intervalOf, type Interval } from '../model/runs.js';
+import type { Stated } from '../model/stated.js';
 import { unitOfMachine } from '../model/unit-of-machine.js';
 import { formatDay } from '../units/calendar.js';
 import { formatClock, mirrorClock } from '../units/clock.js';
@@ -30,11 +31,16 @@ export function movedAlong(
     const there = other && intervalOf(conveyor, other, ends);
     if (!here || (other && !there)) continue;
     if (!there && isOn(here, at.value))
-      return lyingAt(moved, line, here.from + here.to - at.value, mirrored(line));
+      return lyingAt(moved, turned(line), here.from + here.to - (line.to ?? at).value, mirrored(line));
     if (there && isOn(here, at.value)) return lyingAt(moved, line, there.from + at.value - here.from);
     if (there && isOn(there, at.value)) return lyingAt(moved, line, here.from + at.value - there.from);
   }
   return undefined;
+}
+
+/** The ends of a stretch change over with their panel. */
+function turned(line: ConditionLine): ConditionLine {
+  return line.at && line.to ? { ...line, at: line.to, to: line.at } : line;
 }
 
 function isOn({ from, to }: Interval, at: number): boolean {
@@ -53,12 +59,18 @@ function lyingAt(
   value: number,
   clock = line.clock,
 ): ConditionLine {
-  const { point: _, clock: __, at, ...rest } = line;
+  const { point: _, clock: __, panel: ___, at, to, ...rest } = line;
+  const placed = (stated: Stated<'length'>, mm: number): Stated<'length'> => ({
+    ...stated,
+    value: mm,
+    text: chainageText(mm, unitOfMachine(conveyor)),
+  });
   // The first place it was seen at, however often it was moved since.
   const seenAt = line.movedFrom?.words ?? conditionWords(line);
   return {
     ...rest,
-    ...(at && { at: { ...at, value, text: chainageText(value, unitOfMachine(conveyor)) } }),
+    ...(at && { at: placed(at, value) }),
+    ...(at && to && { to: placed(to, value + Math.abs(to.value - at.value)) }),
     ...(clock && { clock }),
     movedFrom: { words: seenAt, day: formatDay(date.day) },
   };

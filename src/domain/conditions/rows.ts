@@ -10,6 +10,7 @@ import { installedPanels } from '../model/panels.js';
 import type { ConditionSeverity, PhotoUse } from '../model/records.js';
 import { runAt } from '../model/runs.js';
 import { followUp, openConditions, type Closing, type Condition } from './follow-up.js';
+import { workWords } from './service.js';
 import { conditionAnswerText, conditionWords, partOf, type ConditionPart } from './kinds.js';
 
 export interface OpenCondition {
@@ -57,7 +58,9 @@ function rowOf(
   const seen = first === last ? [first] : [first, last];
   const { kind, aspect, size, count, temperature } = last.line;
   return {
-    called: [kind, aspect ?? (temperature && 'temperature')].filter(Boolean).join(' '),
+    called: [kind, last.line.about, last.line.words, aspect ?? (temperature && 'temperature')]
+      .filter(Boolean)
+      .join(' '),
     measure: [size?.text, count && String(count.count), temperature?.text].filter(Boolean).join(', '),
     what: conditionWords(last.line),
     part: partOf(last.line.kind),
@@ -129,7 +132,7 @@ export function closingWords(closed: Closing): string {
     case 'screw change':
       return `ended by the screw change of ${on}`;
     case 'service':
-      return `put right on ${on}: ${closed.record.part} ${closed.record.work}`;
+      return `put right on ${on}: ${workWords(closed.record)}`;
   }
 }
 

@@ -1,15 +1,29 @@
-// What does work at the drive put right? Fresh oil ends oil that was dirty or low and no leak; a new seal ends the leak; a new part
-// ends all that was wrong with it. Grease ends nothing by itself: whether the noise is gone, the next look has to say.
+// What does work on a day put right? What it says it closes; fresh oil ends oil that was dirty or low and no leak; a new seal ends the
+// leak; what was tightened is no longer loose; a new part ends all that was wrong with it at its place. Grease and alignment end
+// nothing by themselves: whether the noise is gone, the next look has to say.
 
 import type { History } from '../model/history.js';
-import type { ConditionLine, Service } from '../model/records.js';
+import type { ConditionKind, ConditionLine, PartName, Service } from '../model/records.js';
+import { isSameCondition, isSamePlace, whereWords } from './kinds.js';
 
-const puts: Readonly<Record<Service['work'], readonly NonNullable<ConditionLine['aspect']>[]>> = {
+type Work = NonNullable<Service['work']>;
+
+/** At the drive, by what a line says of the part. */
+const puts: Readonly<Record<Work, readonly NonNullable<ConditionLine['aspect']>[]>> = {
   'oil changed': ['oil dirty', 'oil low'],
   'oil topped up': ['oil low'],
   'seal renewed': ['oil leak', 'seal leaking'],
+  'bearings renewed': ['noise'],
   greased: [],
+  aligned: [],
+  tightened: [],
   renewed: ['noise', 'oil low', 'oil dirty', 'oil leak', 'seal leaking', 'flooded'],
+};
+
+/** Along the trough, by how the kind of the condition ends: `hold-down loose`, `gate leaking`. */
+const mends: Readonly<Partial<Record<Work, readonly string[]>>> = {
+  tightened: ['loose'],
+  'seal renewed': ['leaking'],
 };
 
 /** Of a conveyor, up to the day of its history. */
@@ -17,24 +31,66 @@ export function servicesOf(services: readonly Service[], { conveyor, asOf }: His
   return services.filter((each) => each.conveyor === conveyor && each.date.day <= (asOf ?? Infinity));
 }
 
-/** True where the work ends what a line says of the part it was done at. */
-export function putsRight({ part, work }: Pick<Service, 'part' | 'work'>, line: ConditionLine): boolean {
-  if (line.kind !== part) return false;
-  if (work === 'renewed') return true;
-  return line.aspect !== undefined && puts[work].includes(line.aspect);
+/** `gearbox oil changed`, `spiral at 16.4 m: weld ground out and welded`, `closed gate stuck at Gate`. */
+export function workWords({ part, place, work, words, ended }: Omit<Service, 'conveyor'>): string {
+  const what = [[part, work].filter(Boolean).join(' ') + whereWords(place), ended ? '' : words]
+    .filter(Boolean)
+    .join(': ')
+    .trim();
+  return what;
 }
 
-/** Only a gearbox has oil, and no grease; a motor has no seal that is looked at here. */
+/** True where the work ends what a line says. */
+export function putsRight(
+  { part, place, work, ended }: Pick<Service, 'part' | 'place' | 'work' | 'ended'>,
+  line: ConditionLine,
+): boolean {
+  if (ended) return isSameCondition(ended, line);
+  if (part === undefined || work === undefined) return false;
+  if (isOfDrive(line.kind)) {
+    if (line.kind !== part) return false;
+    return work === 'renewed' || (line.aspect !== undefined && puts[work].includes(line.aspect));
+  }
+  if (partNameOf(line) !== part || !isSamePlace(place, line)) return false;
+  return work === 'renewed' || mends[work]?.some((ending) => line.kind.endsWith(` ${ending}`)) === true;
+}
+
+const drive: ReadonlySet<string> = new Set([
+  'gearbox',
+  'tail bearing',
+  'thrust bearing',
+  'motor',
+  'coupling',
+]);
+
+function isOfDrive(kind: ConditionKind): boolean {
+  return drive.has(kind);
+}
+
+/** The part that a condition is of, as work names it: `bolts` of `bolts loose`. */
+function partNameOf({ kind, about }: ConditionLine): string | undefined {
+  return kind === 'finding' ? about : kind.split(' ')[0];
+}
+
+/** What is renewed by records of their own. */
+const ownRecords: ReadonlySet<PartName> = new Set(['liner', 'panel', 'spiral', 'flight', 'trough']);
+
+/** Only a gearbox has oil, and no grease; a motor has no seal that is looked at here; a new liner is a reline. */
 export function belongsTo({ part, work }: Pick<Service, 'part' | 'work'>): boolean {
+  if (part === undefined) return true;
   switch (work) {
     case 'oil changed':
     case 'oil topped up':
       return part === 'gearbox';
     case 'seal renewed':
-      return part !== 'motor' && part !== 'coupling';
+      return ['gearbox', 'tail bearing', 'thrust bearing', 'gate', 'hatch', 'cover'].includes(part);
+    case 'bearings renewed':
+      return ['motor', 'gearbox', 'drive'].includes(part);
     case 'greased':
       return part !== 'gearbox';
     case 'renewed':
+      return !ownRecords.has(part);
+    default:
       return true;
   }
 }

@@ -39,9 +39,11 @@ export function declaredDuties(conveyor: Conveyor, changes: readonly DutyChange[
     (a, b) => a.from.day - b.from.day || a.origin.start - b.origin.start,
   )) {
     turns = factors.get(change) ?? turns;
+    const hours = change.duty ? numbersOf(change.duty) : hoursOf(duties.at(-1));
+    if (!hours) continue;
     duties.push({
       ...(turns !== 1 && { turns }),
-      ...numbersOf(change.duty),
+      ...hours,
       basis: 'duty record',
       from: change.from.day,
       ...(change.note !== undefined && { note: change.note }),
@@ -133,6 +135,12 @@ function spreadOf(knots: readonly Knot[], mean: number): number | undefined {
 function nextChange(duties: readonly Duty[], day: CalendarDay, to: CalendarDay): CalendarDay {
   const next = duties.find((d) => d.from !== undefined && d.from > day)?.from;
   return next !== undefined && next < to ? next : to;
+}
+
+/** Of the duty before, where a record changes the speed alone. */
+function hoursOf(duty: Duty | undefined): ReturnType<typeof numbersOf> | undefined {
+  const { perDay, spread, text, origin } = duty ?? {};
+  return perDay === undefined || text === undefined || !origin ? undefined : { perDay, spread, text, origin };
 }
 
 function numbersOf(duty: Toleranced<'duty'>): {

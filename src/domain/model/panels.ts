@@ -72,7 +72,11 @@ export interface InstalledPanels {
  * a later one of some panels replaces their recorded lengths where their count and total length agree, and one from a chainage
  * to another leaves of the panels at its ends what it did not reach.
  */
-export function installedPanels(estate: Estate, run: Run, asOf?: CalendarDay): InstalledPanels {
+export function installedPanels(
+  estate: Pick<Estate, 'relines'>,
+  run: Run,
+  asOf?: CalendarDay,
+): InstalledPanels {
   let installed: InstalledPanels = { liner: firstLinerOf(run), layout: panelsOf(run, firstLinerOf(run)) };
   const relines = estate.relines.filter(
     (reline) => reline.conveyor === run.conveyor && (asOf === undefined || reline.date.day <= asOf),

@@ -60,13 +60,34 @@ export type ConditionKind =
   | 'coupling'
   | 'trough cracked'
   | 'trough leaking'
-  | 'trough dented';
+  | 'trough dented'
+  /** Whatever no other kind has a word for: `about` and `words` say what. */
+  | 'finding';
 
 export type ConditionSeverity = 'slight' | 'serious' | 'urgent';
 
+/** Where something is along a conveyor. */
+export interface SeenPlace {
+  /** The point, or the part, named instead of a chainage. */
+  readonly point?: NameUse;
+  /** The panel named instead of a chainage. */
+  readonly panel?: PanelUse;
+  /** Chainage, mm, as written, or where the point, the part or the panel lies; undefined where none is said or known. */
+  readonly at?: Stated<'length'>;
+  /** The other end of a stretch, mm: above `at`. */
+  readonly to?: Stated<'length'>;
+  /** As seen in the direction of flow. */
+  readonly clock?: StatedClock;
+  /** Of the conveyor, seen in the direction of flow. */
+  readonly side?: 'left side' | 'right side' | 'both sides';
+}
+
 /** One line about something wrong: that it is there, or what became of it. Which lines are one condition: domain/conditions. */
-export interface ConditionLine {
+export interface ConditionLine extends SeenPlace {
   readonly kind: ConditionKind;
+  /** Of a finding: the part it is of, and the words. */
+  readonly about?: PartName;
+  readonly words?: string;
   /** `closed`: put right; `not seen`: nobody could look. Undefined: it is there. */
   readonly answer?: 'closed' | 'not seen';
   /** How wide a gap, how far off or lifted, mm. */
@@ -77,12 +98,6 @@ export interface ConditionLine {
   readonly count?: StatedCount;
   readonly aspect?: 'noise' | 'oil low' | 'oil dirty' | 'oil leak' | 'seal leaking' | 'flooded';
   readonly temperature?: Stated<'temperature'>;
-  /** The point named instead of a chainage. */
-  readonly point?: NameUse;
-  /** Chainage, mm, as written or the point's; undefined where the kind needs no place, or the point is not known. */
-  readonly at?: Stated<'length'>;
-  /** As seen in the direction of flow. */
-  readonly clock?: StatedClock;
   /** What it was called where it was seen, and the day its panel was moved; `at` and `clock` are where it lies since. */
   readonly movedFrom?: { readonly words: string; readonly day: string };
   /** The liner was worn through here: a row of the readings says so too, and only then it tells of the rate. */
@@ -116,10 +131,8 @@ export interface PlateReading {
 }
 
 /** A finding in words. */
-export interface NotedFinding {
+export interface NotedFinding extends SeenPlace {
   readonly part?: string;
-  /** Chainage, mm. */
-  readonly at?: Stated<'length'>;
   readonly text: string;
   readonly origin: Origin;
 }
@@ -428,13 +441,48 @@ export interface Patch {
   readonly origin: Origin;
 }
 
-/** Work at the drive outside a job. */
+/** Parts that a finding or a piece of work can be about. */
+export type PartName =
+  | 'liner'
+  | 'panel'
+  | 'bolts'
+  | 'spiral'
+  | 'flight'
+  | 'hold-down'
+  | 'brace'
+  | 'cover'
+  | 'hatch'
+  | 'gate'
+  | 'trough'
+  | 'drive'
+  | 'drive plate'
+  | 'gearbox'
+  | 'thrust bearing'
+  | 'tail bearing'
+  | 'motor'
+  | 'coupling';
+
+/** Work on a day, outside a job. */
 export interface Service {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;
   readonly date: StatedDay;
-  readonly part: 'gearbox' | 'tail bearing' | 'thrust bearing' | 'motor' | 'coupling';
-  readonly work: 'oil changed' | 'oil topped up' | 'seal renewed' | 'greased' | 'renewed';
+  readonly part?: PartName;
+  readonly place: SeenPlace;
+  /** Undefined: as `words` say, or what `ended` does. */
+  readonly work?:
+    | 'oil changed'
+    | 'oil topped up'
+    | 'seal renewed'
+    | 'bearings renewed'
+    | 'greased'
+    | 'aligned'
+    | 'tightened'
+    | 'renewed';
+  /** What was done, in the author's words. */
+  readonly words?: string;
+  /** The condition that it says it closes. */
+  readonly ended?: ConditionLine;
   readonly by?: string;
   readonly note?: string;
   readonly origin: Origin;
@@ -444,7 +492,8 @@ export interface DutyChange {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;
   readonly from: StatedDay;
-  readonly duty: Toleranced<'duty'>;
+  /** Undefined: the hours go on as before. */
+  readonly duty?: Toleranced<'duty'>;
   readonly speed?: Stated<'rotation'>;
   readonly note?: string;
   readonly origin: Origin;

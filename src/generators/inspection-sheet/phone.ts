@@ -126,6 +126,7 @@ const groups: Readonly<Record<ConditionPart, string>> = {
   gate: 'Gates',
   trough: 'Trough',
   drive: 'Bearings, gearbox, motor',
+  other: 'Anything else',
 };
 
 function kindData(kind: ConditionKind): PhoneConditionKind {

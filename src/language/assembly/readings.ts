@@ -2,18 +2,11 @@
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
-import type {
-  ConditionKind,
-  ConditionLine,
-  Inspection,
-  Place,
-  Readings,
-  Reline,
-} from '../../domain/model/records.js';
-import type { Stated } from '../../domain/model/stated.js';
+import type { Inspection, Place, Readings, Reline } from '../../domain/model/records.js';
 import type { Sheet } from '../sheet.js';
 import type { ConveyorIndex } from './conveyors.js';
 import { groupBy } from './group-by.js';
+import { withConditionPlace, withPlace } from './seen-places.js';
 import { emptyColumns, segmentOf, type PlacedDraft } from './segment.js';
 
 export interface Joined {
@@ -29,6 +22,7 @@ export function joinReadings(
   problems: Problem[],
 ): Joined {
   const looks = looksByConveyor(sheets, conveyors, problems);
+  const known = { conveyors, relines, problems };
   const relinesOf = groupBy(relines, (reline) => reline.conveyor);
   const segments = conveyors.items.map((conveyor) => ({
     conveyor,
@@ -59,54 +53,15 @@ export function joinReadings(
     for (const problem of segment.problems) problems.push(problem);
     for (const { draft } of segment.looks) {
       const endRow = row + draft.endRow - draft.firstRow;
-      const conditions = placed(draft.conditions, conveyor, conveyors, problems);
-      inspections.push({ ...draft, conveyor, conditions, firstRow: row, endRow });
+      const { day } = draft.date;
+      const conditions = draft.conditions.map((line) => withConditionPlace(line, day, conveyor, known));
+      const remarks = draft.remarks.map((line) => withPlace(line, line.part, day, conveyor, known));
+      inspections.push({ ...draft, conveyor, conditions, remarks, firstRow: row, endRow });
       row = endRow;
     }
     row = end;
   }
   return { inspections, readings, places };
-}
-
-/** A condition at a point lies where the point does; one at a point that is not there keeps no place, which is said. */
-function placed(
-  lines: readonly ConditionLine[],
-  conveyor: Conveyor,
-  conveyors: ConveyorIndex,
-  problems: Problem[],
-): readonly ConditionLine[] {
-  return lines.map((line) => {
-    if (!line.point) return line;
-    const part = partNamed(conveyor, line);
-    if (part !== undefined) return { ...line, at: part };
-    const point = conveyors.checkPoint(conveyor, line.point, problems);
-    return point ? { ...line, at: point.at, clock: line.clock ?? point.clock } : line;
-  });
-}
-
-/** A gate, a cover, a hatch, a hold-down or a brace lies where it is declared: `gate stuck at Gate`; undefined where no such is. */
-function partNamed(conveyor: Conveyor, { kind, point }: ConditionLine): ConditionLine['at'] {
-  return partsOf(conveyor, kind).find(({ name }) => name !== undefined && name === point?.name)?.from;
-}
-
-function partsOf(
-  { breaks, covers, hatches, holdDowns, braces }: Conveyor,
-  kind: ConditionKind,
-): readonly { readonly name?: string; readonly from: Stated<'length'> }[] {
-  switch (kind.split(' ')[0]) {
-    case 'gate':
-      return breaks;
-    case 'cover':
-      return covers;
-    case 'hatch':
-      return hatches;
-    case 'hold-down':
-      return holdDowns;
-    case 'brace':
-      return braces;
-    default:
-      return [];
-  }
 }
 
 /** Columns that mean the same in a segment and in the estate. */

@@ -98,6 +98,8 @@ export const jobKeywords: KeywordDocs = {
       'spare ${1:2} ${2|panels,fixings|}',
     ),
     panels: word('Enough sheets for so many more panels.'),
+    panel: word('Enough sheet for one more panel.'),
+    fixing: word('One bolt of the liner with nut and washers.'),
     fixings: word('Bolts of the liner with nuts and washers.'),
   },
   HeldUp: {

@@ -27,6 +27,11 @@ export const recordKeywords: KeywordDocs = {
       'A spot that has no name of its own: chainage, then clock.',
       'at ${1:14.20} m clock ${2:8:00} thickness ${3:9.1} mm',
     ),
+    from: word(
+      'What shows all along a stretch; it counts once, at the middle.',
+      'from ${1:18} m to ${2:19.5} m clock ${3:5:00} second colour showing',
+    ),
+    to: word('The upper end of the stretch.', 'to ${1:19.5} m'),
     clock: word(
       'Clock position of the spot. With `view upstream` it is mirrored once, on the way in.',
       'clock ${1:8:00}',
@@ -73,8 +78,6 @@ export const recordKeywords: KeywordDocs = {
       'Its temperature, running. Without a severity it is a measurement and nothing to be closed.',
       'temperature ${1:62} degC',
     ),
-    at: word('Where: a chainage from the tail, or the name of an inspection point.', 'at ${1:9.5} m'),
-    clock: word('Clock position, where it matters.', 'clock ${1:6:00}'),
     'worn through': word(
       'The liner was worn through here. Only so does a condition tell of the rate of wear: ' +
         'it then counts as bare steel read at this place, ' +
@@ -148,23 +151,43 @@ export const recordKeywords: KeywordDocs = {
   },
   Serviced: {
     serviced: word(
-      'Work at the drive: what was done to the gearbox or a bearing, when and by whom. It ends the open conditions that it puts right.',
-      'serviced ${1:DG1} ${2:2026-03-10} gearbox oil changed by "${3:fitter}" "${4:VG 220, 4.5 l}"',
+      'Work on a day, which needs no look and no meter: at the drive, a gate, a hold-down, a weld. It ends the open conditions that ' +
+        'it puts right, or that it says it closed. What has no word of its own stands in quotes.',
+      'serviced ${1:DG1} ${2:2026-03-10} ${3:gearbox} ${4:oil changed} by "${5:fitter}" "${6:VG 220, 4.5 l}"',
     ),
-    gearbox: word('At the gearbox.', 'gearbox ${1|oil changed,oil topped up,seal renewed,renewed|}'),
-    'tail bearing': word('At the bearing at the tail.', 'tail bearing ${1|greased,renewed|}'),
-    'thrust bearing': word(
-      'At the bearing that takes the thrust.',
-      'thrust bearing ${1|greased,seal renewed,renewed|}',
+  },
+  WorkRow: {
+    serviced: word(
+      'Work done on the same day, on this conveyor.',
+      'serviced ${1:hold-down} ${2:renewed} at ${3:9.5} m by "${4:fitter}"',
     ),
-    coupling: word('At the coupling of the drive.', 'coupling renewed'),
-    motor: word('At the motor of the drive.', 'motor ${1|greased,renewed|}'),
+  },
+  Work: {
+    'drive at': word('At the drive, at a chainage.', 'drive at ${1:34.2} m "${2:plate bolts tightened}"'),
+    by: word('Who did it; a role is enough.', 'by "${1:fitter}"'),
+  },
+  WorkDone: {
     'oil changed': word('All of it: it ends oil that was dirty or low, and not a leak.'),
     'oil topped up': word('It ends oil that was low.'),
-    'seal renewed': word('It ends a leak of oil, or of product at a bearing.'),
+    'seal renewed': word('It ends a leak: of oil, of product at a bearing, of a gate or a hatch.'),
+    'bearings renewed': word('Of a motor or a gearbox: it ends the noise.'),
     greased: word('It ends nothing by itself: whether the noise is gone, the next look has to say.'),
-    renewed: word('The whole part: it ends all that was wrong with it.'),
-    by: word('Who did it; a role is enough.', 'by "${1:fitter}"'),
+    aligned: word('It ends nothing by itself: whether it runs quietly, the next look has to say.'),
+    tightened: word('It ends what was loose there.'),
+    renewed: word('The whole part: it ends all that was wrong with it at this place.'),
+  },
+  Ended: {
+    closed: word(
+      'The condition or finding that the work ends, in the words of the look that found it.',
+      'closed ${1:gate stuck at Gate} "${2:cylinder renewed}"',
+    ),
+    finding: word('A finding, by its part and place.', 'finding ${1:gate} at ${2:Gate}'),
+    noise: word('The noise it made.'),
+    'oil low': word('Too little oil in it.'),
+    'oil dirty': word('Dirty oil.'),
+    'oil leak': word('That it lost oil.'),
+    'seal leaking': word('That product or water came past its seal.'),
+    flooded: word('The water in it.'),
   },
   ConditionKind: {
     'panel missing': word(
@@ -296,20 +319,67 @@ export const recordKeywords: KeywordDocs = {
   },
   Remark: {
     finding: word(
-      'Something seen that needs a word: what part, where, what.',
+      'Something noted that needs a word: what part, where, what.',
       'finding ${1|hold-down,brace,cover,hatch,flight,drive,trough,liner,bolt|} at ${2:9.5} m "${3:cracked, 14 mm gap}"',
     ),
+  },
+  Finding: {
+    finding: word(
+      'Something seen that no condition has a word for: what part, where, what. With a severity it stands open until ' +
+        '`closed finding` ends it; without one it is a note.',
+      'finding ${1|hold-down,gate,cover,hatch,spiral,drive,trough,liner|} at ${2:9.5} m ${3|slight,serious,urgent|} "${4:cracked, 14 mm gap}"',
+    ),
+    closed: word(
+      'It was put right: the finding of this part and place is over.',
+      'closed finding ${1|hold-down,gate,cover,hatch,spiral,drive,trough,liner|} at ${2:9.5} m "${3:new block}"',
+    ),
+    'not seen': word(
+      'Nobody could look: the finding stays open.',
+      'not seen finding ${1|hold-down,gate,cover,hatch,spiral,drive,trough,liner|} at ${2:9.5} m "${3:cover stayed on}"',
+    ),
+    slight: word('To be watched. It stands open until it is closed.'),
+    serious: word('To be put right at the next chance. It stands open until it is closed.'),
+    urgent: word('Not to be left: it comes to the top of the report, and stands open until it is closed.'),
+    photo: word('A photo, by its path beside this file.', 'photo "${1:photos/DG1-2026-03-14.jpg}"'),
+  },
+  About: {
+    'drive at': word('About the drive, at a chainage.', 'drive at ${1:34.2} m'),
+  },
+  PartName: {
+    liner: word('About the liner.'),
+    panel: word('About a panel.'),
+    bolt: word('About a bolt of the liner.'),
+    bolts: word('About bolts of the liner.'),
+    spiral: word('About the spiral.'),
+    flight: word('About the flight of the screw.'),
     'hold-down': word('About a hold-down block.'),
     brace: word('About a brace.'),
     cover: word('About a cover.'),
     hatch: word('About a hatch.'),
-    flight: word('About the flight of the screw.'),
-    'drive at': word('About the drive, at a chainage.', 'drive at ${1:34.2} m'),
+    gate: word('About a slide gate.'),
+    trough: word('About the steel of the trough.'),
     drive: word('About the drive.'),
-    trough: word('About the trough.'),
-    liner: word('About the liner.'),
-    bolt: word('About a bolt.'),
-    at,
+    'drive plate': word('About the plate that the spiral is bolted to.'),
+    gearbox: word('About the gearbox.'),
+    'gearbox thrust bearing': word('About the thrust bearing, which lies in the gearbox.'),
+    'thrust bearing': word('About the bearing that takes the thrust.'),
+    'tail bearing': word('About the bearing at the tail.'),
+    motor: word('About the motor.'),
+    coupling: word('About the coupling of the drive.'),
+  },
+  SeenAt: {
+    at: word(
+      'Where: a chainage from the tail, a stretch, an inspection point or a part by its name, or a panel.',
+      'at ${1:9.5} m',
+    ),
+    from: word('All along a stretch, from the tail.', 'from ${1:18} m to ${2:19.5} m'),
+    to: word('The upper end of the stretch.', 'to ${1:19.5} m'),
+  },
+  Side: {
+    clock: word('Clock position, where it matters.', 'clock ${1:6:00}'),
+    'left side': word('On the left, seen in the direction of flow.'),
+    'right side': word('On the right, seen in the direction of flow.'),
+    'both sides': word('On either side.'),
   },
   Photo: {
     photo: word(
@@ -427,7 +497,8 @@ export const recordKeywords: KeywordDocs = {
     ),
     from: word('First day of the new duty.'),
     speed: word(
-      'New speed of the screw. Where wear goes by hours, an hour at it counts by its turns against the speed of the drive.',
+      'New speed of the screw; alone where the hours go on as before. ' +
+        'Where wear goes by hours, an hour at it counts by its turns against the speed of the drive.',
       'speed ${1:18} rpm',
     ),
     '±': word(

@@ -6,9 +6,8 @@ import type { ConditionKind, ConditionLine } from '../../domain/model/records.js
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 import type { ReadingRows } from '../reading-rows.js';
 import { stated } from './block.js';
-import { chainage } from './limits.js';
-import { mirror } from './mirror.js';
 import { wordsOf, type Reader } from './reader.js';
+import { lowerSeenAt, partNamed } from './seen-at.js';
 
 export function lowerCondition(
   reader: Reader,
@@ -19,7 +18,6 @@ export function lowerCondition(
   // The grammar takes these words only.
   const kind = wordsOf(row, 'kind') as ConditionKind | undefined;
   if (kind === undefined) return [];
-  const clock = reader.clock(row, 'clock');
   const counts = kind === 'bolts loose' || kind === 'bolts missing';
   const size =
     counts || row.size === undefined ? undefined : reader.quantity(row, 'size', 'length', sizeOf(kind));
@@ -34,15 +32,14 @@ export function lowerCondition(
     wornThrough: row.wornThrough,
     origin: reader.origin(row),
     ...(row.size !== undefined && !size && !count ? { unread: true as const } : {}),
+    ...lowerSeenAt(reader, row, mirrored),
     ...stated({
       answer: wordsOf(row, 'answer') as ConditionLine['answer'],
       size,
       count,
       aspect: wordsOf(row, 'aspect') as ConditionLine['aspect'],
       temperature: told ? undefined : temperature,
-      point: reader.name(row, 'point'),
-      at: reader.quantity(row, 'at', 'length', 'chainage', chainage),
-      clock: clock && mirrored ? mirror(clock) : clock,
+      about: kind === 'finding' ? partNamed(row) : undefined,
       severity: row.severity,
       photo: row.photo === undefined ? undefined : { path: row.photo, origin: reader.part(row, 'photo') },
       closed: reader.day(row, 'closed'),

@@ -14,7 +14,7 @@ import { wordsOf, type Reader } from './reader.js';
 import { lowerMeter } from './records.js';
 import { lowerPlateReading } from './plate-reading.js';
 import { lowerReading } from './readings.js';
-import { lowerRemark } from './remark.js';
+import { lowerOpenFinding, lowerRemark } from './remark.js';
 
 /** Its rows are counted once all of a text are written. */
 export type UncountedInspection = Omit<InspectionDraft, 'firstRow' | 'endRow'>;
@@ -85,6 +85,7 @@ function lowerOther(
     case 'By':
     case 'View':
     case 'Gauge':
+    case 'WorkRow':
       return;
     case 'NotLooked':
       keep(seen.notLooked, lowerNotLooked(reader, row));
@@ -127,14 +128,28 @@ function lowerOther(
       if (speed) seen.speeds.push({ speed, origin, ...stated({ note: row.note }) });
       return;
     }
-    case 'Remark':
-      keep(seen.remarks, lowerRemark(reader, row));
+    case 'Finding': {
+      const open = lowerOpenFinding(reader, row, mirrored);
+      if (open) seen.conditions.push(open);
+      else keepNote(reader, row, mirrored, seen);
       return;
+    }
     case 'Photo':
       if (row.path !== undefined)
         seen.photos.push({ path: row.path, origin: reader.part(row, 'path'), ...stated({ note: row.note }) });
       return;
   }
+}
+
+/** A note, and its photo among those of the look. */
+function keepNote(reader: Reader, row: ast.Finding, mirrored: boolean, seen: OtherFacts): void {
+  keep(seen.remarks, lowerRemark(reader, row, mirrored));
+  if (row.photo !== undefined)
+    seen.photos.push({
+      path: row.photo,
+      origin: reader.part(row, 'photo'),
+      ...stated({ note: row.text }),
+    });
 }
 
 function lowerNotLooked(reader: Reader, row: ast.NotLooked): OtherFacts['notLooked'][number] | undefined {

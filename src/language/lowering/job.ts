@@ -146,8 +146,9 @@ function lowerTool(reader: Reader, fact: ast.Tool, { tools }: Lists): void {
 }
 
 function lowerSpare(reader: Reader, block: FactAccount, fact: ast.Spare, { spares }: Lists): void {
-  const item = wordsOf(fact, 'item') as ast.Spare['item'] | undefined; // the grammar takes these words only
-  if (item === undefined || !block.first(`spare ${item}`, fact)) return;
+  if (fact.item === undefined) return;
+  const item = fact.item === 'panel' || fact.item === 'panels' ? 'panels' : 'fixings';
+  if (!block.first(`spare ${item}`, fact)) return;
   const count = reader.count(fact, 'count', `spare ${item}`, 0);
   if (count) spares.push({ item, count, origin: reader.origin(fact) });
 }

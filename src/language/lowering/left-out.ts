@@ -19,9 +19,9 @@ const spared: Readonly<Record<string, ReadonlySet<string>>> = {
     'rotation',
     'rest at',
   ]),
-  reline: new Set(['by', 'view', 'finding', 'offcut', 'fitted', 'fitting temperature']),
-  'screw change': new Set(['by', 'finding']),
-  'panels moved': new Set(['by', 'finding']),
+  reline: new Set(['by', 'view', 'finding', 'serviced', 'offcut', 'fitted', 'fitting temperature']),
+  'screw change': new Set(['by', 'finding', 'serviced']),
+  'panels moved': new Set(['by', 'finding', 'serviced']),
   job: new Set([
     'tool',
     'spare',

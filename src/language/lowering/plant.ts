@@ -387,8 +387,19 @@ function lowerSpareScrew(reader: Reader, block: FactAccount, node: ast.ShelfStoc
 }
 
 /** A count of the same item on another day is another fact: the shelf has a history. */
+/** By the word written: one of a thing is told in the singular. */
+const several: Readonly<Record<string, ShelfItem>> = {
+  panel: 'panels',
+  panels: 'panels',
+  'stock length': 'stock lengths',
+  'stock lengths': 'stock lengths',
+  fixing: 'fixings',
+  fixings: 'fixings',
+};
+
 function lowerShelf(reader: Reader, block: FactAccount, node: ast.ShelfStock): ShelfCount | undefined {
-  const item = wordsOf(node, 'item') as ShelfItem | undefined; // the grammar takes these words only
+  const word = wordsOf(node, 'item');
+  const item = word === undefined ? undefined : several[word];
   const liner = reader.use(node, 'liner');
   const count = reader.count(node, 'count', `${item ?? 'items'} on the shelf`, 0);
   const length = reader.quantity(node, 'length', 'length', `length of the ${item ?? 'items'}`, panelLength);

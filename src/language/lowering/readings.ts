@@ -20,7 +20,9 @@ export function lowerReading(
   // A row that the parser could not follow to its fact has been reported; it says nothing.
   const says =
     row.thickness !== undefined || row.colour !== undefined || row.second || row.trough || row.notSeen;
-  const isPlaced = row.point !== undefined || (row.chainage !== undefined && row.clock !== undefined);
+  const isStretch = row.from !== undefined && row.to !== undefined;
+  const isPlaced =
+    row.point !== undefined || ((row.chainage !== undefined || isStretch) && row.clock !== undefined);
   if (!place || !says || !isPlaced) return;
   rows.add({
     start: place.offset,
@@ -30,7 +32,8 @@ export function lowerReading(
       row.error === undefined
         ? gaugeError
         : length(reader, row, rows, 'error', thickness, 'error of the thickness'),
-    note: [row.reason, row.note].filter((text) => text !== undefined).join(': ') || undefined,
+    note:
+      [stretchWords(row), row.reason, row.note].filter((text) => text !== undefined).join(': ') || undefined,
     ...(row.photo === undefined ? {} : { photo: { path: row.photo, origin: reader.part(row, 'photo') } }),
     ...saidBy(reader, row, rows),
   });
@@ -64,11 +67,22 @@ function saidBy(
 
 function spotOf(reader: Reader, row: ast.Reading, rows: ReadingRows, mirrored: boolean): number {
   if (row.point !== undefined) return rows.point(row.point);
-  const at = length(reader, row, rows, 'chainage', chainageLimit, 'chainage');
+  const at = chainageOf(reader, row, rows);
   const clock = parseClock(row.clock ?? '');
   if (clock === undefined) reader.clock(row, 'clock'); // says what is wrong with it
   if (Number.isNaN(at) || clock === undefined) return rows.unreadableSpot();
   return rows.chainage(at, mirrored ? mirrorClock(clock) : clock);
+}
+
+/** What was seen all along a stretch counts once, at its middle. */
+function chainageOf(reader: Reader, row: ast.Reading, rows: ReadingRows): number {
+  if (row.from === undefined) return length(reader, row, rows, 'chainage', chainageLimit, 'chainage');
+  const from = length(reader, row, rows, 'from', chainageLimit, 'chainage');
+  return (from + length(reader, row, rows, 'to', chainageLimit, 'chainage')) / 2;
+}
+
+function stretchWords({ from, to }: ast.Reading): string | undefined {
+  return from === undefined || to === undefined ? undefined : `from ${from} to ${to}`;
 }
 
 /** mm; NaN where it cannot be read, which is then said. */
@@ -76,7 +90,7 @@ function length(
   reader: Reader,
   row: ast.Reading,
   rows: ReadingRows,
-  property: 'thickness' | 'error' | 'chainage',
+  property: 'thickness' | 'error' | 'chainage' | 'from' | 'to',
   limit: Limit,
   fact: string,
 ): number {

@@ -17,8 +17,9 @@ import type { Draft, RelineDraft, ScrewChangeDraft } from '../sheet.js';
 import { present, stated, type FactAccount } from './block.js';
 import { chainage, panelLength, someLength, thickness as thicknessLimit } from './limits.js';
 import { lowerPlateReading } from './plate-reading.js';
-import { wordsOf, type Reader } from './reader.js';
+import { createReader, type Reader } from './reader.js';
 import { lowerRemark } from './remark.js';
+import { lowerWork } from './work.js';
 import { lowerRun, lowerStretch } from './stretch.js';
 
 /** Meter, and the tonnes counter where one is kept. */
@@ -67,6 +68,7 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
         if (block.first('by', fact)) by = fact.who;
         break;
       case 'View':
+      case 'WorkRow':
         break;
       case 'NewThickness': {
         const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness', thicknessLimit);
@@ -105,7 +107,7 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
         break;
       }
       case 'Remark':
-        remarks.push(lowerRemark(reader, fact));
+        remarks.push(lowerRemark(reader, fact, mirrored));
         break;
     }
   }
@@ -256,25 +258,46 @@ export function lowerPatch(reader: Reader, node: ast.Patch): Draft<Patch> | unde
 export function lowerService(reader: Reader, node: ast.Serviced): Draft<Service> | undefined {
   const conveyorUse = reader.use(node, 'conveyor');
   const date = reader.day(node, 'date');
-  // The grammar takes these words only.
-  const part = wordsOf(node, 'part') as Service['part'] | undefined;
-  const work = wordsOf(node, 'work') as Service['work'] | undefined;
-  if (!conveyorUse || !date || !part || !work) return undefined;
-  return {
-    conveyorUse,
-    date,
-    part,
-    work,
-    origin: reader.origin(node),
-    ...stated({ by: node.by, note: node.note }),
-  };
+  const work = lowerWork(reader, node);
+  return conveyorUse && date && work && { conveyorUse, date, ...work };
+}
+
+/** Work that a block tells of beside its own, on its conveyor and its day. */
+export function lowerWorkIn(reader: Reader, node: ast.Block): readonly Draft<Service>[] {
+  const facts = workRows(node);
+  if (facts.length === 0 || !('conveyor' in node)) return [];
+  // What is wrong with the heading is told where the block itself is read.
+  const quiet = createReader(reader.source, []);
+  const conveyorUse = quiet.use(node, 'conveyor');
+  const date = quiet.day(node, 'date');
+  if (!conveyorUse || !date) return [];
+  const mirrored = (node.$type === 'Inspection' ? node.rows : node.$type === 'Reline' ? node.facts : []).some(
+    (fact) => fact.$type === 'View' && fact.direction === 'upstream',
+  );
+  return facts.flatMap((fact) => {
+    const work = lowerWork(reader, fact, mirrored);
+    return work ? [{ conveyorUse, date, ...work }] : [];
+  });
+}
+
+function workRows(node: ast.Block): readonly ast.WorkRow[] {
+  switch (node.$type) {
+    case 'Inspection':
+      return node.rows.filter((row) => row.$type === 'WorkRow');
+    case 'Reline':
+    case 'PanelsMoved':
+    case 'ScrewChange':
+      return (node.facts as readonly ast.RelineFact[]).filter((fact) => fact.$type === 'WorkRow');
+    default:
+      return [];
+  }
 }
 
 export function lowerDutyChange(reader: Reader, node: ast.DutyChange): Draft<DutyChange> | undefined {
   const conveyorUse = reader.use(node, 'conveyor');
   const from = reader.day(node, 'date');
-  const duty = reader.toleranced(node, 'duty', 'duty');
+  const duty = node.value === undefined ? undefined : reader.toleranced(node, 'duty', 'duty');
   const speed = reader.quantity(node, 'speed', 'rotation', 'speed of the screw');
-  if (!conveyorUse || !from || !duty) return undefined;
-  return { conveyorUse, from, duty, origin: reader.origin(node), ...stated({ speed, note: node.note }) };
+  if (!conveyorUse || !from || (node.value !== undefined ? !duty : !speed)) return undefined;
+  return { conveyorUse, from, origin: reader.origin(node), ...stated({ duty, speed, note: node.note }) };
 }

@@ -1,15 +1,42 @@
-// `finding brace at 14 m "bent"` → a remark, in a look and in a record of work alike.
+// `finding brace at 14 m "bent"` → a remark, in a look and in a record of work alike; in a look one with a severity, or with an
+// answer, is a condition, which stands open until it is closed.
 
 import type * as ast from '../generated/ast.js';
-import type { NotedFinding } from '../../domain/model/records.js';
+import type { ConditionLine, NotedFinding } from '../../domain/model/records.js';
 import { stated } from './block.js';
-import { chainage } from './limits.js';
-import type { Reader } from './reader.js';
+import { wordsOf, type Reader } from './reader.js';
+import { lowerSeenAt, partNamed } from './seen-at.js';
 
-/** Undefined where it has no words. */
-export function lowerRemark(reader: Reader, row: ast.Remark): NotedFinding | undefined {
-  const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
+/** Undefined where it has no words. `mirrored`: whoever saw it looked against the flow. */
+export function lowerRemark(
+  reader: Reader,
+  row: ast.Remark | ast.Finding,
+  mirrored = false,
+): NotedFinding | undefined {
+  const place = lowerSeenAt(reader, row, mirrored);
   if (row.text === undefined) return undefined;
-  const part = row.part === 'drive at' ? 'drive' : row.part;
-  return { text: row.text, origin: reader.origin(row), ...stated({ part, at }) };
+  return { ...place, text: row.text, origin: reader.origin(row), ...stated({ part: partNamed(row) }) };
+}
+
+/** Undefined where it is a note. */
+export function lowerOpenFinding(
+  reader: Reader,
+  row: ast.Finding,
+  mirrored: boolean,
+): ConditionLine | undefined {
+  const answer = wordsOf(row, 'answer') as ConditionLine['answer']; // the grammar takes these words only
+  if (row.severity === undefined && answer === undefined) return undefined;
+  return {
+    kind: 'finding',
+    wornThrough: false,
+    origin: reader.origin(row),
+    ...lowerSeenAt(reader, row, mirrored),
+    ...stated({
+      answer,
+      about: partNamed(row),
+      words: row.text,
+      severity: row.severity,
+      photo: row.photo === undefined ? undefined : { path: row.photo, origin: reader.part(row, 'photo') },
+    }),
+  };
 }

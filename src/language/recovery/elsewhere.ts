@@ -1,8 +1,13 @@
 // A line that begins with a word of something the language has, but elsewhere: in a record of its own, in a look, in another kind
 // of block. Where that is, in one sentence, with the line as it goes there.
 
-import { blockWord, withArticle } from './wording.js';
-import { isWord, type Word } from './word.js';
+import { asFinding } from './general.js';
+import { isOffered, readsSoundly } from './kept.js';
+import { partOfWord } from './part-words.js';
+import type { LinePattern } from './pattern.js';
+import { blockWord, quoted, withArticle } from './wording.js';
+import type { BrokenLine } from './broken-line.js';
+import { imagesOf, isWord, withoutFalseUnits, type Word } from './word.js';
 
 /** By the word that begins the line, what people mean by it and where it goes. */
 const outside: Readonly<Record<string, string>> = {
@@ -26,29 +31,42 @@ const same: Readonly<Record<string, string>> = {
   welded: 'repaired',
 };
 
-/** `blocksSaying`: the blocks that have a line which begins with a word. */
-export function saidElsewhere(
-  words: readonly Word[],
-  block: string,
-  blocksSaying: (word: string) => readonly string[],
-): string | undefined {
+export function saidElsewhere(line: BrokenLine): string | undefined {
+  const { words, block, blocksSaying } = line;
   const [first] = words;
   if (!first) return undefined;
   const plain = first.image.toLowerCase();
   const known = Object.hasOwn(same, plain) ? (same[plain] ?? plain) : plain;
   if (Object.hasOwn(outside, known) && first.type === 'ID') return outside[known];
-  if (!isWord(first.type)) return undefined;
+  const ofALook = block === 'Block' ? inALook(line) : undefined;
+  if (ofALook !== undefined || !isWord(first.type)) return ofALook;
   const blocks = blocksSaying(first.type).filter((each) => each !== block && each !== 'Block');
-  if (block === 'Block' && blocks.includes('Inspection')) return inALook(words, first.type);
   const [one, ...more] = blocks;
   return one === undefined || more.length > 2
     ? undefined
     : `\`${first.type}\` is something ${[one, ...more].map(withArticle).join(' or ')} says.`;
 }
 
-/** A row of a look that stands outside any: with its conveyor and day taken from the line, where it names them. */
-function inALook(words: readonly Word[], first: string): string {
-  const conveyor = words[1]?.type === 'ID' ? words[1].image : 'DG1';
-  const day = words.find(({ type }) => type === 'DATE')?.image ?? '2026-03-14';
-  return `\`${first}\` stands inside ${withArticle(blockWord('Inspection'))}: \`inspection ${conveyor} ${day} meter 8120 h {\`, a line each, \`}\`.`;
+/** Something seen, outside any look: with its conveyor and day taken from the line, where it names them. */
+export function inALook({ words, inside, blocksSaying }: BrokenLine): string | undefined {
+  const day = words.findIndex(({ type }) => type === 'DATE');
+  const isNamed = day > 0 && words[day - 1]?.type === 'ID';
+  const [first] = words;
+  const saysLook = isWord(first?.type ?? '') && blocksSaying(first?.type ?? '').includes('Inspection');
+  if (!saysLook && !(isNamed && words.some((word) => partOfWord(word) !== undefined))) return undefined;
+  const conveyor = isNamed ? words[day - 1]?.image : words[1]?.type === 'ID' ? words[1].image : 'DG1';
+  const heading = `\`inspection ${conveyor ?? 'DG1'} ${words[day]?.image ?? '2026-03-14'} meter 8120 h {\``;
+  const rest = isNamed ? [...words.slice(0, day - 1), ...words.slice(day + 1)] : [];
+  const row = isNamed ? rowOf(withoutFalseUnits(rest), inside('Inspection')) : undefined;
+  return (
+    `${quoted(first?.image ?? '')} stands inside ${withArticle(blockWord('Inspection'))}, with the meter of that day: ` +
+    `${heading}, ${row ? `\`${imagesOf(row)}\`` : 'a line each'}, \`}\`.`
+  );
+}
+
+/** As it stands, or as a finding. */
+function rowOf(words: readonly Word[], look: LinePattern): readonly Word[] | undefined {
+  if (readsSoundly(words, look)) return words;
+  const finding = asFinding(words, true);
+  return finding && isOffered(words, finding, look) ? finding : undefined;
 }

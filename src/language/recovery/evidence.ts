@@ -7,8 +7,9 @@ import type { TokenPlaces } from './places.js';
 export interface OpenBlock {
   /** Undefined where nobody can tell what it is. */
   readonly block: string | undefined;
-  /** Of the line that opens it. */
+  /** Of the line that opens it, and the number of its first token. */
   readonly column: number;
+  readonly heading: number;
   /** Nothing in it is used. */
   readonly lost: boolean;
 }

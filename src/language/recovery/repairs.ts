@@ -5,6 +5,9 @@
 import { findUnit } from '../../domain/units/unit-table.js';
 import { nearest } from '../nearest.js';
 import { driveParts } from './drive-work.js';
+import { fillers } from './fillers.js';
+import { isOffered } from './kept.js';
+import { partOfWord } from './part-words.js';
 import type { LinePattern, LinePlace } from './pattern.js';
 import { tradePhrase, tradeWord } from './trade-words.js';
 import { imagesOf, isUnknown, isWord, keyword, plainImage, type Word } from './word.js';
@@ -27,8 +30,8 @@ interface Try extends Omit<LineRepair, 'from' | 'to' | 'words'> {
 /** The likeliest repair of a line of this block, where exactly one is the likeliest. */
 export function repairOf(line: readonly Word[], pattern: LinePattern, block: string): LineRepair | undefined {
   if (line.length > longest) return undefined;
-  const found = search({ line, cost: 0, told: [] }, pattern, block, 2).filter((one) =>
-    keepsSafety(line, one.line, pattern),
+  const found = search({ line, cost: 0, told: [] }, pattern, block, 2).filter(
+    (one) => keepsSafety(line, one.line, pattern) && isOffered(line, one.line, pattern),
   );
   const best = Math.min(...found.map(({ cost }) => cost));
   const likeliest = new Map(
@@ -129,7 +132,7 @@ function changesAt(
   // A word that nobody knows is no name that a word before it makes of it, and a text behind a line is its note, no picture.
   const lacking = isLost
     ? []
-    : words.filter((word) => word !== 'photo' && !(isUnknown(here) && word === 'at'));
+    : words.filter((word) => word !== 'photo' && !(isUnknown(here) && takesName.has(word)));
   const tries = lacking.map((word) => put(at, at, [keyword(word)], 3));
   if (!here) return tries;
   const twice = here.image === line[at - 1]?.image;
@@ -153,9 +156,13 @@ function changesAt(
   for (const word of likeWords(image, words))
     if (isMeant(word, here, after)) tries.push(put(at, at + 1, [keyword(word)], 2));
   const trade = tradeWord(block, image, words);
-  if (trade !== undefined) tries.push(put(at, at + 1, [keyword(trade)], 2));
+  // A part before a word that is no name is no heading of it.
+  const isAbout = partOfWord(here) !== undefined && isUnknown(after);
+  if (trade !== undefined && !isAbout) tries.push(put(at, at + 1, [keyword(trade)], 2));
   return tries;
 }
+
+const takesName: ReadonlySet<string> = new Set(['at', 'with', 'to', 'using']);
 
 /** Words of the language that lie near what was written: one slip of the pen in a short word, two in a longer one. */
 export function likeWords(image: string, words: readonly string[]): readonly string[] {
@@ -183,6 +190,11 @@ function phraseOf(
   const trade = tradePhrase(written, words);
   if (trade !== undefined) return trade;
   return nearest(written, words, 2).find((word) => word.includes(' ') && word !== written);
+}
+
+/** The line as it reads with a repair. */
+export function repaired(line: readonly Word[], { from, to, words }: LineRepair): readonly Word[] {
+  return [...line.slice(0, from), ...words, ...line.slice(to)];
 }
 
 /** The shortest stretch of the line that differs. */
@@ -225,13 +237,6 @@ const reassuring = new Set([
   'not',
   'no',
 ]);
-
-const fillers = new Set(
-  (
-    'to after a about again all also an and approx are at been by for from has have in is it its just left now of ' +
-    'on only still than that the there this very was were with'
-  ).split(' '),
-);
 
 function isText({ image }: Word): boolean {
   return /^[A-Za-z]/.test(image);

@@ -2,6 +2,7 @@
 
 import type { TokenPlaces } from './places.js';
 import type { BrokenLine } from './broken-line.js';
+import { partOfWord } from './part-words.js';
 import type { LineRepair } from './repairs.js';
 import { imagesOf } from './word.js';
 import { tellBroken } from './telling.js';
@@ -36,7 +37,7 @@ export function slipOf(line: BrokenTokens, places: TokenPlaces): ToldLine {
   const { message, repair, isSure } = told;
   const mend = repair && mendOf(repair, line.from, places);
   return {
-    meant: repair?.line[0]?.type,
+    meant: repair && meantBy(line, repair),
     slip: {
       start: places.span(line.from + told.from).start,
       end: places.span(line.from + Math.max(told.from + 1, told.to) - 1).end,
@@ -44,6 +45,14 @@ export function slipOf(line: BrokenTokens, places: TokenPlaces): ToldLine {
       ...(mend ? { mend: isSure ? { ...mend, isSure } : mend } : {}),
     },
   };
+}
+
+/** A comment is no line of the block, and what begins with no part may have been any line before it was taken for a finding. */
+function meantBy({ words }: BrokenTokens, { line }: LineRepair): string | undefined {
+  const [first] = line;
+  if (first?.type === '//') return undefined;
+  const isGeneral = first?.type === 'finding' || first?.type === 'serviced';
+  return isGeneral && words[0]?.type === 'ID' && partOfWord(words[0]) === undefined ? undefined : first?.type;
 }
 
 function mendOf({ from, to, words }: LineRepair, line: number, places: TokenPlaces): Slip['mend'] {

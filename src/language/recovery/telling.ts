@@ -8,10 +8,11 @@ import type { BrokenLine } from './broken-line.js';
 import { changed, isMeant, likeWords, repairOf, type LineRepair } from './repairs.js';
 import { imagesOf, isWord, keyword, plainImage, type Word } from './word.js';
 import type { LinePattern } from './pattern.js';
+import { partOfWord } from './part-words.js';
 import { tradeWord } from './trade-words.js';
-import { saidElsewhere } from './elsewhere.js';
+import { inALook, saidElsewhere } from './elsewhere.js';
 import { saidInAnotherRecord, saidOtherwise, type Otherwise } from './said-otherwise.js';
-import { asFinding } from './word-as-note.js';
+import { asComment, generalLine } from './general-line.js';
 import { blockWord, oneOf, quoted, waysInWords, withArticle } from './wording.js';
 
 export interface Told {
@@ -38,21 +39,60 @@ export function tellBroken(line: BrokenLine): Told {
     const message = `The parts of this line stand in another order: \`${imagesOf(order)}\`.`;
     return { ...placed(reached), message, repair: changed(words, order), isSure: true };
   }
-  const finding = repair || block !== 'Inspection' || reached > 1 ? undefined : asFinding(words);
-  if (finding) {
-    const isOfALook = words[0]?.type !== 'ID' && pattern.first.has(words[0]?.type ?? '');
-    const start = isOfALook ? '' : `${saysNot(line)} `;
-    const message = `${start}Did you mean \`${imagesOf(finding)}\`?${familyOf(line)}`;
-    return { ...placed(0), message, repair: changed(words, finding) };
-  }
+  // Work is told in the order of its words, not with half of them as its note.
+  const isScattered = repair && words[0]?.type === 'serviced' && hasMoreText(repair.line, words);
+  return (repair && !isScattered ? undefined : saidInGeneral(line)) ?? toldByWord(line, repair);
+}
+
+function hasMoreText(line: readonly Word[], written: readonly Word[]): boolean {
+  const texts = written.filter(({ type }) => type === 'STRING').map(({ image }) => image);
+  return line.some(({ type, image }) => type === 'STRING' && !texts.includes(image));
+}
+
+/** What has no line of its own, in the form that can carry anything. */
+function saidInGeneral(line: BrokenLine): Told | undefined {
+  const general = generalLine(line);
+  if (!general) return undefined;
+  const { words, block, pattern } = line;
+  const isOfTheBlock = words[0]?.type !== 'ID' && pattern.first.has(words[0]?.type ?? '');
+  const start = isOfTheBlock || block === 'Block' ? '' : `${saysNot(line)} `;
+  const offered = `\`${imagesOf(general.line)}\``;
+  const how =
+    general.kind === 'work' ? `Work done is said with \`serviced\`: ${offered}.` : `Did you mean ${offered}?`;
+  const message = `${start}${how}${general.kind === 'finding' ? familyOf(line) : ''}`;
+  const at = words[0]?.type === 'serviced' ? Math.min(line.reached, words.length - 1) : 0;
+  return { ...placed(at), message, repair: changed(words, general.line) };
+}
+
+function toldByWord(line: BrokenLine, repair: LineRepair | undefined): Told {
+  const { words, reached } = line;
   const first = wrongFirstWord(line, repair);
   if (first) return first;
   if (reached >= words.length)
     return { ...placed(words.length - 1), message: tooShort(line, repair), ...meant(repair) };
+  // `liner DG1 2026-03-14 sagging`: what is seen on a day begins no specification.
+  const seen =
+    !repair && isSpecified(line) && words.some(({ type }) => type === 'DATE') ? inALook(line) : undefined;
+  if (seen !== undefined) return { ...placed(0), message: seen };
   const taken = repair ? undefined : takenName(line);
   if (taken !== undefined) return { ...placed(reached), message: taken };
-  const message = `${wrongWord(line, repair)}${proposed(repair, words)}${repair ? '' : looks(line)}`;
-  return { ...placed(reached), message, ...meant(repair) };
+  const comment = repair ? undefined : asComment(line);
+  const message = `${wrongWord(line, repair)}${proposed(repair, words)}${repair ? '' : looks(line)}${noPlace(comment)}`;
+  return { ...placed(reached), message, ...meant(repair ?? comment) };
+}
+
+const specified: ReadonlySet<string> = new Set(['liner', 'screw', 'plant', 'conveyor', 'job']);
+
+/** What begins like a block that no day belongs to. */
+function isSpecified({ block, words, reached }: BrokenLine): boolean {
+  return block === 'Block' && reached > 0 && specified.has(words[0]?.type ?? '');
+}
+
+/** Of a line that the language has no place for, in a block that holds what is built or planned: a comment keeps it. */
+function noPlace(comment: LineRepair | undefined): string {
+  return comment
+    ? ` Where the language has no place for it, a comment keeps it, which nothing reads: \`${imagesOf(comment.line)}\`.`
+    : '';
 }
 
 function toldOtherwise({ message, at, repair }: Otherwise): Told {
@@ -128,7 +168,7 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
   }
   const start = saysNot(line);
   if (repair) return { ...placed(0), message: `${start}${proposed(repair, words)}`, repair };
-  if (like !== undefined) {
+  if (like !== undefined && !isWord(word.type) && partOfWord(word) === undefined) {
     const replaced: LineRepair = { line: words, from: 0, to: 1, words: [keyword(like)] };
     return {
       ...placed(0),
@@ -136,12 +176,13 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
       repair: replaced,
     };
   }
-  const other = saidElsewhere(words, block, line.blocksSaying);
-  if (other !== undefined) return { ...placed(0), message: `${start} ${other}` };
+  const other = saidElsewhere(line);
+  const comment = asComment(line);
   const list = oneOf(waysInWords(pattern.ways(pattern.start)).map((each) => named(each, block)));
   return {
     ...placed(0),
-    message: `${start} ${block === 'Block' ? 'A block starts with' : 'It can say'} ${list}.`,
+    message: `${start} ${other ?? `${block === 'Block' ? 'A block starts with' : 'It can say'} ${list}.`}${noPlace(comment)}`,
+    ...meant(comment),
   };
 }
 

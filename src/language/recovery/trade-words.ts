@@ -52,6 +52,7 @@ const meant: Readonly<Record<string, readonly string[]>> = {
   remark: ['finding'],
   scaffolding: ['scaffold'],
   shutdown: ['outage'],
+  showing: ['colour'],
   size: ['bolt'],
   slope: ['incline'],
   spacing: ['pitch', 'every'],
@@ -97,6 +98,9 @@ const phrases: Readonly<Record<string, string>> = {
   'oil leaking': 'oil leak',
   'panel gone': 'panel missing',
   'panel loose': 'panel lifted',
+  'spiral flange bolt loose': 'spiral bolts loose',
+  'screw joint bolts loose': 'spiral bolts loose',
+  'flight coupling bolts loose': 'spiral bolts loose',
   'weld cracked': 'spiral weld cracked',
 };
 
@@ -105,6 +109,14 @@ export function tradePhrase(written: string, words: readonly string[]): string |
   const plain = written.toLowerCase().replace(/\s+/g, ' ');
   const phrase = Object.hasOwn(phrases, plain) ? phrases[plain] : undefined;
   return phrase !== undefined && words.includes(phrase) ? phrase : undefined;
+}
+
+/** Whether a word of the trade, alone or in a phrase, may stand for what the language says. */
+export function isSameSense(written: string, put: string): boolean {
+  const word = written.toLowerCase();
+  const known = Object.hasOwn(meant, word) ? (meant[word] ?? []) : [];
+  if (known.includes(put) || Object.values(inBlock).some((own) => own[word] === put)) return true;
+  return Object.entries(phrases).some(([phrase, sense]) => sense === put && phrase.split(' ').includes(word));
 }
 
 /** What somebody who writes this word means here, among the words that may stand here; `block` says where here is. */

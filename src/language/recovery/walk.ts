@@ -132,7 +132,7 @@ class Walk {
   }
 
   private enter(from: number, block: string | undefined, lost: boolean): void {
-    this.open.push({ block, column: this.places.column(from), lost });
+    this.open.push({ block, column: this.places.column(from), heading: from, lost });
   }
 
   /** Follows one line as far as it goes. */
@@ -291,6 +291,8 @@ class Walk {
         from,
         words,
         block,
+        heading: this.heading(),
+        inside: this.patternOf.inside,
         pattern,
         reached: before ? this.at - from : line.at - from,
         standing: before?.standing ?? line.standing,
@@ -300,6 +302,14 @@ class Walk {
     );
     this.meant = meant;
     this.tell(slip);
+  }
+
+  private heading(): readonly Word[] {
+    const from = this.top?.heading;
+    if (from === undefined) return [];
+    let end = from;
+    while (end < this.tokens.length && this.type(end) !== '{' && end < from + 12) end++;
+    return this.tokens.slice(from, end).map(wordOf);
   }
 
   private leave(from: number, end: number, pattern: LinePattern, block: string): void {

@@ -1,5 +1,7 @@
 // A token as a pattern takes it, and as it stands in the text; and what can be told of it alone.
 
+import { findUnit } from '../../domain/units/unit-table.js';
+
 export interface Word {
   readonly type: string;
   readonly image: string;
@@ -30,4 +32,22 @@ export function imagesOf(line: readonly Word[]): string {
     .map((word) => (word.image.startsWith('"') ? word.image : plainImage(word)))
     .join(' ')
     .replace(/ ([,:])/g, '$1');
+}
+
+/** `2 squeaking`: a number before a word that is no unit, which the lexer takes for one. */
+export function isFalseUnit(image: string): boolean {
+  const unit = /^[^a-zA-Z]*([a-z][a-z-]{3,})$/.exec(image)?.[1];
+  return unit !== undefined && findUnit(unit) === undefined;
+}
+
+/** Such a number and its word apart. */
+export function withoutFalseUnits(line: readonly Word[]): readonly Word[] {
+  return line.flatMap((word) => {
+    if (word.type !== 'QUANTITY' || !isFalseUnit(word.image)) return [word];
+    const [, number = '', unit = ''] = /^([^a-z]*?)\s*([a-z].*)$/.exec(word.image) ?? [];
+    return [
+      { type: 'NUMBER', image: number },
+      { type: 'ID', image: unit },
+    ];
+  });
 }

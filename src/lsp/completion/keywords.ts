@@ -41,6 +41,8 @@ const repeatable = new Set([
   'MotorCurrent',
   'MeasuredSpeed',
   'Remark',
+  'Finding',
+  'WorkRow',
   'Photo',
   'Reading',
   'Scope',

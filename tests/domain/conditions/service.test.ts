@@ -113,7 +113,7 @@ describe('work at the drive', () => {
     const report = remainingLife(estate, { depth: 'hand' });
     const cells = ['2024-10-07', 'gearbox', 'oil changed', 'gearbox oil dirty', 'fitter', 'VG 220'];
     expect(remainingLifeMarkdown(report)).toContain(`| ${cells.join(' | ')} |`);
-    expect(remainingLifeHtml(report)).toContain('Work at the drive');
+    expect(remainingLifeHtml(report)).toContain('Work done');
     const json = JSON.parse(remainingLifeJson(report)) as { conveyors: { serviced: object[] }[] };
     expect(json.conveyors[0]?.serviced).toHaveLength(1);
     const sheet = inspectionSheet(estate, estate.conveyors[0]!);

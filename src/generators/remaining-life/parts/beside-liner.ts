@@ -5,7 +5,7 @@
 import { driveReadings, type DriveReadings } from '../../../domain/conditions/drive-readings.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
-import { conditionWords } from '../../../domain/conditions/kinds.js';
+import { conditionWords, whereWords } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
@@ -29,7 +29,7 @@ export interface BesideLiner {
   readonly serviced: readonly ServicedBeside[];
 }
 
-/** Work at the drive, and which open conditions it ended. */
+/** Work on a day, and which open conditions it ended. */
 export interface ServicedBeside {
   readonly day: CalendarDay;
   readonly part: string;
@@ -194,8 +194,8 @@ function servicedOf(estate: Estate, { conveyor, asOf }: History): readonly Servi
   const { conditions } = followUp(estate, conveyor, asOf);
   return own.map((service) => ({
     day: service.date.day,
-    part: service.part,
-    work: service.work,
+    part: `${service.part ?? ''}${whereWords(service.place)}`.trim(),
+    work: service.work ?? service.words ?? (service.ended ? 'put right' : ''),
     ended: conditions
       .filter(({ closed }) => closed?.by === 'service' && closed.record === service)
       .map(({ last }) => conditionWords(last.line)),

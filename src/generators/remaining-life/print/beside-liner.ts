@@ -183,7 +183,7 @@ function settledTables({ corrections, moved, serviced }: BesideLiner): readonly 
       found: moved,
     },
     {
-      title: 'Work at the drive',
+      title: 'Work done',
       note: older(serviced.length, 2 * mostRounds),
       heads: ['Date', 'Part', 'Done', 'Put right', 'By', 'Note'],
       rows: serviced

@@ -21,7 +21,7 @@ export const dutyAboveTheClock: Rule = {
   *check({ estate }) {
     for (const { name, duty } of estate.plants) yield* judge(name, duty?.nominal);
     for (const { name, duty } of estate.conveyors) yield* judge(name, duty?.nominal);
-    for (const { conveyor, duty } of estate.dutyChanges) yield* judge(conveyor.name, duty.nominal);
+    for (const { conveyor, duty } of estate.dutyChanges) if (duty) yield* judge(conveyor.name, duty.nominal);
   },
 };
 

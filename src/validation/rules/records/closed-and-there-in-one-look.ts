@@ -1,7 +1,7 @@
 // Is something closed in a look that says further down that it is there? The other way round, found and put right the same day,
 // is no contradiction.
 
-import { conditionWords, partOf, samePlace } from '../../../domain/conditions/kinds.js';
+import { conditionWords, isSameCondition, partOf } from '../../../domain/conditions/kinds.js';
 import type { ConditionLine } from '../../../domain/model/records.js';
 import type { Rule } from '../../rule.js';
 
@@ -71,5 +71,6 @@ inspection DG1 2025-03-17 meter 6080 h {
 function isSame(a: ConditionLine, b: ConditionLine): boolean {
   if (a.kind !== b.kind || a.aspect !== b.aspect) return false;
   if (partOf(a.kind) === 'drive') return (a.temperature === undefined) === (b.temperature === undefined);
-  return a.at !== undefined && b.at !== undefined && Math.abs(a.at.value - b.at.value) <= samePlace;
+  if (a.kind === 'finding') return a.words === b.words && isSameCondition(a, b);
+  return a.at !== undefined && b.at !== undefined && isSameCondition(a, b);
 }

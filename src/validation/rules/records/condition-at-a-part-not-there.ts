@@ -75,6 +75,7 @@ function partsOf(
     case 'trough':
     case 'drive':
     case 'product':
+    case 'other':
       return undefined;
   }
 }

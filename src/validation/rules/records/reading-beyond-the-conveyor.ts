@@ -45,8 +45,9 @@ export const readingBeyondTheConveyor: Rule = {
             message: `This reading is at ${chainageOn(conveyor, place.at)}, ${fault}.`,
           };
       }
-      for (const { kind, at, point } of inspection.conditions)
-        if (at && !point) {
+      for (const { kind, at, to, point, panel } of inspection.conditions)
+        if (at && !point && !panel) {
+          if (to) yield* beyond(conveyor, `This ${kind}`, to);
           const fault = partOf(kind) === 'liner' ? faultOf(conveyor, at.value) : undefined;
           if (fault) yield { origin: at.origin, message: `This ${kind} is at ${at.text}, ${fault}.` };
           else yield* beyond(conveyor, `This ${kind}`, at);
@@ -58,7 +59,8 @@ export const readingBeyondTheConveyor: Rule = {
       for (const { at } of inspection.flights) yield* beyond(conveyor, 'This flight reading', at);
       for (const { at } of inspection.holdDownGaps) yield* beyond(conveyor, 'This hold-down gap', at);
       for (const { at } of inspection.wornWidths) yield* beyond(conveyor, 'This worn width', at);
-      for (const { at } of inspection.remarks) if (at) yield* beyond(conveyor, 'This finding', at);
+      for (const { at, to } of inspection.remarks)
+        for (const each of [at, to]) if (each) yield* beyond(conveyor, 'This finding', each);
     }
     for (const { conveyor, plates } of estate.relines)
       for (const { at } of plates) yield* beyond(conveyor, 'This plate reading', at);
@@ -67,6 +69,9 @@ export const readingBeyondTheConveyor: Rule = {
     for (const { conveyor, scope } of estate.screwChanges)
       if (scope)
         for (const at of [scope.from, scope.to]) yield* beyond(conveyor, 'An end of this length', at);
+    for (const { conveyor, place, ended } of estate.services)
+      for (const at of [place.at, place.to, ended?.at, ended?.to])
+        if (at) yield* beyond(conveyor, 'This work', at);
     for (const { conveyor, from, to } of estate.patches)
       for (const at of [from, to]) yield* beyond(conveyor, 'This patch', at);
   },

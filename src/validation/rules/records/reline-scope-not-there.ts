@@ -1,4 +1,4 @@
-// Does every stretch that a reline or a job names exist on its conveyor?
+// Does every stretch that a reline, a job, a look or a record of work names exist on its conveyor?
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { installedPanelEnds, panelEnds } from '../../../domain/model/panels.js';
@@ -22,6 +22,18 @@ reline DG1 2025-03-10 meter 6200 h {
   liner TwoLayer12
   scope «run 5|run 3»
 }`,
+  cases: [
+    {
+      name: 'a condition at a panel',
+      text: `
+inspection DG1 2025-03-10 meter 6200 h {
+  view downstream
+  bolts loose 2 at «panel 9 of run 2»
+  bolts loose 2 at panel 2 of run 2
+}
+serviced DG1 2025-03-12 bolts tightened at «panel 1 of run 7»`,
+    },
+  ],
   *check({ estate }) {
     for (const { conveyor, scope } of estate.relines)
       for (const stretch of scope) yield* judge(conveyor, stretch);
@@ -30,6 +42,12 @@ reline DG1 2025-03-10 meter 6200 h {
     for (const { conveyor, date, panelThicknesses } of estate.relines)
       for (const { stretch } of panelThicknesses)
         yield* judge(conveyor, stretch, installedPanelEnds(estate, date.day));
+    for (const { conveyor, date, conditions, remarks } of estate.inspections)
+      for (const { panel } of [...conditions, ...remarks])
+        if (panel) yield* judge(conveyor, panel, installedPanelEnds(estate, date.day));
+    for (const { conveyor, date, place, ended } of estate.services)
+      for (const panel of [place.panel, ended?.panel])
+        if (panel) yield* judge(conveyor, panel, installedPanelEnds(estate, date.day));
     // Steps of a written order are judged with the order.
     for (const { conveyor, relines } of estate.jobs)
       for (const { stretch } of relines) yield* judge(conveyor, stretch);

@@ -10,7 +10,9 @@ export const serviceOfNoSuchPart: Rule = {
   severity: 'warning',
   restsOn: ['machine'],
   why: 'Nobody can tell what was done, and what was wrong there stays open from sheet to sheet.',
-  todo: 'A gearbox has its oil changed or topped up; a bearing or a motor is greased; seals of gearbox and bearings, and each part, can be renewed.',
+  todo:
+    'A gearbox has its oil changed or topped up; a bearing or a motor is greased; seals of gearbox and bearings, and each part, can be renewed. ' +
+    'A new liner is a `reline`, a new spiral a `screw change`, steel welded in a `patch`.',
   given: 'estate',
   example: `
 «serviced DG1 2024-10-07 tail bearing oil changed by "fitter"|serviced DG1 2024-10-07 gearbox oil changed by "fitter"»`,
@@ -18,7 +20,10 @@ export const serviceOfNoSuchPart: Rule = {
     for (const service of estate.services)
       if (!belongsTo(service)) {
         const { origin, part, work } = service;
-        yield { origin, message: `The ${part} is written down as ${work}, and ${lacks(part)}.` };
+        yield {
+          origin,
+          message: `The ${part ?? 'work'} is written down as ${work ?? 'done'}, and ${lacks(part)}.`,
+        };
       }
   },
 };
@@ -31,8 +36,15 @@ function lacks(part: Service['part']): string {
       return 'a motor has no oil, and no seal of its own here';
     case 'coupling':
       return 'a coupling has no oil and no seal of its own here';
-    case 'tail bearing':
-    case 'thrust bearing':
+    case 'liner':
+    case 'panel':
+      return 'a new liner is a reline, which starts its wear anew';
+    case 'spiral':
+    case 'flight':
+      return 'a new spiral is a screw change';
+    case 'trough':
+      return 'steel that is welded in is a patch';
+    default:
       return 'such a bearing has no oil of its own here';
   }
 }

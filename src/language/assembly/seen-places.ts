@@ -1,0 +1,104 @@
+// Where something was seen or done lies: a point or a part by its name at its chainage, a panel from end to end as it lay on that day.
+// A name that is not there is told; a panel that is not there keeps no place, which a rule tells (TL315).
+
+import { chainageText } from '../../domain/units/length-words.js';
+import type { CalendarDay } from '../../domain/units/calendar.js';
+import type { Conveyor } from '../../domain/model/conveyor.js';
+import { installedPanels } from '../../domain/model/panels.js';
+import type { Problem } from '../../domain/model/problem.js';
+import type { ConditionLine, PanelUse, Reline, SeenPlace } from '../../domain/model/records.js';
+import { findRun } from '../../domain/model/runs.js';
+import type { NameUse, Stated } from '../../domain/model/stated.js';
+import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
+import type { ConveyorIndex } from './conveyors.js';
+import { checkStretch } from './stretches.js';
+
+export interface PlacesKnown {
+  readonly conveyors: ConveyorIndex;
+  readonly relines: readonly Reline[];
+  readonly problems: Problem[];
+}
+
+/** `part`: what it is about, `gate` of `gate stuck`: a part of that kind is meant before any other of the name. */
+export function withPlace<T extends SeenPlace>(
+  seen: T,
+  part: string | undefined,
+  day: CalendarDay,
+  conveyor: Conveyor,
+  { conveyors, relines, problems }: PlacesKnown,
+): T {
+  if (seen.panel) {
+    if (!checkStretch(seen.panel, conveyor, problems)) return seen;
+    return { ...seen, ...panelPlace(seen.panel, conveyor, relines, day) };
+  }
+  if (!seen.point) return seen;
+  const own = partNamed(partsOf(conveyor, part), seen.point);
+  if (own) return { ...seen, at: own };
+  const isPoint = conveyor.points.some(({ name }) => name === seen.point?.name);
+  const other = isPoint ? undefined : partNamed(allParts(conveyor), seen.point);
+  if (other) return { ...seen, at: other };
+  const point = conveyors.checkPoint(conveyor, seen.point, problems);
+  return point ? { ...seen, at: point.at, clock: seen.clock ?? point.clock } : seen;
+}
+
+export function withConditionPlace(
+  line: ConditionLine,
+  day: CalendarDay,
+  conveyor: Conveyor,
+  known: PlacesKnown,
+): ConditionLine {
+  return withPlace(line, line.about ?? line.kind.split(' ')[0], day, conveyor, known);
+}
+
+interface NamedPart {
+  readonly name?: string;
+  readonly from: Stated<'length'>;
+}
+
+function partNamed(parts: readonly NamedPart[], use: NameUse): Stated<'length'> | undefined {
+  return parts.find(({ name }) => name !== undefined && name === use.name)?.from;
+}
+
+/** A gate, a cover, a hatch, a hold-down or a brace lies where it is declared: `gate stuck at Gate`. */
+function partsOf(
+  { breaks, covers, hatches, holdDowns, braces }: Conveyor,
+  part: string | undefined,
+): readonly NamedPart[] {
+  switch (part) {
+    case 'gate':
+      return breaks;
+    case 'cover':
+      return covers;
+    case 'hatch':
+      return hatches;
+    case 'hold-down':
+      return holdDowns;
+    case 'brace':
+      return braces;
+    default:
+      return [];
+  }
+}
+
+function allParts({ breaks, covers, hatches, holdDowns, braces }: Conveyor): readonly NamedPart[] {
+  return [...breaks, ...hatches, ...covers, ...holdDowns, ...braces];
+}
+
+function panelPlace(
+  { first, run: use, origin }: PanelUse,
+  conveyor: Conveyor,
+  relines: readonly Reline[],
+  day: CalendarDay,
+): Pick<SeenPlace, 'at' | 'to'> {
+  const run = findRun(conveyor, use);
+  const panel = run && installedPanels({ relines }, run, day).layout.panels[first.count - 1];
+  if (!panel) return {};
+  const unit = unitOfMachine(conveyor);
+  const at = (value: number): Stated<'length'> => ({
+    dimension: 'length',
+    value,
+    text: chainageText(value, unit),
+    origin,
+  });
+  return { at: at(panel.from), to: at(panel.to) };
+}

@@ -1,0 +1,58 @@
+// Where something was seen or done → SeenPlace: a chainage, a name, a stretch (the lower end first) or a panel, and the clock position.
+// Clock positions and sides seen against the flow are mirrored here, once. What a name or a panel lies at is found in assembly.
+
+import type * as ast from '../generated/ast.js';
+import type { PanelUse, PartName, SeenPlace } from '../../domain/model/records.js';
+import { stated } from './block.js';
+import { chainage } from './limits.js';
+import { mirror } from './mirror.js';
+import { wordsOf, type Reader } from './reader.js';
+import { lowerStretch } from './stretch.js';
+
+export function lowerSeenAt(
+  reader: Reader,
+  node: ast.Condition | ast.Finding | ast.Remark | ast.Serviced | ast.WorkRow,
+  mirrored: boolean,
+): SeenPlace {
+  const at = reader.quantity(node, 'at', 'length', 'chainage', chainage);
+  const to = reader.quantity(node, 'to', 'length', 'chainage', chainage);
+  const clock = reader.clock(node, 'clock');
+  const backwards = at && to && to.value < at.value;
+  // The grammar takes these words only.
+  const side = wordsOf(node, 'side') as SeenPlace['side'];
+  return stated({
+    point: reader.name(node, 'point'),
+    panel: panelOf(reader, node.panel),
+    at: backwards ? to : at,
+    to: backwards ? at : to,
+    clock: clock && mirrored ? mirror(clock) : clock,
+    side: mirrored ? otherSide(side) : side,
+  });
+}
+
+function panelOf(reader: Reader, node: ast.Stretch | undefined): PanelUse | undefined {
+  const stretch = lowerStretch(reader, node);
+  return stretch?.kind === 'panels' ? stretch : undefined;
+}
+
+function otherSide(side: SeenPlace['side']): SeenPlace['side'] {
+  if (side === 'left side') return 'right side';
+  return side === 'right side' ? 'left side' : side;
+}
+
+/** Bolts by either word, and the bearing of a gearbox, are one part; the place of a drive is written behind `drive at`. */
+export function partNamed(
+  node: ast.Condition | ast.Finding | ast.Remark | ast.Serviced | ast.WorkRow,
+): PartName | undefined {
+  const part = wordsOf(node, 'part');
+  switch (part) {
+    case 'bolt':
+      return 'bolts';
+    case 'drive at':
+      return 'drive';
+    case 'gearbox thrust bearing':
+      return 'thrust bearing';
+    default:
+      return part as PartName | undefined; // the grammar takes these words only
+  }
+}

@@ -1,0 +1,39 @@
+// Work on a day → Service without its conveyor and day: a record of its own says both, a row of a look or a reline has those of its
+// block.
+
+import type * as ast from '../generated/ast.js';
+import type { Service } from '../../domain/model/records.js';
+import { present, stated } from './block.js';
+import { lowerCondition } from './condition.js';
+import { wordsOf, type Reader } from './reader.js';
+import { lowerSeenAt, partNamed } from './seen-at.js';
+import { createReadingRows } from '../reading-rows.js';
+
+export type WorkDraft = Omit<Service, 'conveyor' | 'conveyorUse' | 'date'>;
+
+/** Undefined where it says nothing. */
+export function lowerWork(
+  reader: Reader,
+  node: ast.Serviced | ast.WorkRow,
+  mirrored = false,
+): WorkDraft | undefined {
+  const work = wordsOf(node, 'work') as Service['work']; // the grammar takes these words only
+  // What is closed tells nothing of a thickness, so the rows that it would add to stay empty.
+  const ended = node.ended && lowerCondition(reader, node.ended, createReadingRows(), mirrored)[0];
+  const own = work === undefined && !ended;
+  const [first, ...rest] = present(node.words);
+  if (own && first === undefined) return undefined;
+  const notes = [...(ended?.note === undefined ? [] : [ended.note]), ...(own ? rest : present(node.words))];
+  return {
+    place: lowerSeenAt(reader, node, mirrored),
+    origin: reader.origin(node),
+    ...stated({
+      part: partNamed(node),
+      work,
+      words: own ? first : undefined,
+      ended,
+      by: node.by,
+      note: notes.length === 0 ? undefined : notes.join('; '),
+    }),
+  };
+}

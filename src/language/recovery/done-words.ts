@@ -1,0 +1,36 @@
+// Words for what was done, and not only seen: participles of repair and upkeep. Those with one sense have the language's own word.
+
+import type { Service } from '../../domain/model/records.js';
+import { driveWorks } from './drive-work.js';
+import { plainImage, type Word } from './word.js';
+
+const same: Readonly<Record<string, NonNullable<Service['work']>>> = {
+  changed: 'renewed',
+  replaced: 'renewed',
+  exchanged: 'renewed',
+  lubricated: 'greased',
+  realigned: 'aligned',
+  retightened: 'tightened',
+  'bolts tightened': 'tightened',
+  resealed: 'seal renewed',
+};
+
+const others: ReadonlySet<string> = new Set(
+  (
+    'welded rewelded repaired repair mended mend straightened cleaned adjusted readjusted refitted fitted installed removed ' +
+    'freed unblocked patched painted sealed serviced overhauled flushed filled refilled drained reset balanced ground shimmed ' +
+    'swapped secured closed rebolted refixed rebuilt restored fixed rectified renovated plugged bolted cut dressed'
+  ).split(' '),
+);
+
+/** The language's word for a piece of work. */
+export function workOf(word: Word | undefined): string | undefined {
+  if (!word) return undefined;
+  const image = plainImage(word).toLowerCase();
+  if (driveWorks.has(image)) return image;
+  return Object.hasOwn(same, image) ? same[image] : undefined;
+}
+
+export function isWorkWord(word: Word): boolean {
+  return word.type !== 'STRING' && (workOf(word) !== undefined || others.has(plainImage(word).toLowerCase()));
+}

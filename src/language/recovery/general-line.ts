@@ -1,0 +1,100 @@
+// The line that is offered where no nearer one keeps all that was said: a finding, work on a day, or a comment, as the block has it.
+
+import type { BrokenLine } from './broken-line.js';
+import { asFinding, asWork, isWork } from './general.js';
+import { isOffered, readsSoundly } from './kept.js';
+import { partOfWord } from './part-words.js';
+import type { LineRepair } from './repairs.js';
+import { isUnknown, isWord, keyword, withoutFalseUnits, type Word } from './word.js';
+
+export interface GeneralLine {
+  readonly kind: 'finding' | 'work';
+  readonly line: readonly Word[];
+}
+
+/** Undefined where the line is of another kind: a reading with a slip, the beginning of a block. */
+export function generalLine(line: BrokenLine): GeneralLine | undefined {
+  const { block, pattern } = line;
+  // Who stops short of the end meant to go on.
+  if (line.reached >= line.words.length) return undefined;
+  const words = withoutFalseUnits(line.words);
+  const found = block === 'Block' ? workOnADay(words) : isSaying(line) ? seenOrDone(words, block) : undefined;
+  return found && isOffered(words, found.line, pattern) ? found : undefined;
+}
+
+const blocksOfWork: ReadonlySet<string> = new Set(['Inspection', 'Reline', 'PanelsMoved', 'ScrewChange']);
+
+/** About a part of the machine, or plain words about a thing that no line of the block begins with. */
+function isSaying({ words, block, reached, blocksSaying, pattern }: BrokenLine): boolean {
+  const isOfNoBlock = (word: string): boolean => blocksSaying(word).length === 0 && !pattern.words.has(word);
+  const [first, second, ...more] = words;
+  if (!first || !blocksOfWork.has(block)) return false;
+  if (!second) return isWord(first.type) && first.image.includes(' ') && partOfWord(first) !== undefined;
+  if (first.type === 'serviced' || first.type === 'finding') return true;
+  if (first.type === 'closed' || first.type === 'not seen') return partOfWord(second) !== undefined;
+  // A line that could be followed further says something that the language has.
+  if (reached > 2 && !words.some(({ type }) => type === 'STRING' || severity.has(type)))
+    return partOfWord(first) !== undefined;
+  if (partOfWord(first) !== undefined) return true;
+  if (values.has(first.type)) return false;
+  if (tools.has(first.type)) return true;
+  if (isWord(first.type))
+    return reached === 0 && (words.some((word) => partOfWord(word) !== undefined) || isOfNoBlock(first.type));
+  const isPlain = ({ type, image }: Word): boolean => type === 'ID' && /^[a-z]{2}/.test(image);
+  return isPlain(first) && reached <= 1 && more.length > 0 && (isPlain(second) || isWord(second.type));
+}
+
+const severity: ReadonlySet<string> = new Set(['slight', 'serious', 'urgent']);
+const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOCK', 'STRING', '{', '}']);
+/** Words of other blocks that begin a line about a thing seen. */
+const tools: ReadonlySet<string> = new Set(['lifting point', 'noise', 'gauge']);
+
+function seenOrDone(words: readonly Word[], block: string): GeneralLine | undefined {
+  const isSaid = words[0]?.type === 'serviced';
+  const isAnswer = words[0]?.type === 'closed' || words[0]?.type === 'not seen';
+  if (isSaid || (!(isAnswer && block === 'Inspection') && isWork(words))) {
+    const work = asWork(isSaid ? words.slice(1) : words);
+    if (work) return { kind: 'work', line: [keyword('serviced'), ...work] };
+  }
+  const finding = asFinding(words, block === 'Inspection');
+  return finding && { kind: 'finding', line: finding };
+}
+
+/** `repair KS1 2024-07-17 spiral weld at 18 m`: a record of its own, of a conveyor and a day. */
+function workOnADay(words: readonly Word[]): GeneralLine | undefined {
+  const day = words.findIndex(({ type }) => type === 'DATE');
+  const conveyor = words[day - 1];
+  if (day < 1 || day > 3 || conveyor?.type !== 'ID' || words.some(({ type }) => type === '{'))
+    return undefined;
+  const isSaid = words[0]?.type === 'serviced';
+  const rest = [...(isSaid ? [] : words.slice(0, day - 1)), ...words.slice(day + 1)];
+  if (!isSaid && !isWork(rest)) return undefined;
+  const date = words[day];
+  const work = asWork(rest);
+  return work && date && { kind: 'work', line: [keyword('serviced'), conveyor, date, ...work] };
+}
+
+const declaring: ReadonlySet<string> = new Set(['Plant', 'Liner', 'Screw', 'Conveyor', 'Job', 'Order']);
+
+/** A line of a block that holds what is built or planned, and has no word for what it says or a closed choice of what it is about. */
+export function asComment({
+  words,
+  block,
+  reached,
+  blocksSaying,
+  inside,
+}: BrokenLine): LineRepair | undefined {
+  if (!declaring.has(block) || reached > 1) return undefined;
+  if (words.some(({ type }) => type === '{' || type === '}')) return undefined;
+  // What reads in another block is to be moved there; a word nobody knows is no name that would make it read.
+  const others = isUnknown(words[1]) ? [] : blocksSaying(words[0]?.type ?? '');
+  if (others.some((each) => each !== block && readsSoundly(words, inside(each)))) return undefined;
+  if (words.some(({ type }) => type === ':' || type === ',')) return undefined;
+  if (reached === 0 && !words.some((word) => partOfWord(word) !== undefined)) return undefined;
+  if (reached === 1 && !choosing.has(words[0]?.type ?? '')) return undefined;
+  const slashes: Word = { type: '//', image: '//' };
+  return { line: [slashes, ...words], from: 0, to: 0, words: [slashes] };
+}
+
+/** Behind these stands one of a few words, and no name. */
+const choosing: ReadonlySet<string> = new Set(['cost', 'unit time', 'lead time', 'expedited lead time']);

@@ -1,0 +1,212 @@
+// The forms that can carry anything: what was seen is a finding, what was done is work, each of a part, at a place, in the words that
+// were written. They are what is offered where no nearer line keeps all that was said.
+
+import { isWorkWord, workOf } from './done-words.js';
+import { imagesOf, keyword, plainImage, type Word } from './word.js';
+import { partOfWord, wordsNamed } from './part-words.js';
+
+/** A line taken apart. */
+interface Said {
+  readonly answer: readonly Word[];
+  /** As the language has it. */
+  readonly part: string | undefined;
+  readonly place: readonly Word[];
+  readonly severity: readonly Word[];
+  readonly photo: readonly Word[];
+  readonly by: readonly Word[];
+  /** What is left, in the order written. */
+  readonly told: readonly Word[];
+  readonly texts: readonly string[];
+}
+
+/** `cover cracked at 14.4 m serious`: a finding about the cover; undefined where the line says too little to be one. */
+export function asFinding(words: readonly Word[], hasSeverity: boolean): readonly Word[] | undefined {
+  const said = takenApart(words);
+  const { answer, part, place, severity, photo, by, told, texts } = said;
+  if (told.some(({ type }) => type === '{')) return undefined;
+  const plain = hasSeverity ? [...told, ...by] : [...answer, ...told, ...severity, ...by, ...photo];
+  const note = noteOf(plain, texts);
+  if (note === undefined && answer.length === 0) return undefined;
+  return [
+    ...(hasSeverity ? answer : []),
+    keyword('finding'),
+    ...aboutAt(part, place),
+    ...(hasSeverity ? [...severity, ...photo] : []),
+    ...(note === undefined ? [] : [note]),
+  ];
+}
+
+/** `gate seal renewed at Gate by "fitter"`: what stands behind `serviced`. Undefined where nothing is left to say. */
+export function asWork(words: readonly Word[]): readonly Word[] | undefined {
+  const { answer, part, severity, photo, by, texts, ...rest } = takenApart(words);
+  const { place, told } = placedByName(rest);
+  if (told.some(({ type }) => type === '{')) return undefined;
+  const about = aboutAt(part, place);
+  const isAtDrive = about[0]?.type === 'drive at';
+  const work =
+    part !== undefined && !isAtDrive && told.length === 1 && answer.length === 0
+      ? workOf(told[0])
+      : undefined;
+  const notes = texts.map(textWord);
+  if (work !== undefined && severity.length + photo.length === 0 && notes.length < 3) {
+    const [first, ...rest] = notes;
+    const behind =
+      by.length > 0 ? [...rest.slice(0, 1), ...by, ...(first ? [first] : [])] : notes.slice(0, 1);
+    return notes.length > 1 && by.length === 0
+      ? undefined
+      : [keyword(part ?? ''), keyword(work), ...place, ...behind];
+  }
+  const plain = noteOf([...answer, ...told, ...severity, ...photo], by.length > 0 ? [] : texts);
+  if (plain === undefined)
+    return texts.length > 0 && by.length > 0 ? [...about, textWord(texts.join('; ')), ...by] : undefined;
+  const behind = by.length > 0 && texts.length > 0 ? [textWord(texts.join('; '))] : [];
+  return [...about, plain, ...by, ...behind];
+}
+
+/** The part and its place: `drive at` is one word of the language. */
+function aboutAt(part: string | undefined, place: readonly Word[]): readonly Word[] {
+  if (part === 'drive' && place[0]?.type === 'at') return [keyword('drive at'), ...place.slice(1)];
+  return part === undefined ? place : [keyword(part), ...place];
+}
+
+/** `LowerGate cylinder renewed`: a name that comes first says where. */
+function placedByName({ place, told }: Pick<Said, 'place' | 'told'>): Pick<Said, 'place' | 'told'> {
+  const [first, ...rest] = told;
+  return first && isName(first) && place.length === 0 && rest.length > 0
+    ? { place: [keyword('at'), first], told: rest }
+    : { place, told };
+}
+
+/** Something was done, and not only seen. */
+export function isWork(words: readonly Word[]): boolean {
+  return words.some(isWorkWord);
+}
+
+function takenApart(words: readonly Word[]): Said {
+  const taken = new Set<number>();
+  const take = (from: number, count: number): readonly Word[] => {
+    for (let at = from; at < from + count; at++) taken.add(at);
+    return words.slice(from, from + count);
+  };
+  const opens = words[0]?.type === 'closed' || (words[0]?.type === 'not seen' && words.length > 1);
+  const answer = opens ? take(0, 1) : [];
+  const place = placeIn(words, take);
+  const severity = oneOf(words, severities, take);
+  const by = afterWord(words, ['by', 'welded by'], take);
+  const photo = afterWord(words, ['photo'], take);
+  const texts = words.flatMap(({ type, image }, at) =>
+    type === 'STRING' && !taken.has(at) ? [image.slice(1, -1)] : [],
+  );
+  const left = words.filter(({ type }, at) => type !== 'STRING' && !taken.has(at));
+  const { part, told } = aboutPart(left);
+  const welded = by[0]?.type === 'welded by' ? [keyword('welded')] : [];
+  return {
+    answer,
+    part,
+    place,
+    severity,
+    photo,
+    by: by.length === 0 ? [] : [keyword('by'), ...by.slice(1)],
+    told: [...told, ...welded],
+    texts,
+  };
+}
+
+/** The part that is named, and what is left to be told: its own name no more where that came first. */
+function aboutPart(words: readonly Word[]): Pick<Said, 'part' | 'told'> {
+  const known = words[0]?.type === 'finding' ? words.slice(1) : words;
+  const at = known.findIndex((word) => partOfWord(word) !== undefined);
+  const named = known[at];
+  const part = partOfWord(named);
+  if (!named || part === undefined || at > 0) return { part, told: known };
+  const rest = plainImage(named)
+    .slice(wordsNamed(plainImage(named)).length)
+    .trim();
+  return { part, told: [...(rest === '' ? [] : [keyword(rest)]), ...known.slice(1)] };
+}
+
+const severities: ReadonlySet<string> = new Set(['slight', 'serious', 'urgent']);
+
+type Take = (from: number, count: number) => readonly Word[];
+
+function oneOf(words: readonly Word[], wanted: ReadonlySet<string>, take: Take): readonly Word[] {
+  const at = words.findIndex(({ type }) => wanted.has(type));
+  return at < 0 ? [] : take(at, 1);
+}
+
+/** A word with the text behind it. */
+function afterWord(words: readonly Word[], wanted: readonly string[], take: Take): readonly Word[] {
+  const at = words.findIndex(({ type }, i) => wanted.includes(type) && words[i + 1]?.type === 'STRING');
+  return at < 0 ? [] : take(at, 2);
+}
+
+/** The place as the language writes it, with the clock position and the side. */
+function placeIn(words: readonly Word[], take: Take): readonly Word[] {
+  const type = (at: number): string => words[at]?.type ?? '';
+  const whereIs = (): readonly Word[] => {
+    const at = words.findIndex(
+      (word, i) =>
+        (word.type === 'at' || word.type === 'drive at' || word.type === 'rest at') &&
+        (type(i + 1) === 'QUANTITY' || isName(words[i + 1]) || isPanel(words, i + 1)),
+    );
+    const from = words.findIndex(
+      (word, i) =>
+        word.type === 'from' &&
+        type(i + 1) === 'QUANTITY' &&
+        type(i + 2) === 'to' &&
+        type(i + 3) === 'QUANTITY',
+    );
+    if (at < 0) return from < 0 ? [] : take(from, 4);
+    if (words[at]?.type !== 'at') return [];
+    if (isPanel(words, at + 1)) return take(at, 1 + panelLength(words, at + 1));
+    return take(
+      at,
+      type(at + 1) === 'QUANTITY' && type(at + 2) === 'to' && type(at + 3) === 'QUANTITY' ? 4 : 2,
+    );
+  };
+  const place = whereIs();
+  const bare = place.length > 0 ? -1 : words.findIndex((_, i) => isPanel(words, i));
+  const panel: readonly Word[] = bare < 0 ? [] : [keyword('at'), ...take(bare, panelLength(words, bare))];
+  const clock = words.findIndex(({ type: each }, i) => each === 'clock' && type(i + 1) === 'CLOCK');
+  const seen = clock < 0 ? [] : take(clock, 2);
+  return [...place, ...panel, ...seen, ...oneOf(words, sides, take)];
+}
+
+const sides: ReadonlySet<string> = new Set(['left side', 'right side', 'both sides']);
+
+/** Names that people give have a capital or a digit. */
+function isName(word: Word | undefined): boolean {
+  return word?.type === 'ID' && /[A-Z0-9]/.test(word.image);
+}
+
+/** `panel 2 of run 2` */
+function isPanel(words: readonly Word[], at: number): boolean {
+  return (
+    words[at]?.type === 'panel' &&
+    words[at + 1]?.type === 'NUMBER' &&
+    words[at + 2]?.type === 'of run' &&
+    panelLength(words, at) > 3
+  );
+}
+
+function panelLength(words: readonly Word[], at: number): number {
+  const run = words[at + 3];
+  if (run?.type === 'NUMBER') return 4;
+  if (run?.type === 'above' || run?.type === 'below') return isName(words[at + 4]) ? 5 : 0;
+  return run?.type === 'between' && words[at + 5]?.type === 'and' ? 7 : 0;
+}
+
+const joining = new Set(['on', 'the', 'at', 'in', 'of', 'near', 'from', 'and', 'a']);
+
+function noteOf(told: readonly Word[], texts: readonly string[]): Word | undefined {
+  const said = [...told];
+  // `rubbing on the`: what stood behind it has its own place in the line.
+  while (said.length > 1 && joining.has(said.at(-1)?.image ?? '')) said.pop();
+  const plain = imagesOf(said).replace(/"/g, '').replace(/\s+/g, ' ').trim();
+  const text = [plain, texts.join('; ')].filter(Boolean).join(': ');
+  return text === '' ? undefined : textWord(text);
+}
+
+function textWord(text: string): Word {
+  return { type: 'STRING', image: `"${text.replace(/"/g, '')}"` };
+}

@@ -1,0 +1,108 @@
+// Is a line worth offering? Only one that reads as it stands, and in which everything is still there that was said: every number with
+// its unit, every name, every text, and every word that means something, as a word, in a note, or as the language's own word for it.
+// Whatever proposes a line, this is asked before anybody sees it.
+
+import { measureOf } from '../../domain/conditions/kinds.js';
+import { parseQuantity } from '../../domain/units/parse.js';
+import type { ConditionKind } from '../../domain/model/records.js';
+import { nearest } from '../nearest.js';
+import { workOf } from './done-words.js';
+import { fillers } from './fillers.js';
+import type { LinePattern } from './pattern.js';
+import { partOfWord } from './part-words.js';
+import { isSameSense } from './trade-words.js';
+import { isFalseUnit, isWord, plainImage, withoutFalseUnits, type Word } from './word.js';
+
+export function isOffered(written: readonly Word[], line: readonly Word[], pattern: LinePattern): boolean {
+  return readsSoundly(line, pattern) && keepsAll(written, line);
+}
+
+/** To its end, each value where one of its kind is wanted. */
+export function readsSoundly(line: readonly Word[], pattern: LinePattern): boolean {
+  let standing = pattern.start;
+  let kind: ConditionKind | undefined;
+  let before = '';
+  for (const { type, image } of line) {
+    const next = pattern.next(standing, type);
+    if (next === undefined) return false;
+    const ways = pattern.ways(standing).filter(({ token }) => token === type);
+    if (type === 'QUANTITY' && isFalseUnit(image)) return false;
+    const isMeasure = type === 'QUANTITY' || type === 'NUMBER';
+    if (kind !== undefined && isMeasure && !isMeasureOf(kind, type, image)) return false;
+    if (isMeasure && before === 'temperature' && !parseQuantity(image, 'temperature').ok) return false;
+    before = type;
+    kind = ways.some(({ rule }) => rule === 'ConditionKind')
+      ? (plainImage({ type, image }) as ConditionKind)
+      : undefined;
+    standing = next;
+  }
+  return pattern.isWhole(standing);
+}
+
+/** Bolts are counted, a joint is measured, and of a hatch there is neither. */
+function isMeasureOf(kind: ConditionKind, type: string, image: string): boolean {
+  switch (measureOf(kind)) {
+    case 'count':
+      return type === 'NUMBER';
+    case 'length':
+      return parseQuantity(image, 'length').ok;
+    case 'none':
+      return false;
+  }
+}
+
+const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOCK']);
+
+export function keepsAll(original: readonly Word[], line: readonly Word[]): boolean {
+  const written = withoutFalseUnits(original);
+  const texts = line.filter(({ type }) => type === 'STRING').map(({ image }) => tight(image.slice(1, -1)));
+  const all = line.flatMap(({ type, image }) => (type === 'STRING' ? [] : [tight(image)])).join(' ');
+  const said = new Set(line.flatMap(singles).map(stem));
+  const before = new Set(written.map(plainImage));
+  const words = line.flatMap((word) => (isWord(word.type) ? [plainImage(word)] : []));
+  const fresh = words.filter((word) => !before.has(word));
+  return written.every((word) => {
+    const image = tight(word.image);
+    if (word.type === 'STRING') return texts.some((text) => text.includes(tight(word.image.slice(1, -1))));
+    if (values.has(word.type)) return isAmong(image, all) || texts.some((text) => isAmong(image, text));
+    return singles(word).every(
+      (each) => said.has(stem(each)) || fillers.has(each) || fresh.some((put) => standsFor(put, each, word)),
+    );
+  });
+}
+
+function isAmong(value: string, text: string): boolean {
+  return ` ${text.replace(/[:;,]( |$)/g, ' $1')} `.replace(/ +/g, ' ').includes(` ${value} `);
+}
+
+/** A slip of the pen of it, or the language's word for it. A word of the language, or of a part, is no slip of another one. */
+function standsFor(put: string, word: string, written: Word): boolean {
+  if (isSameSense(word, put) || isSameSense(plainImage(written), put) || workOf(written) === put) return true;
+  if (isWord(written.type) || partOfWord(written) !== undefined) return false;
+  return [...put.split(' '), put].some((each) => isSlipOf(word, each));
+}
+
+/** One letter off, or two where the first one is right: `torn` is no slip of `worn`, nor `pitted` of `lifted`. */
+function isSlipOf(word: string, meant: string): boolean {
+  const isAlikeAtFirst = word.startsWith(meant.charAt(0));
+  if (nearest(word, [meant], 1).length > 0)
+    return isAlikeAtFirst || word.length > 4 || word.length !== meant.length;
+  return isAlikeAtFirst && word.length > 3 && nearest(word, [meant], 2).length > 0;
+}
+
+function singles(word: Word): readonly string[] {
+  const text = word.type === 'STRING' ? word.image.slice(1, -1) : word.image;
+  return text
+    .toLowerCase()
+    .split(/[^\p{L}\d-]+/u)
+    .filter((each) => /\p{L}/u.test(each));
+}
+
+/** One of a thing and several are the same word. */
+function stem(word: string): string {
+  return word.replace(/(?<=[^s])s$/, '');
+}
+
+function tight(text: string): string {
+  return text.replace(/\s+/g, ' ').trim();
+}

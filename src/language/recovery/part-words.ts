@@ -1,0 +1,57 @@
+// Which part of a machine does a line speak of? The parts as the language names them, and other words of the trade for them. What
+// has several words goes before what has one: a thrust bearing is not a gearbox because it lies in one.
+
+import type { PartName } from '../../domain/model/records.js';
+import { plainImage, type Word } from './word.js';
+
+/** Spelled out by part, so that a part that the records gain is missed here at once. */
+const words: Readonly<Record<PartName, readonly string[]>> = {
+  liner: ['liner', 'liners', 'lining'],
+  panel: ['panel', 'panels', 'sheet', 'sheets'],
+  bolts: ['bolts', 'bolt', 'fixing', 'fixings'],
+  spiral: ['spiral', 'spirals', 'screw', 'auger'],
+  flight: ['flight', 'flights', 'flighting'],
+  'hold-down': ['hold-down', 'hold-downs'],
+  brace: ['brace', 'braces'],
+  cover: ['cover', 'covers', 'lid', 'lids'],
+  hatch: ['hatch', 'hatches'],
+  gate: ['gate', 'gates', 'slide gate'],
+  trough: ['trough'],
+  'drive plate': ['drive plate'],
+  'thrust bearing': ['thrust bearing', 'gearbox thrust bearing'],
+  'tail bearing': ['tail bearing'],
+  gearbox: ['gearbox'],
+  motor: ['motor'],
+  coupling: ['coupling'],
+  drive: ['drive', 'drive at'],
+};
+
+const byWord = new Map<string, PartName>(
+  // The record has every part, and nothing else.
+  (Object.entries(words) as [PartName, readonly string[]][]).flatMap(([part, all]) =>
+    all.map((word) => [word, part] as const),
+  ),
+);
+
+/** The part that a word of a line names, a part and what is wrong with it in one word too: `bolts` of `bolts loose`. */
+export function partOfWord(word: Word | undefined): PartName | undefined {
+  if (!word || word.type === 'STRING') return undefined;
+  // A name of somebody's own has a capital: `Gate` is one.
+  const image = plainImage(word);
+  return byWord.get(image) ?? (word.type === 'ID' ? undefined : longest(image));
+}
+
+function longest(phrase: string): PartName | undefined {
+  const [found] = [...byWord.keys()]
+    .filter((each) => phrase.startsWith(`${each} `))
+    .sort((a, b) => b.length - a.length);
+  return found === undefined ? undefined : byWord.get(found);
+}
+
+/** As much of a phrase as names its part: `hatch` of `hatch missing`. */
+export function wordsNamed(phrase: string): string {
+  const plain = phrase.toLowerCase();
+  if (byWord.has(plain)) return phrase;
+  const found = [...byWord.keys()].filter((each) => plain.startsWith(`${each} `));
+  return found.sort((a, b) => b.length - a.length)[0] ?? '';
+}
