@@ -21,6 +21,8 @@ export interface PhoneSheetData {
   readonly cautions: readonly { readonly heading: string; readonly text: string }[];
   readonly isolations: readonly string[];
   readonly liners: readonly PhoneLiner[];
+  /** Which of them lies where, chainages in mm, for places that are added on the page. */
+  readonly lying: readonly { readonly from: number; readonly to: number; readonly liner: string }[];
   readonly points: readonly PhonePoint[];
   readonly holdDowns: readonly {
     readonly name: string;

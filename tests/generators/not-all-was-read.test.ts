@@ -1,10 +1,16 @@
 // Where a line cannot be read, whatever is made from the rest says so, in one sentence: report, sheet, phone, pack, crew sheet,
-// tables, calendar. Where all is read, none of them does.
+// tables, calendar, what a change means. Where all is read, none of them does.
 
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../src/analysis/analyse.js';
 import type { Estate } from '../../src/domain/model/estate.js';
+import { estateSide } from '../../src/cli/compared-sides.js';
+import { changeSummary } from '../../src/generators/change-summary/change-summary.js';
+import { changeSummaryHtml } from '../../src/generators/change-summary/html.js';
+import { changeSummaryJson } from '../../src/generators/change-summary/json.js';
+import { changeSummaryMarkdown } from '../../src/generators/change-summary/markdown.js';
+import { changeSummaryText } from '../../src/generators/change-summary/text.js';
 import { unreadText } from '../../src/domain/model/unread.js';
 import { inspectionSheetHtml } from '../../src/generators/inspection-sheet/html.js';
 import { inspectionSheet } from '../../src/generators/inspection-sheet/inspection-sheet.js';
@@ -45,6 +51,19 @@ function formsOf(estate: Estate): Readonly<Record<string, string>> {
   };
 }
 
+/** What a change means, in its four forms. */
+function diffsOf(before: string, after: string): Readonly<Record<string, string>> {
+  const side = (name: string, text: string) => estateSide(name, [{ uri: 'a.trough', text }]);
+  const made = changeSummary(side('old', before), side('new', after));
+  if (!made.ok) throw new Error(made.message);
+  return {
+    text: changeSummaryText(made.summary),
+    markdown: changeSummaryMarkdown(made.summary).replace(/\\/g, ''),
+    json: changeSummaryJson(made.summary),
+    html: changeSummaryHtml(made.summary),
+  };
+}
+
 describe('a line that cannot be read', () => {
   test.each([
     ['of the job', '  sling angle 30', '  slng angle 30'],
@@ -55,6 +74,13 @@ describe('a line that cannot be read', () => {
     const said = conveyor && unreadText(estate, [conveyor]);
     expect(said).toMatch(/cannot be read and is left out/);
     for (const [name, form] of Object.entries(formsOf(estate))) expect(form, name).toContain(said);
+    const change = text.replace(right, wrong);
+    for (const [name, form] of Object.entries(diffsOf(text, change)))
+      expect(form, name).toContain(`new: ${said}`);
+    for (const [name, form] of Object.entries(diffsOf(change, text)))
+      expect(form, name).toContain(`old: ${said}`);
+    for (const [name, form] of Object.entries(diffsOf(change, change)))
+      expect(form, name).toContain(`old and new: ${said}`);
     const [job] = estate.jobs;
     const crew = job && crewSheetHtml(workPack(estate, job));
     const whole = analyse([{ uri: 'a.trough', text }]).estate;
@@ -66,5 +92,7 @@ describe('a line that cannot be read', () => {
     const { estate } = analyse([{ uri: 'a.trough', text }]);
     for (const [name, form] of Object.entries(formsOf(estate)))
       expect(form, name).not.toMatch(/cannot be read and is left out|Not all was read/);
+    for (const [name, form] of Object.entries(diffsOf(text, text)))
+      expect(form, name).not.toMatch(/cannot be read|Not all was read/);
   });
 });

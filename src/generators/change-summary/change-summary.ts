@@ -6,6 +6,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import { isRecord, type LedgerBlock } from '../../domain/model/ledger.js';
 import { knownOn } from '../../domain/model/known-on.js';
 import { presentDay } from '../../domain/model/newest.js';
+import { unreadText } from '../../domain/model/unread.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { changesBeside } from '../remaining-life/changes-beside.js';
 import { remainingLife, type RemainingLife } from '../remaining-life/remaining-life.js';
@@ -62,6 +63,8 @@ export interface ChangeSummary {
   readonly asOf: CalendarDay | undefined;
   /** True where nothing at all differs, the calendar aside. */
   readonly same: boolean;
+  /** What of a side could not be read, a sentence each: no forecast or plan of that side rests on it. */
+  readonly unread: readonly string[];
   /** First, because a forecast that moves by it looks like any other. */
   readonly history: readonly HistoryEdit[];
   readonly records: readonly NewRecord[];
@@ -285,6 +288,7 @@ function summaryOf(
     renames: changes.renames,
     moves: changes.moves,
     findings: findingsBetween(before, after),
+    unread: unreadOf(before, after),
     remarks: remarksOf(before, after),
   };
 }
@@ -435,6 +439,18 @@ function findingsBetween(before: ComparedSide, after: ComparedEstate): ChangeSum
     come: missing(after.findings, before.findings),
     gone: missing(before.findings, after.findings),
   };
+}
+
+/** The same sentence that every page of a side carries; said once where it is of both. */
+function unreadOf(before: ComparedSide, after: ComparedEstate): readonly string[] {
+  const told = [before, after].flatMap((side) => {
+    const text = side.kind === 'estate' ? unreadText(side.estate, side.estate.conveyors) : undefined;
+    return text === undefined ? [] : [{ name: side.name, text }];
+  });
+  const [one, other] = told;
+  return other && one?.text === other.text
+    ? [`${one.name} and ${other.name}: ${one.text}`]
+    : told.map(({ name, text }) => `${name}: ${text}`);
 }
 
 function remarksOf(before: ComparedSide, after: ComparedEstate): readonly string[] {

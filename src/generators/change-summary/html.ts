@@ -11,6 +11,7 @@ import {
   becauseText,
   besideLines,
   besideTitle,
+  unreadTitle,
   calendarTitle,
   dayText,
   expectedText,
@@ -49,6 +50,9 @@ export function changeSummaryPage(
       element('h1', {}, title),
       element('p', {}, element('strong', {}, headline(summary))),
       element('p', { class: 'muted' }, sidesText(summary)),
+      summary.unread.map((text) =>
+        element('p', { class: 'edited' }, element('strong', {}, `! ${unreadTitle}. `), text),
+      ),
       historyPart(summary),
       recordsPart(summary),
       besidePart(summary),

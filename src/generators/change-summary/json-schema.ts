@@ -112,6 +112,7 @@ export const changeSummarySchema: Schema = {
     renames: list(closed({ what: text, from: text, to: text, within: maybeText })),
     moves: list(closed({ from: text, to: text, blocks: texts })),
     findings: closed({ come: found, gone: found }),
+    unread: texts,
     remarks: texts,
   }),
 };

@@ -71,6 +71,7 @@ function dataOf(summary: ChangeSummary): Json {
       come: summary.findings.come.map(findingJson),
       gone: summary.findings.gone.map(findingJson),
     },
+    unread: summary.unread,
     remarks: summary.remarks,
   };
 }

@@ -196,6 +196,8 @@ export interface ToldSection {
   readonly lines: readonly string[];
 }
 
+export const unreadTitle = 'Not all was read';
+
 export const besideTitle = 'Conditions, and what was measured beside the wear';
 
 /** A line each, with the conveyor in front. */
@@ -211,6 +213,7 @@ export function sectionsOf(summary: ChangeSummary): readonly ToldSection[] {
   const at = (place: { readonly uri: string; readonly line: number }): string =>
     place.uri === '' ? '' : ` [${placeText(place)}]`;
   return [
+    section(unreadTitle, '!', summary.unread),
     section(
       'HISTORY EDITED: what was recorded before reads otherwise now',
       '!',

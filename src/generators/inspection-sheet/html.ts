@@ -136,7 +136,9 @@ function pointTable(sheet: InspectionSheet): Markup {
       { class: 'caution' },
       'No inspection point is declared, and none was ever read. Choose places on the worn side and write down chainage and clock.',
     );
-  const layers = [...new Set(sheet.liners.flatMap((liner) => liner.layers.map((layer) => layer.name)))];
+  // Where liners of several colours lie, only those of the liner at the place can show there.
+  const layersAt = ({ liner }: SheetPoint): readonly string[] =>
+    (sheet.liners.find(({ name }) => name === liner)?.layers ?? []).map(({ name }) => name);
   const headings = [
     'Point',
     'Where',
@@ -165,7 +167,7 @@ function pointTable(sheet: InspectionSheet): Markup {
       element(
         'tbody',
         {},
-        sheet.points.map((point) => pointRow(point, layers, sheet.unit)),
+        sheet.points.map((point) => pointRow(point, layersAt(point), sheet.unit)),
       ),
     ),
     element(

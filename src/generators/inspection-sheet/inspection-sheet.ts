@@ -7,7 +7,13 @@ import { notLookedAt } from '../../domain/conditions/not-looked.js';
 import { troughState, type TroughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
-import { exposedReadings, isPointNow, fittedThickness, setLying } from '../../domain/model/exposure.js';
+import {
+  exposedReadings,
+  isPointNow,
+  fittedThickness,
+  setLying,
+  setsLying,
+} from '../../domain/model/exposure.js';
 import { linersLying } from '../../domain/model/lying-liner.js';
 import { knownOn } from '../../domain/model/known-on.js';
 import type { ExposedReading } from '../../domain/model/exposure.js';
@@ -101,7 +107,7 @@ export function inspectionSheet(
       at: item.at?.value,
     })),
     unit,
-    liners: linersOf(estate, history, conveyor, places, asOf),
+    ...linersOf(history, conveyor, places, asOf),
     points,
     running: runningOf(history, wear),
     holdDowns: holdDownsOf(history, conveyor),
@@ -249,19 +255,20 @@ function lastSeen(
 }
 
 function linersOf(
-  estate: Estate,
   history: History,
   conveyor: Conveyor,
   places: readonly Place[],
   asOf: CalendarDay,
-): readonly LinerSeen[] {
-  const lying = [
+): Pick<InspectionSheet, 'liners' | 'lying'> {
+  const sets = setsLying(history, asOf);
+  const all = [
     ...places.map((place) => setLying(history, place.at, asOf)?.liner ?? conveyor.liner),
     ...runsOf(conveyor).map(
       (run) => setLying(history, (run.from + run.to) / 2, asOf)?.liner ?? conveyor.liner,
     ),
+    ...sets.map(({ liner }) => liner),
   ];
-  return [...new Set(lying)].map((liner) => {
+  const liners = [...new Set(all)].map((liner): LinerSeen => {
     let left = liner.thickness.value;
     return {
       name: liner.name,
@@ -274,6 +281,7 @@ function linersOf(
       }),
     };
   });
+  return { liners, lying: sets.map(({ from, to, liner }) => ({ from, to, liner: liner.name })) };
 }
 
 function meterExpected(history: History, asOf: CalendarDay): MeterExpected {

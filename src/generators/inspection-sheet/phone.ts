@@ -92,6 +92,7 @@ function phoneData(sheet: InspectionSheet): PhoneSheetData {
       condemnWords: lengthWords(liner.condemn, sheet.unit),
       layers: liner.layers.map(({ name, most, least }) => ({ name, thickness: most - least })),
     })),
+    lying: sheet.lying,
     points: sheet.points.map((point) => pointData(point, sheet.look, sheet.unit)),
     conditions: sheet.openConditions.map(({ what, place, severity, since, notes, answer }) => ({
       what: severity === '' ? what : `${what}, ${severity}`,

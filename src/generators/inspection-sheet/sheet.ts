@@ -38,6 +38,8 @@ export interface InspectionSheet {
   /** In which thicknesses are read here: as the liner's layers are declared. */
   readonly unit: 'mm' | 'in';
   readonly liners: readonly LinerSeen[];
+  /** Which of them lies where, chainages in mm, from the tail. */
+  readonly lying: readonly { readonly from: number; readonly to: number; readonly liner: string }[];
   readonly points: readonly SheetPoint[];
   /** How a page that is filled in on another day finds what to expect: the rows of each point's `table`. */
   readonly running: {

@@ -1,5 +1,6 @@
 // What the phone sheet knows: the data of its page, what has been written down so far, and which screen is shown.
 
+import { linerLyingAt } from './lying.js';
 import type {
   Look,
   PhoneLiner,
@@ -230,6 +231,7 @@ export type PhoneRow = Omit<PhonePoint, 'seen'> & PhoneView;
 export function rows(): readonly PhoneRow[] {
   const added = state.places.map(({ chainage, clock, look }): PhoneRow => {
     const clockText = look === state.look ? clock : mirrored(clock);
+    const liner = linerLyingAt(data, Number(chainage) * far.mm);
     return {
       id: placeId(chainage, look === 'downstream' ? clock : mirrored(clock)),
       label: `${chainage} ${far.unit} at ${clockText}`,
@@ -237,8 +239,8 @@ export function rows(): readonly PhoneRow[] {
       where: [],
       clock: hours(clockText) ?? 6,
       clockText,
-      liner: data.liners[0]?.name ?? '',
-      fitted: data.liners[0]?.thickness ?? 0,
+      liner: liner?.name ?? '',
+      fitted: liner?.thickness ?? 0,
       last: null,
       expect: { words: '' },
     };

@@ -4,6 +4,9 @@ import { describe, expect, test } from 'vitest';
 import { inspectionSheetHtml } from '../../../src/generators/inspection-sheet/html.js';
 import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
 import type { InspectionSheet } from '../../../src/generators/inspection-sheet/sheet.js';
+import { inspectionPhonePage } from '../../../src/generators/inspection-sheet/phone.js';
+import type { PhoneSheetData } from '../../../src/protocol/offline-forms.js';
+import { linerLyingAt } from '../../../src/views/phone-sheet/lying.js';
 import { day, liftConveyor, read, theConveyor } from '../estate.js';
 
 const records = `
@@ -213,6 +216,37 @@ screw change DG1 2026-02-02 meter 8200 h {
         ],
       },
     ]);
+  });
+});
+
+describe('where liners of other colours lie side by side', () => {
+  const mixed = `${records}
+liner Beside { material PE1000 layer amber 5 mm layer slate 7 mm panel length 1200 mm condemn at 3 mm }
+reline DG1 2026-02-02 meter 8400 h { scope run 2 liner Beside }`;
+
+  test('a point is offered the colours of the liner that lies there, and no other', () => {
+    const page = sheet(mixed, { asOf: '2026-03-02' });
+    const rows = inspectionSheetHtml(page)
+      .split('<tr')
+      .filter((row) => row.includes('class="clock"'));
+    const offered = rows.map((row) => [...row.matchAll(/☐ ([a-z]+)/g)].map(([, name]) => name));
+    const [below, above] = [page.points[0], page.points.at(-1)];
+    expect([below?.liner, above?.liner]).toEqual(['TwoLayer12', 'Beside']);
+    expect([offered[0], offered.at(-1)]).toEqual([
+      ['ivory', 'teal'],
+      ['amber', 'slate'],
+    ]);
+  });
+
+  test('so is a place that is added on the phone, by its chainage', () => {
+    const page = sheet(mixed, { asOf: '2026-03-02' });
+    const data = JSON.parse(
+      /<script[^>]*id="data"[^>]*>(.*?)<\/script>/s.exec(inspectionPhonePage(page))?.[1] ?? '{}',
+    ) as PhoneSheetData; // what the generator wrote a line above
+    const colours = (at: number) => linerLyingAt(data, at)?.layers.map(({ name }) => name);
+    expect(colours(2000)).toEqual(['ivory', 'teal']);
+    expect(colours(10_000)).toEqual(['amber', 'slate']);
+    expect(colours(NaN)).toEqual(['ivory', 'teal']);
   });
 });
 
