@@ -6,6 +6,7 @@ import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { Place } from '../../../domain/model/records.js';
 import { expectedLoss } from '../../evidence/expected-loss.js';
+import { isOnAJoint } from '../../evidence/on-a-joint.js';
 import { growthsOf } from '../../evidence/growth.js';
 import { dayOfRow, readingWords } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
@@ -63,7 +64,7 @@ inspection DG1 2024-09-11 meter 3630 h {
   ],
   *check({ estate }) {
     for (const growth of growthsOf(estate)) {
-      if (growth.kinds !== 'thickness') continue;
+      if (growth.kinds !== 'thickness' || isOnAJoint(estate, growth.place)) continue;
       const { row, before, place, liner } = growth;
       yield {
         origin: originOf(estate.readings, row),

@@ -4,6 +4,7 @@
 import { fittedThickness } from '../../../domain/model/exposure.js';
 import { originOf } from '../../../domain/model/records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
+import { isOnAJoint } from '../../evidence/on-a-joint.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import { errorOf } from '../../evidence/reading-error.js';
 import { toldTogether, type OfALiner } from '../../telling/told-together.js';
@@ -39,6 +40,7 @@ export const thickerThanFitted: Rule = {
       if (value <= fitted.value) return;
       const tolerance = fitted.measured ? 0 : (set.liner.thicknessTolerance?.value ?? 0.05 * fitted.value);
       if (value <= fitted.value + tolerance + 3 * errorOf(estate, row)) return;
+      if (isOnAJoint(estate, place)) return;
       if (!isPlausible('reading thickness', value) || !isPlausible('liner thickness', fitted.value)) return;
       found.push({
         alike: set.liner.name,
