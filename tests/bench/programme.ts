@@ -60,6 +60,7 @@ const problem: ProgrammeProblem = {
               condemn,
               contact: condemn / 50,
               within: condemn <= 0.05,
+              expedited: false,
               order: { kind: 'no lead time', outage: undefined },
             };
           }),

@@ -204,7 +204,8 @@ function steelWith(
   return { contact, rest: Math.max(0, Math.min(rest, contactBy(until) - contact)) };
 }
 
+/** A chance that is worked out as nothing is not known to be nothing: it reads as any other that is too small to print. */
 export function percent(chance: number): string {
-  if (chance > 0 && chance < 0.001) return '< 0.1 %';
+  if (chance < 0.001) return '< 0.1 %';
   return `${formatNumber(chance * 100, chance < 0.0995 ? 1 : 0)} %`;
 }

@@ -264,9 +264,10 @@ function lowerDuty(setting: OptionSetting, relines: readonly DecisionOption[]): 
       ...chances(setting, last ?? outlook.asOf),
       within: last !== undefined && (counted !== undefined || setting.goesBy === 'what was seen'),
       obstacle: last === undefined ? 'the accepted risk is passed already: no duty is low enough' : undefined,
-      cost: extra === undefined ? undefined : cost,
-      expected: extra === undefined ? undefined : expected,
-      expectedSeen: extra === undefined ? undefined : expectedSeen,
+      // What no duty is low enough for has no price.
+      ...(extra === undefined || last === undefined
+        ? { cost: undefined, expected: undefined, expectedSeen: undefined }
+        : { cost, expected, expectedSeen }),
       needs: [
         'somewhere else for what it carries',
         ...(counted === undefined

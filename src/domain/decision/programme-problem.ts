@@ -38,6 +38,8 @@ export interface Candidate {
   readonly condemn: number;
   readonly contact: number;
   readonly within: boolean;
+  /** Its liner is in time by the dearer, faster delivery alone, whose price is in the cost. */
+  readonly expedited: boolean;
   /** On the shelf where all of it lies there. */
   readonly order: OrderCall;
 }
@@ -128,6 +130,7 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
           condemn: option.condemnSeen ?? option.condemn ?? 1,
           contact: option.contactSeen ?? option.contact ?? 1,
           within: option.within,
+          expedited: option.kind === 'expedite',
           order:
             // A part from the shelf does not spare the whole, where that cannot wait for an outage.
             (shelfOnly || ways.some(({ by }) => by === 'shelf')) && !(decision.order && isNow(decision.order))

@@ -137,7 +137,8 @@ export function lookDay(life: ConveyorLife): string {
 }
 
 export function acceptedText({ accepted }: ConveyorDecision): string {
-  return `limit ${percent(accepted.condemn)}, steel ${percent(accepted.contact)}${accepted.contactAssumed ? ' (assumed)' : ''}`;
+  const none = (risk: number): string => (risk === 0 ? '0 %' : percent(risk));
+  return `limit ${none(accepted.condemn)}, steel ${none(accepted.contact)}${accepted.contactAssumed ? ' (assumed)' : ''}`;
 }
 
 export function passedText({ passed, passedSeen, panels, panelsSeen }: ConveyorDecision): string {

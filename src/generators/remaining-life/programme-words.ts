@@ -34,7 +34,7 @@ export function programmeRow(programme: Programme, line: ProgrammeLine): readonl
         candidate.crews.join(' and '),
         formatNumber(candidate.hours, 1),
         percent(candidate.condemn),
-        callText(candidate.order),
+        `${callText(candidate.order)}${candidate.expedited ? ', expedited' : ''}`,
         expected(programme, candidate.expected),
         reason,
       ];

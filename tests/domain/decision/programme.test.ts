@@ -82,6 +82,7 @@ function problemOf(
           condemn: job.condemn[o] ?? 0,
           contact: 0,
           within: (job.condemn[o] ?? 0) <= 0.05,
+          expedited: false,
           order: { kind: 'order', day: today, why: 'for an outage', outage: undefined, latest: today },
         })),
       ),

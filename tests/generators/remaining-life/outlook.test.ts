@@ -3,6 +3,7 @@
 
 import { expect, it } from 'vitest';
 import { optionRows, scopeText } from '../../../src/generators/remaining-life/print/option-table.js';
+import { percent } from '../../../src/domain/decision/option-setting.js';
 import { addDays } from '../../../src/domain/units/calendar.js';
 import { day, look, only, reportOf } from './story.js';
 
@@ -54,4 +55,26 @@ it('each scope is named with the cost of its own option, also where one is a par
     /close panel 1 of run 1 \([^)]*, 9850 EUR\), or panel 1 of run 1 and [^)]*, 24230 EUR\)/,
   );
   expect(optionRows(decision)).toHaveLength(decision.options.length);
+});
+
+it('what cannot be done because no duty is low enough has no price', () => {
+  const passed = records
+    .replaceAll('0.84', '1')
+    .replace(/thickness [\d.]+ mm\n}\n$/, 'thickness 3.2 mm\n}\n');
+  const { decision } = only(reportOf(passed, { asOf }, manned));
+  const less = decision?.options.find(({ kind }) => kind === 'lower duty');
+  expect(less?.obstacle).toMatch(/no duty is low enough/);
+  expect([less?.cost, less?.expected]).toEqual([undefined, undefined]);
+});
+
+it('a chance worked out as nothing reads as any other too small to print', () => {
+  expect([0, 1e-9, 0.0009, 0.0012, 0.0994, 0.0996, 1].map(percent)).toEqual([
+    '< 0.1 %',
+    '< 0.1 %',
+    '< 0.1 %',
+    '0.1 %',
+    '9.9 %',
+    '10 %',
+    '100 %',
+  ]);
 });
