@@ -19,7 +19,7 @@ import type { CalendarDay } from '../../domain/units/calendar.js';
 import { addDays, formatDay } from '../../domain/units/calendar.js';
 import type { LengthUnit } from '../../domain/units/length-words.js';
 import { chainageWords, unitOf } from '../../domain/units/length-words.js';
-import type { OrderBy, PanelRow, RunRow, StepRow, WorkPack } from './pack.js';
+import type { Fact, OrderBy, PanelRow, RunRow, StepRow, WorkPack } from './pack.js';
 import { conditionFacts } from './parts/conditions.js';
 import { cautionsFor } from './parts/cautions.js';
 import { cutLists } from '../../domain/plan/cut-list.js';
@@ -33,6 +33,7 @@ import { heldUpWords, rescueFacts, toolRows } from './parts/site.js';
 import { restsOn } from './parts/rests-on.js';
 import { standingOf } from './parts/standing.js';
 import { hourRows } from './parts/hours.js';
+import { liftingGear, noGearWarning } from './parts/lifting-gear.js';
 import { permitsFor } from './parts/permits.js';
 import { packDrawings } from './parts/pictures.js';
 import {
@@ -86,6 +87,8 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
   const standing = standingOf(options.decision, before, job, renewed);
   const orders = orderDates(job, options.decision, materials);
   const heaviest = heaviestOf(renewed);
+  const gear = liftingGear(job, job.screwChange ? [{ from: 0, to: conveyor.length.value }] : fitted, unit);
+  const noGear = noGearWarning(gear, heaviest, handlingGuideline);
   const number = job.name.startsWith(conveyor.name) ? job.name : `${conveyor.name}-${job.name}`;
   const owner = conveyor.plant.title ?? conveyor.plant.name;
   const drawnFrom = options.drawnFrom ?? `job ${job.name}`;
@@ -96,22 +99,17 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     drawnFrom,
     plant: owner,
     unit,
-    job: {
-      origin: job.nameOrigin,
-      name: job.name,
-      ...(job.title === undefined ? {} : { title: job.title }),
-      ...(job.doc === undefined ? {} : { doc: job.doc }),
-    },
+    job: jobFacts(job),
     conveyor: {
       name: conveyor.name,
       ...(conveyor.title === undefined ? {} : { title: conveyor.title }),
-      facts: machineFacts(before, job, fitted, unit, options.asOf),
+      facts: [...machineFacts(before, job, fitted, unit, options.asOf), ...gearFacts(gear)],
     },
     ...windowOf(job),
     ...(standing ? { standing } : {}),
     ...(rests.length > 0 ? { restsOn: rests } : {}),
     obstacles: obstaclesOf(plan),
-    warnings: [...unreadWarning(estate, conveyor), ...warningsOf(plan)],
+    warnings: [...unreadWarning(estate, conveyor), ...warningsOf(plan), ...noGear],
     scope: scopeWords(
       job,
       ground.scope.map((area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`),
@@ -137,6 +135,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
       testsAir: steps.some((step) => step.action === 'gas test'),
       heaviestLift: heaviest,
       handLimit: handlingGuideline,
+      liftingGear: gear,
     }),
     access: accessFacts(job, ground, rows),
     runs,
@@ -152,11 +151,28 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     cutLists: cuts.map(cutListFacts),
     materials: materials.map((material) => materialRow(material, orders)),
     holdDowns: holdDownFacts(job, holdDownsTaken(ground)),
-    clearance: conveyor.clearance && { from: conveyor.clearance.from.value, to: conveyor.clearance.to.value },
+    clearance: clearanceOf(job),
     asFitted: asFittedFacts(estate, records, ground, runsInOrderOfWork(ground, steps), panels, unit),
     orderBy: orders,
     drawings: packDrawings(ground, plan, runs, panels, rows, { owner, number, issued: asOf, drawnFrom }),
   };
+}
+
+function clearanceOf({ conveyor: { clearance } }: Job): WorkPack['clearance'] {
+  return clearance && { from: clearance.from.value, to: clearance.to.value };
+}
+
+function jobFacts({ nameOrigin: origin, name, title, doc }: Job): WorkPack['job'] {
+  return {
+    origin,
+    name,
+    ...(title === undefined ? {} : { title }),
+    ...(doc === undefined ? {} : { doc }),
+  };
+}
+
+function gearFacts(gear: readonly string[]): readonly Fact[] {
+  return gear.length > 0 ? [{ name: 'To lift with', value: gear.join('; ') }] : [];
 }
 
 function heaviestOf(panels: readonly PanelRow[]): number | undefined {

@@ -224,16 +224,39 @@ const doneCold: Readonly<Partial<Record<StepAction, Partial<Guidance>>>> = {
   },
 };
 
-/** `hot`: of the step itself, and of any step of its order. */
-export function guidanceFor(
-  action: StepAction,
-  hot: { readonly step: boolean; readonly order: boolean },
-): Guidance {
-  return {
+export interface StepSetting {
+  /** Of the step itself, and of any step of its order. */
+  readonly hot: { readonly step: boolean; readonly order: boolean };
+  /** How the pieces of the new spiral are joined. */
+  readonly joints: 'welded' | 'bolted';
+  /** Between the panels that the step fits: `8 mm`, or several where its runs differ; undefined where all are butted. */
+  readonly gap: string | undefined;
+  /** Some of its panels are butted and some have a gap. */
+  readonly someButted: boolean;
+}
+
+export function guidanceFor(action: StepAction, setting: StepSetting): Guidance {
+  const { hot } = setting;
+  const own = {
     ...guidance[action],
     ...(hot.order ? {} : withoutFlame[action]),
     ...(hot.step ? {} : doneCold[action]),
   };
+  switch (action) {
+    case 'insert screw':
+      return setting.joints === 'bolted'
+        ? { ...own, check: 'Joints in line, bolts of the joints tight as the maker says, spiral held.' }
+        : own;
+    case 'fit':
+      return { ...own, work: own.work.replace('tapped tight to the one before', jointWords(setting)) };
+    default:
+      return own;
+  }
+}
+
+function jointWords({ gap, someButted }: StepSetting): string {
+  if (gap === undefined) return 'tapped tight to the one before';
+  return `set with the gap of ${gap} to the one before${someButted ? ' (tapped tight where the panel list has no gap)' : ''}`;
 }
 
 /** A run without feed that stands before the isolation: it empties the trough, and shows how the machine runs before the work. */

@@ -49,11 +49,22 @@ export function machineFacts(
   if (conveyor.drive)
     facts.push({
       name: 'Drive',
-      value: `at the ${conveyor.drive.end}${conveyor.drive.power ? `, ${conveyor.drive.power.text}` : ''}${conveyor.drive.speed ? `, ${conveyor.drive.speed.text}` : ''}`,
+      value: `at the ${conveyor.drive.end}${conveyor.drive.power ? `, ${conveyor.drive.power.text}` : ''}${speedWords(before, job, asOf)}`,
     });
   if (conveyor.conveys) facts.push({ name: 'Conveys', value: conveyor.conveys.material });
   if (conveyor.fill) facts.push({ name: 'Fill', value: formatPercent(conveyor.fill.value) });
   return facts;
+}
+
+/** As declared, and since when it runs at another by the newest record of the duty that says a speed. */
+function speedWords({ estate }: WorkBefore, { conveyor }: Job, asOf: CalendarDay | undefined): string {
+  const declared = conveyor.drive?.speed;
+  const changes = estate.dutyChanges
+    .filter((each) => each.conveyor === conveyor && each.speed && each.from.day <= (asOf ?? Infinity))
+    .sort((a, b) => a.from.day - b.from.day);
+  const last = changes.at(-1);
+  if (!last?.speed || last.speed.value === declared?.value) return declared ? `, ${declared.text}` : '';
+  return `, ${last.speed.text} since ${formatDay(last.from.day)}${declared ? ` (${declared.text} as declared)` : ''}`;
 }
 
 /** Where lengths of the spiral came in on different days; nothing where all of it is of one day. */

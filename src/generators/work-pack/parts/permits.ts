@@ -19,6 +19,8 @@ export interface PermitFacts {
   readonly testsAir: boolean;
   readonly heaviestLift: number | undefined;
   readonly handLimit: number;
+  /** What is declared to lift with where the job works: `L1 at 6.00 m, at most 500 kg`. */
+  readonly liftingGear: readonly string[];
 }
 
 export function permitsFor(facts: PermitFacts): readonly Permit[] {
@@ -64,14 +66,21 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
     {
       name: 'Lifting',
       need: heavy ? 'needed' : 'to be judged on site',
-      why: facts.changesScrew
-        ? 'The spiral comes out and goes in by crane.'
-        : facts.heaviestLift === undefined
-          ? 'No mass is known.'
-          : `Heaviest single piece about ${formatMass(facts.heaviestLift)}${heavy ? ', more than one person should lift' : ''}.`,
+      why:
+        (facts.changesScrew
+          ? 'The spiral comes out and goes in by crane.'
+          : facts.heaviestLift === undefined
+            ? 'No mass is known.'
+            : `Heaviest single piece about ${formatMass(facts.heaviestLift)}${heavy ? ', more than one person should lift' : ''}.`) +
+        gearWords(facts, heavy),
       ask: 'Lift plan, gear certificates, person in charge of lifting.',
     },
   ];
+}
+
+/** What is asked for has to be there: whoever issues the pack says what lifts, or is told that nobody has said it. */
+function gearWords({ liftingGear }: PermitFacts, heavy: boolean): string {
+  return heavy && liftingGear.length === 0 ? ' What lifts there is not written: name it before the job.' : '';
 }
 
 function hotWork({ heat, patches, changesScrew, conveyor }: PermitFacts): readonly Permit[] {

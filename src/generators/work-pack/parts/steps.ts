@@ -12,9 +12,9 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { formatHours } from '../../../domain/units/format.js';
 import { formatTimeOfDay } from '../../../domain/units/clock.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
-import { chainageWords } from '../../../domain/units/length-words.js';
+import { chainageWords, lengthWords } from '../../../domain/units/length-words.js';
 import type { StepRow } from '../pack.js';
-import { emptyingRun, guidanceFor } from './guidance.js';
+import { emptyingRun, guidanceFor, type StepSetting } from './guidance.js';
 import type { JobPlan } from '../../../domain/plan/job-plan.js';
 
 /** `ground` must be that of the plan's own steps, in their order. */
@@ -31,7 +31,11 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
     const words =
       step === emptying && step.action === 'run empty'
         ? emptyingRun
-        : guidanceFor(step.action, { step: isHot(ground, step), order: hotOrder });
+        : guidanceFor(step.action, {
+            hot: { step: isHot(ground, step), order: hotOrder },
+            joints: job.screwChange?.joints ?? 'welded',
+            ...jointsIn(ground, areas, unit),
+          });
     return {
       number: index + 1,
       origin: step.origin,
@@ -62,6 +66,22 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
       ...(step.note === undefined ? {} : { note: step.note }),
     };
   });
+}
+
+/** Of the panels that a step works on. */
+function jointsIn(
+  { runs }: Ground,
+  areas: readonly Area[],
+  unit: LengthUnit,
+): Pick<StepSetting, 'gap' | 'someButted'> {
+  const policies = runs
+    .filter(({ panels }) => within(panels, areas).length > 0)
+    .map(({ liner }) => (liner.joint.policy === 'gap' ? liner.joint.gap.value : 0));
+  const gaps = [...new Set(policies.filter((gap) => gap > 0))].sort((a, b) => a - b);
+  return {
+    gap: gaps.length === 0 ? undefined : gaps.map((gap) => lengthWords(gap, unit)).join(' or '),
+    someButted: gaps.length > 0 && policies.some((gap) => gap === 0),
+  };
 }
 
 /** Blocks are counted, and set place by place. */

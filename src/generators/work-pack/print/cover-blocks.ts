@@ -13,8 +13,10 @@ export function coverBlocks(pack: WorkPack): PrintBlock[] {
   const { window } = pack;
   const renewed = pack.panels.filter((panel) => panel.renewed);
   const rows: string[][] = [
-    ['Plant', pack.plant],
-    ['Conveyor', [pack.conveyor.name, pack.conveyor.title].filter(Boolean).join(': ')],
+    [
+      'Plant, conveyor',
+      `${pack.plant}; ${[pack.conveyor.name, pack.conveyor.title].filter(Boolean).join(': ')}`,
+    ],
     [
       'Window',
       window
