@@ -98,7 +98,7 @@ const contexts: Readonly<Record<string, Where>> = {
 };
 
 /** What is wrong with the answer; undefined where nothing is. */
-function fault(line: string, { head, tail }: Where): string | undefined {
+function fault(line: string, part: string, { head, tail }: Where): string | undefined {
   const text = head + line + tail;
   const { slips } = parseText(text);
   if (slips.length === 0) return undefined;
@@ -115,6 +115,7 @@ function fault(line: string, { head, tail }: Where): string | undefined {
   if (problems.length > readSheet(isBlock ? head + tail : '', 0, 'a').problems.length)
     return `offers what does not read: ${own}`;
   const lost = lostIn(isBlock ? line : head + line, own);
+  if (!own.startsWith('//') && !own.replace(/"[^"]*"/g, '').includes(part)) return `is not about it: ${own}`;
   return lost.length > 0 ? `loses ${lost.join(', ')}: ${own}` : undefined;
 }
 
@@ -195,7 +196,7 @@ test.each(Object.entries(contexts))('a line in words of one’s own, in %s', (na
   for (const { part, line, what, rest } of fc.sample(lines, { numRuns: rounds, seed: 2702 })) {
     // Outside any block people name the conveyor and the day, behind what it is or first.
     const said = name === 'no block' ? `${what} DG1 2026-03-14 ${rest}`.trim() : line;
-    const wrong = fault(said, where);
+    const wrong = fault(said, part, where);
     if (wrong !== undefined) faults.push(`${said}\n      (${part}) ${wrong}`);
   }
   expect(

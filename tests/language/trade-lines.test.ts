@@ -56,10 +56,21 @@ describe('in a look', () => {
     ['gate bent at Gate slight', 'finding gate at Gate slight "bent"'],
     ['spiral rubbing at 16 m on the left side', 'finding spiral at 16 m left side "rubbing"'],
     ['hatch missing bolts 2 at H2', 'finding hatch at H2 "missing bolts 2"'],
-    ['bolts loose 4 at 31 m on panel 2 of run 3', 'finding bolts at 31 m "loose 4 on panel 2 of run 3"'],
+    ['bolts loose 4 at 31 m on panel 2 of run 3', 'bolts loose 4 at 31 m "on panel 2 of run 3"'],
     ['covers bent at 8.4 m to 10.8 m', 'cover bent at 8.4 m to 10.8 m'],
     ['panel pitted 3 mm at 4 m', 'finding panel at 4 m "pitted 3 mm"'],
     ['gearbox quiet', 'finding gearbox "quiet"'],
+    ['motor noise gone', 'closed motor noise "gone"'],
+    ['cover leaking at 14 m gone', 'closed cover leaking at 14 m "gone"'],
+    ['brace at 6.7 m missing', 'brace missing at 6.7 m'],
+    ['hold-down shoe worn at 12.5 m "4 mm off"', 'hold-down worn at 12.5 m "shoe: 4 mm off"'],
+    ['hatch H1 stuck', 'hatch stuck at H1'],
+    ['slide gate MidGate stuck slight "dry"', 'gate stuck at MidGate slight "dry"'],
+    ['panel 8 of run 3 lifted 5 mm slight', 'panel lifted 5 mm at panel 8 of run 3 slight'],
+    ['panel edge lifted 4 mm at 5.2 m slight', 'panel lifted 4 mm at 5.2 m slight "edge"'],
+    ['cover leak 14 m', 'cover leaking at 14 m'],
+    ['hold-down ok 9.5 m', 'finding hold-down at 9.5 m "ok"'],
+    ['panel lifted 8 mm 22.4 m', 'panel lifted 8 mm at 22.4 m'],
     [
       'running hours 14 h/day',
       'How long a machine runs is a record of its own, outside the inspection: `duty DG1 from 2026-03-14 14 h/day`.',
@@ -188,6 +199,13 @@ test('records of one line that cannot be read are each told, and what stands bet
     [0, bad.length, 2 * bad.length + good.length].map((line) => line + bad.indexOf('wheelbarrow')),
   );
   expect(root.blocks.map(({ $type }) => $type)).toEqual(['Serviced', 'Serviced']);
+});
+
+test('a line that breaks does not swallow the next one, which stands no further in', () => {
+  const { slips } = parseText(
+    inspect('bolts loose from 14 to 15.5 m, 4 of them\n  panel 8 of run 3 lifted 5 mm\n  hatch H2 leaking'),
+  );
+  expect(slips).toHaveLength(3);
 });
 
 test('what is said in another way, or not held at all, is told in which', () => {

@@ -1,14 +1,15 @@
 // The line that is offered where no nearer one keeps all that was said: a finding, work on a day, or a comment, as the block has it.
 
 import type { BrokenLine } from './broken-line.js';
-import { asFinding, asWork, isWork } from './general.js';
+import { asCondition } from './condition-line.js';
+import { asFinding, asWork, isWork, takenApart } from './general.js';
 import { isOffered, readsSoundly } from './kept.js';
 import { partOfWord } from './part-words.js';
 import type { LineRepair } from './repairs.js';
 import { isUnknown, isWord, keyword, withoutFalseUnits, type Word } from './word.js';
 
 export interface GeneralLine {
-  readonly kind: 'finding' | 'work';
+  readonly kind: 'condition' | 'finding' | 'work';
   readonly line: readonly Word[];
 }
 
@@ -18,7 +19,7 @@ export function generalLine(line: BrokenLine): GeneralLine | undefined {
   // Who stops short of the end meant to go on.
   if (line.reached >= line.words.length) return undefined;
   const words = withoutFalseUnits(line.words);
-  const found = block === 'Block' ? workOnADay(words) : isSaying(line) ? seenOrDone(words, block) : undefined;
+  const found = block === 'Block' ? workOnADay(words) : isSaying(line) ? seenOrDone(words, line) : undefined;
   return found && isOffered(words, found.line, pattern) ? found : undefined;
 }
 
@@ -49,13 +50,15 @@ const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOC
 /** Words of other blocks that begin a line about a thing seen. */
 const tools: ReadonlySet<string> = new Set(['lifting point', 'noise', 'gauge']);
 
-function seenOrDone(words: readonly Word[], block: string): GeneralLine | undefined {
+function seenOrDone(words: readonly Word[], { block, pattern }: BrokenLine): GeneralLine | undefined {
   const isSaid = words[0]?.type === 'serviced';
   const isAnswer = words[0]?.type === 'closed' || words[0]?.type === 'not seen';
   if (isSaid || (!(isAnswer && block === 'Inspection') && isWork(words))) {
     const work = asWork(isSaid ? words.slice(1) : words);
     if (work) return { kind: 'work', line: [keyword('serviced'), ...work] };
   }
+  const condition = block === 'Inspection' ? asCondition(takenApart(words), pattern) : undefined;
+  if (condition && isOffered(words, condition, pattern)) return { kind: 'condition', line: condition };
   const finding = asFinding(words, block === 'Inspection');
   return finding && { kind: 'finding', line: finding };
 }

@@ -6,7 +6,7 @@ import { imagesOf, keyword, plainImage, type Word } from './word.js';
 import { partOfWord, wordsNamed } from './part-words.js';
 
 /** A line taken apart. */
-interface Said {
+export interface SaidLine {
   readonly answer: readonly Word[];
   /** As the language has it. */
   readonly part: string | undefined;
@@ -70,7 +70,7 @@ function aboutAt(part: string | undefined, place: readonly Word[]): readonly Wor
 }
 
 /** `LowerGate cylinder renewed`: a name that comes first says where. */
-function placedByName({ place, told }: Pick<Said, 'place' | 'told'>): Pick<Said, 'place' | 'told'> {
+function placedByName({ place, told }: Pick<SaidLine, 'place' | 'told'>): Pick<SaidLine, 'place' | 'told'> {
   const [first, ...rest] = told;
   return first && isName(first) && place.length === 0 && rest.length > 0
     ? { place: [keyword('at'), first], told: rest }
@@ -82,7 +82,7 @@ export function isWork(words: readonly Word[]): boolean {
   return words.some(isWorkWord);
 }
 
-function takenApart(words: readonly Word[]): Said {
+export function takenApart(words: readonly Word[]): SaidLine {
   const taken = new Set<number>();
   const take = (from: number, count: number): readonly Word[] => {
     for (let at = from; at < from + count; at++) taken.add(at);
@@ -98,7 +98,9 @@ function takenApart(words: readonly Word[]): Said {
     type === 'STRING' && !taken.has(at) ? [image.slice(1, -1)] : [],
   );
   const left = words.filter(({ type }, at) => type !== 'STRING' && !taken.has(at));
-  const { part, told } = aboutPart(left);
+  const { part: named, told } = aboutPart(left);
+  // `panel 8 of run 3 lifted`: its place names the part.
+  const part = named ?? (words[0]?.type === 'panel' && taken.has(0) ? 'panel' : undefined);
   const welded = by[0]?.type === 'welded by' ? [keyword('welded')] : [];
   return {
     answer,
@@ -113,7 +115,7 @@ function takenApart(words: readonly Word[]): Said {
 }
 
 /** The part that is named, and what is left to be told: its own name no more where that came first. */
-function aboutPart(words: readonly Word[]): Pick<Said, 'part' | 'told'> {
+function aboutPart(words: readonly Word[]): Pick<SaidLine, 'part' | 'told'> {
   const known = words[0]?.type === 'finding' ? words.slice(1) : words;
   const at = known.findIndex((word) => partOfWord(word) !== undefined);
   const named = known[at];
@@ -167,9 +169,21 @@ function placeIn(words: readonly Word[], take: Take): readonly Word[] {
   const place = whereIs();
   const bare = place.length > 0 ? -1 : words.findIndex((_, i) => isPanel(words, i));
   const panel: readonly Word[] = bare < 0 ? [] : [keyword('at'), ...take(bare, panelLength(words, bare))];
+  const nearest = place.length + panel.length > 0 ? [] : bareSpot(words, take);
   const clock = words.findIndex(({ type: each }, i) => each === 'clock' && type(i + 1) === 'CLOCK');
   const seen = clock < 0 ? [] : take(clock, 2);
-  return [...place, ...panel, ...seen, ...oneOf(words, sides, take)];
+  return [...place, ...panel, ...nearest, ...seen, ...oneOf(words, sides, take)];
+}
+
+/** `cover leaking 14 m`, `hatch H1 stuck`: the only chainage of the line, or the name behind the part. */
+function bareSpot(words: readonly Word[], take: Take): readonly Word[] {
+  const chainages = words.flatMap(({ type, image }, i) =>
+    type === 'QUANTITY' && /\d *(m|ft)$/.test(image) ? [i] : [],
+  );
+  const [only] = chainages;
+  if (only !== undefined && chainages.length === 1) return [keyword('at'), ...take(only, 1)];
+  const named = words.findIndex((word, i) => i > 0 && isName(word) && partOfWord(words[i - 1]) !== undefined);
+  return named < 0 || chainages.length > 0 ? [] : [keyword('at'), ...take(named, 1)];
 }
 
 const sides: ReadonlySet<string> = new Set(['left side', 'right side', 'both sides']);
@@ -198,7 +212,7 @@ function panelLength(words: readonly Word[], at: number): number {
 
 const joining = new Set(['on', 'the', 'at', 'in', 'of', 'near', 'from', 'and', 'a']);
 
-function noteOf(told: readonly Word[], texts: readonly string[]): Word | undefined {
+export function noteOf(told: readonly Word[], texts: readonly string[]): Word | undefined {
   const said = [...told];
   // `rubbing on the`: what stood behind it has its own place in the line.
   while (said.length > 1 && joining.has(said.at(-1)?.image ?? '')) said.pop();

@@ -9,12 +9,19 @@ import { nearest } from '../nearest.js';
 import { workOf } from './done-words.js';
 import { fillers } from './fillers.js';
 import type { LinePattern } from './pattern.js';
-import { partOfWord } from './part-words.js';
+import { isPartName, partOfWord } from './part-words.js';
 import { isSameSense } from './trade-words.js';
 import { isFalseUnit, isWord, plainImage, withoutFalseUnits, type Word } from './word.js';
 
 export function isOffered(written: readonly Word[], line: readonly Word[], pattern: LinePattern): boolean {
-  return readsSoundly(line, pattern) && keepsAll(written, line);
+  return readsSoundly(line, pattern) && keepsAll(written, line) && isOfSamePart(written, line);
+}
+
+/** What the line is about comes first in what was written: `cover bolts loose` is of the cover, and not of the bolts. */
+function isOfSamePart(written: readonly Word[], line: readonly Word[]): boolean {
+  const [first] = written.flatMap((word) => partOfWord(word) ?? []);
+  const named = line.flatMap((word) => partOfWord(word) ?? []);
+  return first === undefined || named.length === 0 || named.includes(first);
 }
 
 /** To its end, each value where one of its kind is wanted. */
@@ -55,6 +62,7 @@ const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOC
 
 export function keepsAll(original: readonly Word[], line: readonly Word[]): boolean {
   const written = withoutFalseUnits(original);
+  const parts = new Set(line.map(partOfWord));
   const texts = line.filter(({ type }) => type === 'STRING').map(({ image }) => tight(image.slice(1, -1)));
   const all = line.flatMap(({ type, image }) => (type === 'STRING' ? [] : [tight(image)])).join(' ');
   const said = new Set(line.flatMap(singles).map(stem));
@@ -65,6 +73,8 @@ export function keepsAll(original: readonly Word[], line: readonly Word[]): bool
     const image = tight(word.image);
     if (word.type === 'STRING') return texts.some((text) => text.includes(tight(word.image.slice(1, -1))));
     if (values.has(word.type)) return isAmong(image, all) || texts.some((text) => isAmong(image, text));
+    // By another name it is the same part.
+    if (isPartName(word) && parts.has(partOfWord(word))) return true;
     return singles(word).every(
       (each) => said.has(stem(each)) || fillers.has(each) || fresh.some((put) => standsFor(put, each, word)),
     );

@@ -48,6 +48,11 @@ function longest(phrase: string): PartName | undefined {
   return found === undefined ? undefined : byWord.get(found);
 }
 
+/** The name of a part alone, whichever people use. */
+export function isPartName(word: Word): boolean {
+  return word.type !== 'STRING' && byWord.has(plainImage(word));
+}
+
 /** As much of a phrase as names its part: `hatch` of `hatch missing`. */
 export function wordsNamed(phrase: string): string {
   const plain = phrase.toLowerCase();

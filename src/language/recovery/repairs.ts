@@ -8,6 +8,7 @@ import { driveParts } from './drive-work.js';
 import { fillers } from './fillers.js';
 import { isOffered } from './kept.js';
 import { partOfWord } from './part-words.js';
+import { isReassuring } from './reassuring.js';
 import type { LinePattern, LinePlace } from './pattern.js';
 import { tradePhrase, tradeWord } from './trade-words.js';
 import { imagesOf, isUnknown, isWord, keyword, plainImage, type Word } from './word.js';
@@ -92,8 +93,8 @@ function search(start: Try, pattern: LinePattern, block: string, slips: number):
     const isTaken =
       line !== start.line && last?.type === 'STRING' && !isWholeLine(start.line.slice(0, -1), pattern);
     const isGood =
-      driveParts.has(start.line[0]?.type ?? '') &&
-      start.told.some((word) => reassuring.has(word.toLowerCase()));
+      (driveParts.has(start.line[0]?.type ?? '') || partOfWord(start.line[0]) !== undefined) &&
+      start.told.some(isReassuring);
     return !isTaken && !isGood && isWholeLine(line, pattern) ? [{ ...start, line }] : [];
   }
   if (slips === 0 || start.cost >= dearest) return [];
@@ -222,21 +223,6 @@ function saysSomething({ type, image }: Word): boolean {
     (type === 'ID' || isWord(type)) && findUnit(image) === undefined && !fillers.has(image.toLowerCase())
   );
 }
-
-/** Of something that is as it should be: a note to a condition would say the opposite. */
-const reassuring = new Set([
-  'fine',
-  'good',
-  'normal',
-  'ok',
-  'okay',
-  'quiet',
-  'sound',
-  'tight',
-  'clean',
-  'not',
-  'no',
-]);
 
 function isText({ image }: Word): boolean {
   return /^[A-Za-z]/.test(image);
