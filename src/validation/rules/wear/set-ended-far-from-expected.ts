@@ -28,11 +28,21 @@ export const setEndedFarFromExpected: Rule = {
   given: 'estate',
   around: { liner: 'expected life ‹14000|4500› h ± 20 %' },
   example: 'reline «DG1» 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n}',
+  cases: [
+    {
+      name: 'a panel fitted singly shortly before does not speak for the set',
+      text:
+        'reline DG1 2024-09-16 meter 3700 h {\n  liner TwoLayer12\n  scope panel 1 of run 1\n}\n' +
+        'reline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n}',
+    },
+  ],
   *check({ estate }) {
     for (const conveyor of estate.conveyors) {
       const history = historyOf(estate, conveyor);
-      const told = new Set<object>();
-      for (const set of history.linerSets) {
+      const judged = new Set<object>();
+      // Of all that one reline took out the longest piece speaks: a panel fitted singly has a life of its own.
+      const longestFirst = [...history.linerSets].sort((a, b) => b.to - b.from - (a.to - a.from));
+      for (const set of longestFirst) {
         const expected = set.liner.expectedLife;
         const { removed } = set;
         if (
@@ -40,12 +50,13 @@ export const setEndedFarFromExpected: Rule = {
           removed.reline.moved ||
           set.reline?.moved ||
           !expected ||
-          told.has(removed.reline) ||
+          judged.has(removed.reline) ||
           history.wearBy === 'tonnes'
         )
           continue;
         const reached = exposureBetween(history, set, removed);
         if (!reached.known) continue;
+        judged.add(removed.reline);
         const nominal = expected.nominal.value;
         const { tolerance } = expected;
         const spread =
@@ -56,7 +67,6 @@ export const setEndedFarFromExpected: Rule = {
               : tolerance.value / nominal;
         const ratio = reached.value / nominal;
         if (Math.abs(ratio - 1) <= settled(conveyor.plant, 'TL523', threshold) * spread) continue;
-        told.add(removed.reline);
         yield {
           origin: removed.reline.conveyorUse.origin,
           message:
