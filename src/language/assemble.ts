@@ -56,8 +56,8 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     inOrder.flatMap((sheet) => sheet.screws),
     problems,
   );
-  for (const { shelf, spareScrews } of plants.items) {
-    for (const { liner } of shelf) findNamed(liners, liner, problems);
+  for (const { shelf, spareScrews, ordered = [] } of plants.items) {
+    for (const { liner } of [...shelf, ...ordered]) findNamed(liners, liner, problems);
     for (const { screw } of spareScrews) findNamed(screws, screw, problems);
   }
   const conveyors = buildConveyors(

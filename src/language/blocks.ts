@@ -200,6 +200,7 @@ const goesBy: Readonly<Record<string, readonly string[]>> = {
   PanelsFitted: ['run'],
   PanelThickness: ['stretch'],
   ShelfStock: ['liner', 'item', 'length', 'date'],
+  OrderedStock: ['liner', 'item', 'length', 'arrives'],
   LeadTime: ['item'],
   ExpeditedLeadTime: ['item'],
   Cost: ['item'],

@@ -62,6 +62,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   LeadTime: { value: 'duration' },
   ExpeditedLeadTime: { value: 'duration', price: 'money' },
   ShelfStock: { length: 'length' },
+  OrderedStock: { length: 'length' },
   Drill: { size: 'length', depth: 'length' },
   HeldUp: { rating: 'mass', spacing: 'length' },
   Layer: { thickness: 'length' },

@@ -119,7 +119,10 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     scope && supplies.get(scope)?.ways.filter(({ by }) => by !== 'expedited');
   const usual = waited(whole);
   const arrives = usual?.[0]?.day ?? (lead === undefined ? undefined : addDays(asOf, lead));
-  const rows = outages.map((outage) => outageRow(outage, outlook, accepted, arrives, leadTime.days));
+  const isOrdered = ways?.some(({ by }) => by === 'ordered') ?? false;
+  const rows = outages
+    .map((outage) => outageRow(outage, outlook, accepted, arrives, leadTime.days))
+    .map((row) => (isOrdered ? { ...row, orderIsLate: row.orderIsLate && !row.reachable } : row));
   const chosen = rows.findLast((row) => row.within && row.reachable);
   const bySeen = lastBySeen(rows, accepted);
   const passedSeen = outlook.seen && passing({ ...outlook, counted: outlook.seen }, accepted)?.day;
@@ -172,6 +175,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
             atLimit: input.atLimit === true,
             leadDeclared: leadTime.declared,
             onShelf: ways?.some(({ by, day }) => by === 'shelf' && day <= asOf) ?? false,
+            promised: ways?.find(({ by }) => by === 'ordered')?.day,
           })
         : undefined,
     leadTime,

@@ -16,6 +16,8 @@ export type OrderCall =
       readonly latest: CalendarDay | undefined;
     }
   | { readonly kind: 'on the shelf'; readonly outage: string | undefined }
+  /** Bought already, and on its way: with what is on the shelf it is every piece. */
+  | { readonly kind: 'ordered'; readonly arrives: CalendarDay; readonly outage: string | undefined }
   /** It is to be ordered, and nothing says how long it takes. */
   | { readonly kind: 'no lead time'; readonly outage: string | undefined };
 
@@ -35,13 +37,16 @@ export interface OrderInput {
   readonly atLimit: boolean;
   /** Every piece lies on the shelf. */
   readonly onShelf: boolean;
+  /** The day on which the shelf and what is on its way have every piece. */
+  readonly promised?: CalendarDay | undefined;
   readonly leadDeclared: boolean;
 }
 
 export function orderCall(input: OrderInput): OrderCall {
-  const { asOf, chosen, first, atLimit, onShelf, leadDeclared } = input;
+  const { asOf, chosen, first, atLimit, onShelf, promised, leadDeclared } = input;
   const reached = chosen ?? first;
   if (onShelf) return { kind: 'on the shelf', outage: reached?.name };
+  if (promised !== undefined) return { kind: 'ordered', arrives: promised, outage: reached?.name };
   const order = { kind: 'order', outage: reached?.name, latest: reached?.orderBy } as const;
   if (atLimit || !chosen) return { ...order, day: asOf, why: 'no outage in time' };
   if (!leadDeclared) return { kind: 'no lead time', outage: chosen.name };

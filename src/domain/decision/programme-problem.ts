@@ -6,6 +6,7 @@ import type { Plant } from '../model/plant.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { ConveyorDecision } from './conveyor-decision.js';
 import type { DecisionOption } from './option.js';
+import { ordersOn } from '../model/shelf.js';
 import { isNow, orderWith, type OrderCall } from './order-call.js';
 import { hoursIn, type TeamWork } from './trial-work.js';
 
@@ -83,6 +84,9 @@ export function programmeProblem(
   const shelf = new Map<string, number>();
   for (const { liner, item, count, counted } of plant.shelf)
     if (item === 'panels' && counted.day <= first.asOf) shelf.set(liner.name, count.count);
+  for (const liner of new Set((plant.ordered ?? []).map((each) => each.liner.name)))
+    for (const { item, count } of ordersOn(plant, { name: liner }, first.asOf))
+      if (item === 'panels') shelf.set(liner, (shelf.get(liner) ?? 0) + count.count);
   return {
     plant: plant.name,
     currency: first.money.kind === 'money' ? first.money.money.currency : undefined,
@@ -112,7 +116,8 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
         );
         if (!option || option.obstacle !== undefined) return [];
         const soon = ways.filter((way) => way.day <= outage.from);
-        const shelfOnly = soon.length > 0 && soon.every(({ by }) => by === 'shelf');
+        const bought = soon.find(({ by }) => by === 'shelf' || by === 'ordered');
+        const shelfOnly = soon.length > 0 && soon.every(({ by }) => by === 'shelf' || by === 'ordered');
         return distinct(teams).map((team): Candidate => ({
           conveyor: decision.conveyor.name,
           scope: work.scope,
@@ -133,8 +138,11 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
           expedited: option.kind === 'expedite',
           order:
             // A part from the shelf does not spare the whole, where that cannot wait for an outage.
-            (shelfOnly || ways.some(({ by }) => by === 'shelf')) && !(decision.order && isNow(decision.order))
-              ? { kind: 'on the shelf', outage: outage.name }
+            (shelfOnly || ways.some(({ by }) => by === 'shelf' || by === 'ordered')) &&
+            !(decision.order && isNow(decision.order))
+              ? bought?.by === 'ordered'
+                ? { kind: 'ordered', arrives: bought.day, outage: outage.name }
+                : { kind: 'on the shelf', outage: outage.name }
               : orderWith(
                   decision.order,
                   { name: outage.name, orderBy: decision.outages[index]?.orderBy ?? outage.from },

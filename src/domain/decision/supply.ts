@@ -1,8 +1,8 @@
 // How soon can the liner for a scope be there? From the shelf at once where the newest count covers every piece, else after
 // the usual or the expedited lead time; what lies on the shelf for one conveyor is not offered to a second in the programme.
 
-import type { LeadItem, Plant, ShelfCount, ShelfItem } from '../model/plant.js';
-import { shelfOn, stockOf } from '../model/shelf.js';
+import type { LeadItem, OrderedStock, Plant, ShelfCount, ShelfItem } from '../model/plant.js';
+import { ordersOn, shelfOn, stockOf } from '../model/shelf.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
 import { spoken } from '../units/wording.js';
@@ -15,7 +15,7 @@ export interface Pieces {
 }
 
 export interface Supply {
-  readonly by: 'shelf' | 'usual' | 'expedited';
+  readonly by: 'shelf' | 'ordered' | 'usual' | 'expedited';
   /** First day on which all of it is there. */
   readonly day: CalendarDay;
   /** On top of the reline, money; 0 where nothing is. */
@@ -55,6 +55,8 @@ export function suppliesOf(plant: Plant, pieces: readonly Pieces[], asOf: Calend
       why: `from the shelf: ${lack.words}${lack.fixings > 0 ? `; fixings ${waiting(plant, 'fixings', asOf)}` : ''}`,
     });
   }
+  const promised = ways.length > 0 ? undefined : byOrders(plant, pieces, asOf);
+  if (promised) ways.push(promised);
   const usual = days('liner');
   if (usual !== undefined)
     ways.push({
@@ -74,6 +76,43 @@ export function suppliesOf(plant: Plant, pieces: readonly Pieces[], asOf: Calend
     });
   }
   return { ways: ways.sort((a, b) => a.day - b.day || a.price - b.price), shelf: lack.words };
+}
+
+/** The first day on which the shelf and what is on its way have every piece, bolts included; undefined where they never do. */
+function byOrders(plant: Plant, pieces: readonly Pieces[], asOf: CalendarDay): Supply | undefined {
+  const orders = pieces.map(({ liner }) => ordersOn(plant, liner, asOf));
+  const dayOf = ({ arrives }: OrderedStock): CalendarDay => Math.max(asOf, arrives.day) as CalendarDay;
+  const days = [...new Set(orders.flat().map(dayOf))].sort((a, b) => a - b);
+  const bolts = (lack: number): number => (lack > 0 ? (leadDays(plant, 'fixings') ?? 0) : 0);
+  for (const day of days) {
+    const lacks = pieces.map((some, i) =>
+      lacking(
+        [
+          ...shelfOn(plant, some.liner, asOf),
+          ...(orders[i] ?? []).flatMap((each) =>
+            dayOf(each) <= day ? [{ ...each, counted: each.arrives }] : [],
+          ),
+        ],
+        some,
+      ),
+    );
+    if (lacks.some(({ panels }) => panels > 0)) continue;
+    const wait = bolts(lacks.reduce((sum, { fixings }) => sum + fixings, 0));
+    return {
+      by: 'ordered',
+      day: Math.max(day, addDays(asOf, wait)) as CalendarDay,
+      price: 0,
+      why: `ordered already: ${orders.flat().map(orderWords).join(', ')}`,
+    };
+  }
+  return undefined;
+}
+
+function orderWords({ liner, item, count, length, arrives }: OrderedStock): string {
+  return (
+    `${count.count} ${item}${length ? ` of ${length.text}` : ''} of ${liner.name}, ` +
+    `promised for ${formatDay(arrives.day)}`
+  );
 }
 
 /** Whole days from order to delivery; undefined where none is declared. */

@@ -43,6 +43,8 @@ export interface Plant {
   readonly shelf: readonly ShelfCount[];
   /** Every count of whole spare spirals. */
   readonly spareScrews: readonly SpareScrew[];
+  /** What was bought and is on its way. */
+  readonly ordered?: readonly OrderedStock[];
   readonly costs: readonly Cost[];
   readonly unitTimes: readonly UnitTime[];
   readonly rescue?: Rescue;
@@ -146,6 +148,13 @@ export interface ShelfCount {
   readonly length?: Stated<'length'>;
   readonly counted: StatedDay;
   readonly origin: Origin;
+}
+
+export interface OrderedStock extends Omit<ShelfCount, 'counted'> {
+  /** The day it was ordered; undefined where it is not said. */
+  readonly ordered?: StatedDay;
+  /** The day it is promised for. */
+  readonly arrives: StatedDay;
 }
 
 export type CostItem =

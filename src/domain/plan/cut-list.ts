@@ -53,6 +53,8 @@ export interface Stick {
   readonly offcut: boolean;
   /** What it is where it lies on the shelf of the plant. */
   readonly shelf?: ShelfStock['item'];
+  /** It is ordered, and not there yet. */
+  readonly isOrdered?: true;
   /** Positions in `pieces`, longest first. */
   readonly cuts: readonly number[];
   readonly rest: number;
@@ -122,6 +124,7 @@ function cutListOf(
         length: kind.length,
         offcut: kind.offcut,
         ...(kind.shelf ? { shelf: kind.shelf } : {}),
+        ...(kind.isOrdered ? { isOrdered: true as const } : {}),
         cuts: cut.pieces,
         rest: cut.rest,
         keep: cut.rest >= job.minimumClosingPiece.value,
@@ -210,6 +213,7 @@ function newStockOf(plan: CuttingPlan, stock: readonly Kind[]): number {
 interface Kind extends StockKind {
   readonly offcut: boolean;
   readonly shelf?: ShelfStock['item'];
+  readonly isOrdered?: true;
 }
 
 function isNew(kind: Kind | undefined): boolean {
@@ -217,8 +221,9 @@ function isNew(kind: Kind | undefined): boolean {
 }
 
 /** It is there already: whatever is cut from it need not be bought. */
-function shelfKind({ item, length, count }: ShelfStock): Kind[] {
-  return item === 'fixings' || count === 0 ? [] : [{ length, count, cost: 0, offcut: false, shelf: item }];
+function shelfKind({ item, length, count, isOrdered }: ShelfStock): Kind[] {
+  if (item === 'fixings' || count === 0) return [];
+  return [{ length, count, cost: 0, offcut: false, shelf: item, ...(isOrdered ? { isOrdered } : {}) }];
 }
 
 /** A job that lists its stock says what is cut from what. */

@@ -13,7 +13,7 @@ import type { CalendarDay } from '../units/calendar.js';
 import { cutLists } from './cut-list.js';
 import { materialsOf, type Material } from './materials.js';
 import { proposeSteps } from './proposed-steps.js';
-import { emptyStore, storeOf, type PlantStore } from './store.js';
+import { emptyStore, storeBy, storeOf, type PlantStore } from './store.js';
 
 export interface WorkBefore {
   /** The records, and after them what the earlier jobs on the same conveyor renew. */
@@ -61,13 +61,13 @@ export function jobsBefore(job: Job, records: Estate, today: CalendarDay | undef
     const other = jobBy(planned, estate);
     const ground = groundOf(other, other.order?.steps ?? proposeSteps(other, estate).steps, estate);
     const areas = fittedAreas(ground);
-    const takes = takenBy(other, estate, ground, areas, store);
+    const takes = takenBy(other, estate, ground, areas, storeBy(store, other.window?.from.day));
     store = storeLess(store, takes);
     if (other.conveyor !== conveyor) return { job: other, renewed: [], screw: undefined, takes };
     estate = estateAfter(estate, other, ground, areas);
     return { job: other, renewed: renewedParts(ground.runs, areas), screw: other.screwChange?.screw, takes };
   });
-  return { estate, store, jobs };
+  return { estate, store: storeBy(store, job.window?.from.day), jobs };
 }
 
 /** Of the same plant, to be done and not yet on record, with a window that begins sooner. */
@@ -106,8 +106,8 @@ function takenBy(
 }
 
 /** Needed and spare, as far as it is there. */
-function taken({ shelf, onShelf = 0, needed, spares }: Material): TakenFromShelf | undefined {
-  const count = Math.min(onShelf, needed + spares);
+function taken({ shelf, onShelf = 0, ordered = 0, needed, spares }: Material): TakenFromShelf | undefined {
+  const count = Math.min(onShelf + ordered, needed + spares);
   if (!shelf || count <= 0) return undefined;
   // A spiral is whole, and its length is what the list counts.
   return shelf.kind === 'spiral' ? { ...shelf, count: 1 } : { ...shelf, count };

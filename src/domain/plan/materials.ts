@@ -26,7 +26,9 @@ export interface Material {
   readonly onShelf: number | undefined;
   /** What of the store it would be; undefined for what is never counted there. */
   readonly shelf: ShelfKind | undefined;
-  /** What is needed and spare, less what is there. */
+  /** On its way, and promised for before the job begins. */
+  readonly ordered?: number;
+  /** What is needed and spare, less what is there or on its way. */
   readonly toOrder: number;
   readonly unit: 'pieces' | 'm' | 'l';
   /** How the number came about. */
@@ -53,6 +55,7 @@ interface Requirement {
   readonly basis: string;
   readonly onShelf?: number;
   readonly shelf?: ShelfKind;
+  readonly ordered?: { readonly count: number; readonly by: CalendarDay };
   /** What a job may say of its spares, and how many of that come out of one of these. */
   readonly told?: { readonly item: Spare['item']; readonly each: number };
 }
@@ -75,9 +78,10 @@ export function materialsOf(
 }
 
 function withSpares(job: Job, required: Requirement): Material {
-  const { what, needed, unit, for: kind, onShelf, shelf } = required;
+  const { what, needed, unit, for: kind, onShelf, ordered, shelf } = required;
   const { spares, basis } = sparesOf(job, required);
-  const toOrder = Math.max(0, Math.round((needed + spares - (onShelf ?? 0)) * 1000) / 1000);
+  const there = (onShelf ?? 0) + (ordered?.count ?? 0);
+  const toOrder = Math.max(0, Math.round((needed + spares - there) * 1000) / 1000);
   return {
     what,
     for: kind,
@@ -85,9 +89,10 @@ function withSpares(job: Job, required: Requirement): Material {
     spares,
     onShelf,
     shelf,
+    ...(ordered ? { ordered: ordered.count } : {}),
     toOrder,
     unit,
-    basis,
+    basis: ordered ? `${basis}; ${ordered.count} ordered, promised for ${formatDay(ordered.by)}` : basis,
     orderBy: toOrder > 0 ? orderBy(job, kind) : undefined,
   };
 }
@@ -153,8 +158,21 @@ function cutFrom({ sticks, pieces }: CutList, length: number): string {
     : `cut list: ${cuts.length} of ${pieces.length} panels`;
 }
 
-function countOf(stock: readonly ShelfStock[]): { readonly onShelf?: number } {
-  return stock.length === 0 ? {} : { onShelf: stock.reduce((sum, { count }) => sum + count, 0) };
+function countOf(stock: readonly ShelfStock[]): Pick<Requirement, 'onShelf' | 'ordered'> {
+  const counted = stock.filter(({ isOrdered }) => !isOrdered);
+  const orders = stock.filter(({ isOrdered }) => isOrdered);
+  const sum = (all: readonly ShelfStock[]): number => all.reduce((each, { count }) => each + count, 0);
+  return {
+    ...(counted.length > 0 ? { onShelf: sum(counted) } : {}),
+    ...(orders.length > 0
+      ? {
+          ordered: {
+            count: sum(orders),
+            by: Math.max(...orders.map((each) => each.counted)) as CalendarDay,
+          },
+        }
+      : {}),
+  };
 }
 
 /** Whole panels of the longest kind in a sheet; at least one. */

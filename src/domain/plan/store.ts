@@ -3,7 +3,7 @@
 
 import type { Estate } from '../model/estate.js';
 import type { Plant, SpareScrew } from '../model/plant.js';
-import { shelfOn, stockOf, type ShelfStock } from '../model/shelf.js';
+import { ordersOn, shelfOn, stockOf, stockOrdered, type ShelfStock } from '../model/shelf.js';
 import { spareScrewOn } from '../model/spare-screw.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { CalendarDay } from '../units/calendar.js';
@@ -22,7 +22,9 @@ export interface SpiralStock {
 
 export const emptyStore: PlantStore = { stock: () => [], spirals: () => undefined };
 
-/** As it was counted by a day, less the spirals that went in since; empty where nobody knows the day. */
+/**
+ * As it was counted by a day, less the spirals that went in since, with all that is ordered; empty where nobody knows the day.
+ */
 export function storeOf(
   { screwChanges }: Pick<Estate, 'screwChanges'>,
   plant: Plant,
@@ -30,10 +32,22 @@ export function storeOf(
 ): PlantStore {
   if (asOf === undefined) return emptyStore;
   return {
-    stock: (liner) => stockOf(shelfOn(plant, liner, asOf), liner),
+    stock: (liner) => [
+      ...stockOf(shelfOn(plant, liner, asOf), liner),
+      ...stockOrdered(ordersOn(plant, liner, asOf), liner, asOf),
+    ],
     spirals: (screw) => {
       const spare = spareScrewOn(plant, screw, asOf, screwChanges);
       return spare && { count: spare.count.count, counted: spare.counted.day };
     },
+  };
+}
+
+/** Without orders that come after a job begins; all of them where it has no window. */
+export function storeBy(store: PlantStore, begins: CalendarDay | undefined): PlantStore {
+  if (begins === undefined || store === emptyStore) return store;
+  return {
+    ...store,
+    stock: (liner) => store.stock(liner).filter(({ isOrdered, counted }) => !isOrdered || counted <= begins),
   };
 }

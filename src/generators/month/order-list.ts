@@ -48,11 +48,12 @@ function rowsOf(
   { conveyor, decision, order, lying }: ConveyorLife,
   chosen: string | undefined,
 ): readonly OrderRow[] {
-  if (!order || order.kind === 'on the shelf') return [];
+  if (!order || order.kind === 'on the shelf' || order.kind === 'ordered') return [];
   const works = decision?.scopes?.works ?? [];
   const part = works.find((each) => each.work.scope === chosen);
   // What lies on the shelf is not bought: then it is the whole that cannot wait.
-  const there = part && decision?.supplies.get(part)?.ways.some(({ by }) => by === 'shelf');
+  const there =
+    part && decision?.supplies.get(part)?.ways.some(({ by }) => by === 'shelf' || by === 'ordered');
   const work = (there === true ? works.at(-1) : (part ?? works.at(-1)))?.work;
   const liners = work
     ? work.pieces.map(({ liner, lengths }) => ({ liner: liner.name, panels: lengths.length }))

@@ -99,6 +99,8 @@ export function callText(call: OrderCall): string {
   switch (call.kind) {
     case 'on the shelf':
       return 'on the shelf';
+    case 'ordered':
+      return `ordered, there on ${date(call.arrives)}`;
     case 'no lead time':
       return 'no lead time declared';
     case 'order': {

@@ -112,8 +112,9 @@ export interface CutListFacts {
     readonly name: string;
     readonly length: number;
     readonly offcut: boolean;
-    /** It lies on the shelf of the plant. */
+    /** It lies on the shelf of the plant, or is ordered and comes before the job. */
     readonly shelf: boolean;
+    readonly ordered?: true;
     readonly rest: number;
     readonly keep: boolean;
     readonly cuts: readonly {
@@ -132,6 +133,8 @@ export interface CutListFacts {
     readonly count: number;
     readonly taken: number;
     readonly counted: string;
+    /** It is ordered, and promised for that day. */
+    readonly ordered?: true;
   }[];
   readonly toBuy: readonly { readonly length: number; readonly count: number }[];
   readonly missing: readonly { readonly length: number; readonly count: number }[];
@@ -163,6 +166,8 @@ export interface MaterialRow {
   readonly spares: number;
   /** In the store, less what earlier jobs take; left out where nothing of it was counted there. */
   readonly onShelf?: number;
+  /** On its way, and promised for before the job begins. */
+  readonly ordered?: number;
   /** Needed and spare, less what is there. */
   readonly toOrder: number;
   readonly unit: string;

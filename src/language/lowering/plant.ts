@@ -10,6 +10,7 @@ import type {
   Expedited,
   LeadItem,
   Outage,
+  OrderedStock,
   Plant,
   PlantThreshold,
   Rescue,
@@ -40,6 +41,7 @@ interface Lists {
   readonly expedited: (Expedited | undefined)[];
   readonly shelf: (ShelfCount | undefined)[];
   readonly spareScrews: (SpareScrew | undefined)[];
+  readonly ordered: (OrderedStock | undefined)[];
   readonly costs: (Cost | undefined)[];
   readonly unitTimes: (UnitTime | undefined)[];
   readonly thresholds: (PlantThreshold | undefined)[];
@@ -62,6 +64,7 @@ export function lowerPlant(
     expedited: [],
     shelf: [],
     spareScrews: [],
+    ordered: [],
     costs: [],
     unitTimes: [],
     thresholds: [],
@@ -90,6 +93,9 @@ export function lowerPlant(
         break;
       case 'ExpeditedLeadTime':
         lists.expedited.push(lowerExpedited(reader, block, fact));
+        break;
+      case 'OrderedStock':
+        lists.ordered.push(lowerOrdered(reader, block, fact));
         break;
       case 'ShelfStock':
         if (isSpiral(fact)) {
@@ -134,6 +140,7 @@ export function lowerPlant(
       expedited: present(lists.expedited),
       shelf: present(lists.shelf),
       spareScrews: present(lists.spareScrews),
+      ordered: present(lists.ordered),
       costs: present(lists.costs),
       unitTimes: present(lists.unitTimes),
       thresholds: present(lists.thresholds),
@@ -408,6 +415,20 @@ function lowerShelf(reader: Reader, block: FactAccount, node: ast.ShelfStock): S
   const what = `on the shelf ${liner.name} ${item} ${length?.text ?? ''} counted ${counted.day}`;
   if (!block.first(what, node)) return undefined;
   return { item, liner, count, counted, origin: reader.origin(node), ...stated({ length }) };
+}
+
+/** Two orders of one item for one day are one: its number is mended, not added to. */
+function lowerOrdered(reader: Reader, block: FactAccount, node: ast.OrderedStock): OrderedStock | undefined {
+  const item = wordsOf(node, 'item') as ShelfItem | undefined; // the grammar takes these words only
+  const liner = reader.use(node, 'liner');
+  const count = reader.count(node, 'count', `${item ?? 'items'} ordered`);
+  const length = reader.quantity(node, 'length', 'length', `length of the ${item ?? 'items'}`, panelLength);
+  const ordered = reader.day(node, 'date');
+  const arrives = reader.day(node, 'arrives');
+  if (!item || !liner || !count || !arrives) return undefined;
+  const what = `ordered ${liner.name} ${item} ${length?.text ?? ''} arrives ${arrives.day}`;
+  if (!block.first(what, node)) return undefined;
+  return { item, liner, count, arrives, origin: reader.origin(node), ...stated({ length, ordered }) };
 }
 
 const weekdays = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];

@@ -16,6 +16,7 @@ const repeatable = new Set([
   'LeadTime',
   'ExpeditedLeadTime',
   'ShelfStock',
+  'OrderedStock',
   'Tool',
   'Cost',
   'UnitTime',

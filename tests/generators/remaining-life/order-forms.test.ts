@@ -231,3 +231,72 @@ describe('what is to be bought', () => {
     expect(exchange(works)).toEqual(['Stop and exchange the panel of P2 for that of P1']);
   });
 });
+
+describe('what is ordered already', () => {
+  const records =
+    look(3000, 'P1 thickness 10.5 mm; P2 thickness 10.6 mm') +
+    look(6000, 'P1 thickness 9 mm; P2 thickness 9.2 mm') +
+    look(8000, 'P1 thickness 8 mm; P2 thickness 8.3 mm');
+  const slow = works.replace('10 week', '20 week');
+  const told = (line: string, asOf = '2025-11-30') => {
+    const text = slow.replace('lead time liner', `${line}\n  lead time liner`);
+    const report = remainingLife(estateOf(text, records), { asOf: day(asOf), track: false });
+    saysTheSame(report);
+    return { life: only(report), report, html: remainingLifeHtml(report) };
+  };
+  const order = 'ordered TwoLayer12 5 panels on 2025-10-06 arrives 2026-03-02';
+
+  it('is not to be ordered again, in any form, and the outage counts from the day it comes', () => {
+    expect(told('').html).toMatch(/\bnow\b/);
+    const { life, report } = told(order);
+    expect(orderText(life)).toBe('ordered, there on 2026-03-02');
+    expect(orderRows(report)).toEqual([]);
+    const spring = life.decision?.outages.find(({ name }) => name === 'Spring26');
+    expect(spring).toMatchObject({ reachable: true, orderIsLate: false });
+    expect(formatDay(spring?.arrives ?? day('1999-01-01'))).toBe('2026-03-02');
+  });
+
+  it('that comes after the outage does not make it', () => {
+    const { life } = told(order.replace('2026-03-02', '2026-06-01'));
+    expect(life.decision?.outages.find(({ name }) => name === 'Spring26')?.reachable).toBe(false);
+  });
+
+  it('too few panels are no liner: the rest is ordered', () => {
+    expect(orderText(told(order.replace('5 panels', '2 panels')).life)).toMatch(/^now/);
+    const rest = 'on the shelf TwoLayer12 3 panels counted 2025-01-10';
+    expect(orderText(told(`${order.replace('5 panels', '2 panels')}\n  ${rest}`).life)).toBe(
+      'ordered, there on 2026-03-02',
+    );
+  });
+
+  it('is not known before the day it was ordered, and a count after it came takes its place', () => {
+    expect(orderText(told(order.replace('2025-10-06', '2025-12-15')).life)).toMatch(/^now/);
+    const came = `ordered TwoLayer12 5 panels arrives 2025-11-03`;
+    expect(orderText(told(`${came}\n  on the shelf TwoLayer12 5 panels counted 2025-11-03`).life)).toBe(
+      'on the shelf',
+    );
+    expect(orderText(told(`${came}\n  on the shelf TwoLayer12 1 panels counted 2025-11-03`).life)).toMatch(
+      /^now/,
+    );
+  });
+
+  it('is taken by the pack and not ordered again', () => {
+    const job = 'job Reline {\n  conveyor DG1\n  outage Spring26\n  reline all\n  crews Alpha\n}\n';
+    const text = (line: string) =>
+      works.replace('lead time liner', `crew Alpha 4 people\n  ${line}\n  lead time liner`);
+    const packOf = (line: string) => {
+      const estate = estateOf(text(line), records + job);
+      const [only] = estate.jobs;
+      if (!only) throw new Error('there is one');
+      const pack = workPack(estate, only, { asOf: day('2025-11-30') });
+      return pack.materials.filter(({ kind }) => kind === 'liner');
+    };
+    expect(packOf('').some(({ toOrder }) => toOrder > 0)).toBe(true);
+    const [row, ...others] = packOf(order.replace('5 panels', '9 panels')).filter(({ needed }) => needed > 0);
+    expect(others).toEqual([]);
+    expect(row).toMatchObject({ ordered: 9, toOrder: 0 });
+    expect(row?.onShelf).toBeUndefined();
+    expect(row?.basis).toContain('9 ordered, promised for 2026-03-02');
+    expect(packOf(order.replace('2026-03-02', '2026-06-01')).some(({ toOrder }) => toOrder > 0)).toBe(true);
+  });
+});

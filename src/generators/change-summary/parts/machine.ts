@@ -6,7 +6,7 @@ import type { Estate } from '../../../domain/model/estate.js';
 import type { Job } from '../../../domain/model/job.js';
 import { cutLists } from '../../../domain/plan/cut-list.js';
 import { newestDay } from '../../../domain/model/newest.js';
-import { storeOf } from '../../../domain/plan/store.js';
+import { storeBy, storeOf } from '../../../domain/plan/store.js';
 import { planJob } from '../../../domain/plan/plan-job.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { formatHours } from '../../../domain/units/format.js';
@@ -86,7 +86,8 @@ function jobFacts(name: string, estate: Estate, asOf: CalendarDay | undefined): 
   const job = estate.jobs.find((each) => each.name === name);
   if (!job) return facts;
   const plan = planJob(job, estate);
-  const { stock } = storeOf(estate, job.conveyor.plant, asOf ?? newestDay(estate));
+  const store = storeOf(estate, job.conveyor.plant, asOf ?? newestDay(estate));
+  const { stock } = storeBy(store, job.window?.from.day);
   for (const { liner, toBuy, pieces } of cutLists(job, estate, plan.ground, undefined, stock)) {
     const cuts = pieces.map(({ length }) => Math.round(length)).sort((a, b) => b - a);
     facts.set(`panels of ${liner.name}`, lengthsText({ liner }, cuts));

@@ -230,7 +230,8 @@ function unseenText({ panels, panelsSeen, today, accepted, outages, asOf }: Conv
 }
 
 /** That none is in time, and how soon it could be relined at all. */
-function noOutageText({ earliest, earliestPart, ruledOut, asOf, outages, scopes }: ConveyorDecision): string {
+function noOutageText(decision: ConveyorDecision): string {
+  const { earliest, earliestPart, ruledOut, asOf, outages, scopes, order } = decision;
   const head = outages.length === 0 ? 'No outage is declared' : 'No planned outage is early enough';
   if (ruledOut) return `${head}, and nothing that was tried can be done before`;
   const part =
@@ -244,7 +245,10 @@ function noOutageText({ earliest, earliestPart, ruledOut, asOf, outages, scopes 
     return part === undefined
       ? `${head}, and no lead time says how soon it could be relined`
       : `${head}; ${part}, and no lead time says how soon the whole could be`;
-  if (earliest.day <= asOf) return `${head}; the liner is on the shelf`;
+  if (earliest.day <= asOf)
+    return order?.kind === 'ordered'
+      ? `${head}; the liner is ordered and was to be there by now`
+      : `${head}; the liner is on the shelf`;
   return part === undefined
     ? `${head}, and it cannot be relined before ${formatDay(earliest.day)}`
     : `${head}; ${part}, the whole not before ${formatDay(earliest.day)}`;

@@ -13,6 +13,7 @@ export function cutListFacts(cut: CutList): CutListFacts {
       length: stick.length,
       offcut: stick.offcut,
       shelf: stick.shelf !== undefined,
+      ...(stick.isOrdered ? { ordered: true as const } : {}),
       rest: stick.rest,
       keep: stick.keep,
       cuts: stick.cuts.flatMap((position) => {
@@ -22,12 +23,15 @@ export function cutListFacts(cut: CutList): CutListFacts {
     })),
     shelf: cut.shelf
       .filter(({ item }) => item !== 'fixings')
-      .map(({ item, length, count, counted }) => ({
+      .map(({ item, length, count, counted, isOrdered }) => ({
         item,
         length,
         count,
-        taken: cut.sticks.filter((stick) => stick.shelf === item && stick.length === length).length,
+        taken: cut.sticks.filter(
+          (stick) => stick.shelf === item && stick.length === length && stick.isOrdered === isOrdered,
+        ).length,
         counted: formatDay(counted),
+        ...(isOrdered ? { ordered: true as const } : {}),
       })),
     toBuy: cut.toBuy,
     missing: cut.missing,
@@ -62,6 +66,7 @@ export function materialRow(material: Material, orders: readonly OrderBy[]): Mat
     needed: material.needed,
     spares: material.spares,
     ...(material.onShelf === undefined ? {} : { onShelf: material.onShelf }),
+    ...(material.ordered === undefined ? {} : { ordered: material.ordered }),
     toOrder: material.toOrder,
     unit: material.unit,
     basis: material.basis,

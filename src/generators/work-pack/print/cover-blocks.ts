@@ -194,7 +194,18 @@ function orderWords(pack: WorkPack): string {
     const rows = pack.materials.filter((row) => row.kind === kind);
     return kind !== 'consumable' && rows.every(({ toOrder }) => toOrder === 0);
   });
-  const shelf = there.length > 0 ? `${there.join(' and ')} on the shelf` : '';
+  const onOrder = (kind: string): boolean =>
+    pack.materials.some(
+      (row) => row.kind === kind && (row.ordered ?? 0) > 0 && (row.onShelf ?? 0) < row.needed,
+    );
+  const shelf = [
+    there.some((kind) => !onOrder(kind))
+      ? `${there.filter((kind) => !onOrder(kind)).join(' and ')} on the shelf`
+      : '',
+    there.some(onOrder) ? `${there.filter(onOrder).join(' and ')} ordered already` : '',
+  ]
+    .filter(Boolean)
+    .join('; ');
   return [...known, open, shelf].filter(Boolean).join('; ') || 'nothing to order';
 }
 

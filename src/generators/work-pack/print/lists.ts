@@ -203,7 +203,7 @@ function cutList(pack: WorkPack): List {
         stick.cuts.map((cut) => [
           list.liner,
           stick.name,
-          stick.offcut ? 'offcut' : stick.shelf ? 'shelf' : 'new',
+          stick.offcut ? 'offcut' : stick.ordered ? 'ordered' : stick.shelf ? 'shelf' : 'new',
           across.of(stick.length),
           cut.run,
           cut.panel,

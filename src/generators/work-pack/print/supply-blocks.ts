@@ -137,13 +137,15 @@ export function cutBlocks(pack: WorkPack): PrintBlock[] {
 
 /** `On the shelf: 4 panels of 1.20 m, counted 2026-08-31; all of them taken.` */
 function shelfWords(
-  { item, length, count, taken, counted: on }: CutListFacts['shelf'][number],
+  { item, length, count, taken, counted: on, ordered }: CutListFacts['shelf'][number],
   unit: LengthUnit,
 ): string {
   const what = count === 1 ? item.replace(/s$/, '') : item;
   const use =
     count === 0 ? '' : taken === count ? '; taken' : taken === 0 ? '; none serves here' : `; ${taken} taken`;
-  return `On the shelf: ${count} ${what} of ${lengthWords(length, unit)}, counted ${on}${use}.`;
+  return ordered
+    ? `Ordered: ${count} ${what} of ${lengthWords(length, unit)}, promised for ${on}${use}.`
+    : `On the shelf: ${count} ${what} of ${lengthWords(length, unit)}, counted ${on}${use}.`;
 }
 
 function tooLongWords(
@@ -164,6 +166,7 @@ function stickRows({ sticks }: CutListFacts, unit: LengthUnit): readonly string[
       stick.length,
       stick.offcut,
       stick.shelf,
+      stick.ordered,
       stick.keep,
       stick.rest,
       ...stick.cuts.map(cutLength),
@@ -173,11 +176,11 @@ function stickRows({ sticks }: CutListFacts, unit: LengthUnit): readonly string[
   return [...alike.values()].flatMap((group) => {
     const [first] = group;
     if (!first) return [];
-    const { length, offcut, shelf, rest, keep } = first;
+    const { length, offcut, shelf, ordered, rest, keep } = first;
     const whole = rest < 0.05;
     return [
       [
-        `${group.map(({ name }) => name).join(', ')}${offcut ? ' (offcut)' : shelf ? ' (on the shelf)' : ''}`,
+        `${group.map(({ name }) => name).join(', ')}${offcut ? ' (offcut)' : ordered ? ' (ordered)' : shelf ? ' (on the shelf)' : ''}`,
         lengthWords(length, unit),
         // Whole panels are not cut, so nobody has to know which is which.
         whole && first.cuts.length === 1
@@ -225,7 +228,7 @@ export function materialBlocks(pack: WorkPack): PrintBlock[] {
     { kind: 'heading', level: 2, text: 'Materials' },
     {
       kind: 'table',
-      caption: 'Needed + spare; there: on the shelf as counted; to order: what is not there',
+      caption: 'Needed + spare; there: on the shelf as counted; to order: what is neither there nor on order',
       columns: [
         { head: 'What', width: 50 },
         { head: 'Needed', number: true },

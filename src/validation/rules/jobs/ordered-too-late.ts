@@ -1,14 +1,10 @@
 // Is there still time to buy? First day of the window less the lead time of the plant, against the newest record of the estate.
 // What lies on the shelf need not be bought: the newest count, piece by piece.
 
-import { suppliesOf, type Supplies } from '../../../domain/decision/supply.js';
-import { boltsIn } from '../../../domain/decision/trial-work.js';
-import type { Estate } from '../../../domain/model/estate.js';
 import { spareScrewOn } from '../../../domain/model/spare-screw.js';
-import type { Job } from '../../../domain/model/job.js';
-import { groundOf } from '../../../domain/order/ground.js';
-import { addDays, formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
+import { addDays, formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
+import { suppliesOfJob } from '../../evidence/supplies-of-a-job.js';
 import { todayOf, todayWords } from '../../telling/today.js';
 
 export const orderedTooLate: Rule = {
@@ -17,7 +13,10 @@ export const orderedTooLate: Rule = {
   severity: 'warning',
   restsOn: ['machine'],
   why: 'The outage passes without the liner, and the next one is months away.',
-  todo: 'If the parts are ordered, silence this with that as the reason; if they are in stock, write down what was counted on the shelf; otherwise take a later outage or ask for express delivery.',
+  todo:
+    'If the liner is ordered, say so in the plant (`ordered TwoLayer12 9 panels on 2026-08-31 arrives 2026-11-06`); if it is in ' +
+    'stock, write down what was counted on the shelf; otherwise take a later outage or ask for express delivery. A screw that is ' +
+    'ordered silences this with that as the reason.',
   given: 'estate',
   example: `
 inspection DG1 ‹2027-03-01|2026-12-01› meter ‹17000|16500› h {
@@ -30,6 +29,37 @@ job J1 {
   crews Alpha
 }`,
   byTheCalendar: true,
+  cases: [
+    {
+      name: 'ordered already',
+      text: `
+plant Store {
+  duty 110 h/week
+  lead time liner 10 weeks
+  outage Spring28 2028-04-03 to 2028-04-07
+  ordered TwoLayer12 20 panels on 2027-10-04 arrives 2028-03-06
+}
+conveyor DG9 {
+  plant Store
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  point P1 at 4 m clock 7:30
+}
+inspection DG9 2028-03-01 meter 17000 h {
+  P1 colour ivory
+}
+job J9 {
+  conveyor DG9
+  outage Spring28
+  reline run above Gate
+}`,
+    },
+  ],
   *check(input) {
     const { estate } = input;
     const newest = todayOf(input);
@@ -43,8 +73,11 @@ job J1 {
       const late = needed.filter(
         ({ time }) => addDays(window.from.day, -Math.ceil(time.value / 24)) < newest,
       );
-      const shelf = late.length > 0 ? shelfFor(job, estate, newest) : undefined;
-      const there = shelf?.ways.some(({ by, day }) => by === 'shelf' && day <= window.from.day) ?? false;
+      const shelf = late.length > 0 ? suppliesOfJob(job, estate, newest) : undefined;
+      // What is ordered and comes too late has a finding of its own.
+      const there =
+        shelf?.ways.some(({ by, day }) => by === 'ordered' || (by === 'shelf' && day <= window.from.day)) ??
+        false;
       const spare =
         screwChange && spareScrewOn(conveyor.plant, screwChange.screw, newest, estate.screwChanges);
       const missing = late.filter(({ item }) =>
@@ -67,16 +100,3 @@ job J1 {
     }
   },
 };
-
-/** What the shelf has of the job's panels and fixings; undefined where nothing of its liner was ever counted there. */
-function shelfFor(job: Job, estate: Estate, today: CalendarDay): Supplies | undefined {
-  const [liner, other] = [...new Set(job.relines.map((reline) => reline.liner))];
-  const { plant } = job.conveyor;
-  if (!liner || other || !plant.shelf.some((count) => count.liner.name === liner.name)) return undefined;
-  const { runs, scope } = groundOf(job, job.order?.steps ?? [], estate);
-  const lengths = runs
-    .flatMap(({ panels }) => panels)
-    .filter(({ from, to }) => scope.some((area) => area.from < (from + to) / 2 && area.to > (from + to) / 2))
-    .map(({ length }) => length);
-  return suppliesOf(plant, [{ liner, lengths, fixings: boltsIn(liner, lengths) }], today);
-}

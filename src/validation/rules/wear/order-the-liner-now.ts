@@ -4,6 +4,7 @@
 import { wearTotal } from '../../../domain/model/liner-sets.js';
 import { dayAt, momentOn } from '../../../domain/model/history.js';
 import { originOf } from '../../../domain/model/records.js';
+import { ordersOn } from '../../../domain/model/shelf.js';
 import { formatHours, formatNumber } from '../../../domain/units/format.js';
 import { firstToGo } from '../../evidence/hand-lives.js';
 import type { Rule } from '../../rule.js';
@@ -29,7 +30,7 @@ inspection DG1 2027-03-08 meter 17000 h {
     const newest = todayOf(input);
     if (newest === undefined) return;
     const planned = new Set(estate.jobs.filter((job) => job.relines.length > 0).map((job) => job.conveyor));
-    for (const { place, history, row, result, unit, end } of firstToGo(estate)) {
+    for (const { place, history, set, row, result, unit, end } of firstToGo(estate)) {
       const { conveyor } = place;
       const lead = conveyor.plant.leadTimes.find(({ item }) => item === 'liner');
       const day = dayAt(history, end);
@@ -38,6 +39,8 @@ inspection DG1 2027-03-08 meter 17000 h {
       const now = momentOn(history, newest);
       const total = wearTotal(history, now);
       const left = total === undefined ? result.remaining : Math.max(0, end - total);
+      const coming = ordersOn(conveyor.plant, set.liner, newest);
+      if (coming.some(({ item, arrives }) => item !== 'fixings' && arrives.day <= day)) continue;
       const say = (value: number): string =>
         unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value));
       yield {

@@ -1,0 +1,55 @@
+// Has an order come, or is it late? Its day has passed, and nobody has counted the shelf since.
+
+import { takesIn } from '../../../domain/model/shelf.js';
+import { formatDay } from '../../../domain/units/calendar.js';
+import type { Rule } from '../../rule.js';
+import { todayOf, todayWords } from '../../telling/today.js';
+
+export const orderedAndNotCounted: Rule = {
+  code: 'TL278',
+  title: 'Order whose day has passed, and no count since',
+  severity: 'warning',
+  restsOn: ['machine'],
+  byTheCalendar: true,
+  why: 'Report and pack take it as there; if it is late or was fitted since, the job that counts on it stands in an open trough without a liner.',
+  todo: 'Count the shelf and write it down with its day (`on the shelf TwoLayer12 9 panels counted 2026-11-09`); if it has not come, write the new day.',
+  given: 'estate',
+  example: `
+plant Store {
+  ordered TwoLayer12 9 panels on 2023-10-02 arrives «2024-12-04|2027-12-06»
+}
+inspection DG1 2025-03-10 meter 6000 h {
+  view downstream
+  P1 colour ivory
+}`,
+  cases: [
+    ['counted on that day', '2024-12-04', 'on the shelf TwoLayer12 9 panels counted 2024-12-04'],
+    ['counted the day before', '«2024-12-04»', 'on the shelf TwoLayer12 3 panels counted 2024-12-03'],
+    ['another item was counted', '«2024-12-04»', 'on the shelf TwoLayer12 90 fixings counted 2024-12-11'],
+  ].map(([name = '', day = '', count = '']) => ({
+    name,
+    text: `
+plant Store {
+  ordered TwoLayer12 9 panels arrives ${day}
+  ${count}
+}
+inspection DG1 2025-03-10 meter 6000 h {
+  P1 colour ivory
+}`,
+  })),
+  *check(input) {
+    const today = todayOf(input);
+    if (today === undefined) return;
+    for (const { shelf, ordered = [] } of input.estate.plants)
+      for (const order of ordered) {
+        const { liner, item, count, arrives } = order;
+        if (arrives.day >= today || shelf.some((each) => takesIn(each, order))) continue;
+        yield {
+          origin: arrives.origin,
+          message:
+            `${count.count} ${item} of ${liner.name} were promised for ${formatDay(arrives.day)}, nobody has counted them since, ` +
+            `and ${todayWords(input, today)}.`,
+        };
+      }
+  },
+};

@@ -1,0 +1,70 @@
+// Does what is ordered come before the job that waits for it?
+
+import { formatDay } from '../../../domain/units/calendar.js';
+import type { Rule } from '../../rule.js';
+import { suppliesOfJob } from '../../evidence/supplies-of-a-job.js';
+import { todayOf } from '../../telling/today.js';
+
+const machine = `
+conveyor DG9 {
+  plant Store
+  length 12 m
+  incline 20 deg
+  trough inside radius 226 mm side height 260 mm plate 4 mm
+  screw Spiral400
+  liner TwoLayer12
+  commissioned 2024-01-08 meter 0 h
+  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
+  access Floor at 0 m to 12 m ground
+  isolation Q1 electrical
+  isolation Feed material
+  isolation Pin gravity
+  point P1 at 4 m clock 7:30
+}
+inspection DG9 2025-03-03 meter 6000 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 9 mm
+}`;
+
+export const orderComesTooLate: Rule = {
+  code: 'TL528',
+  title: 'Ordered liner that comes after its job begins',
+  severity: 'warning',
+  restsOn: ['machine'],
+  byTheCalendar: true,
+  why: 'The crew stands at an open trough and waits, or the outage passes without the liner.',
+  todo: 'Ask for an earlier day and write it down, buy what is missing elsewhere, or move the job to a later outage.',
+  given: 'specifications',
+  example: `
+plant Store {
+  duty 110 h/week
+  crew Alpha 4 people
+  outage Spring25 2025-04-07 to 2025-04-18
+  ordered TwoLayer12 20 panels on 2025-02-03 arrives ‹2025-04-14|2025-04-07›
+}
+${machine}
+job J9 {
+  conveyor DG9
+  «outage Spring25»
+  reline run above Gate
+  crews Alpha
+}`,
+  *check(input) {
+    const { estate } = input;
+    const today = todayOf(input);
+    if (today === undefined) return;
+    for (const job of estate.jobs) {
+      const { name, window, relines } = job;
+      if (!window || window.from.day < today || relines.length === 0) continue;
+      const ways = suppliesOfJob(job, estate, today)?.ways ?? [];
+      const order = ways.find(({ by }) => by === 'ordered');
+      const inTime = ways.some(({ by, day }) => by !== 'expedited' && day <= window.from.day);
+      if (!order || order.day <= window.from.day || inTime) continue;
+      yield {
+        origin: window.origin,
+        message: `Job ${name} starts on ${formatDay(window.from.day)}, and its liner is there on ${formatDay(order.day)} (${order.why}).`,
+      };
+    }
+  },
+};
