@@ -108,10 +108,10 @@ function byOrders(plant: Plant, pieces: readonly Pieces[], asOf: CalendarDay): S
   return undefined;
 }
 
-function orderWords({ liner, item, count, length, arrives }: OrderedStock): string {
+function orderWords({ liner, item, count, length, ordered, arrives }: OrderedStock): string {
   return (
     `${count.count} ${item}${length ? ` of ${length.text}` : ''} of ${liner.name}, ` +
-    `promised for ${formatDay(arrives.day)}`
+    `${ordered ? `ordered on ${formatDay(ordered.day)} and ` : ''}promised for ${formatDay(arrives.day)}`
   );
 }
 

@@ -228,7 +228,11 @@ export function materialBlocks(pack: WorkPack): PrintBlock[] {
     { kind: 'heading', level: 2, text: 'Materials' },
     {
       kind: 'table',
-      caption: 'Needed + spare; there: on the shelf as counted; to order: what is neither there nor on order',
+      caption: `Needed + spare; there: on the shelf as counted; to order: what is ${
+        pack.materials.some(({ ordered }) => ordered !== undefined)
+          ? 'neither there nor ordered'
+          : 'not there'
+      }`,
       columns: [
         { head: 'What', width: 50 },
         { head: 'Needed', number: true },

@@ -42,12 +42,13 @@ inspection DG1 2025-03-10 meter 6000 h {
     if (today === undefined) return;
     for (const { shelf, ordered = [] } of input.estate.plants)
       for (const order of ordered) {
-        const { liner, item, count, arrives } = order;
+        const { liner, item, count, ordered: since, arrives } = order;
         if (arrives.day >= today || shelf.some((each) => takesIn(each, order))) continue;
         yield {
           origin: arrives.origin,
           message:
-            `${count.count} ${item} of ${liner.name} were promised for ${formatDay(arrives.day)}, nobody has counted them since, ` +
+            `${count.count} ${item} of ${liner.name}${since ? `, ordered on ${formatDay(since.day)},` : ''} were promised for ` +
+            `${formatDay(arrives.day)}, nobody has counted them since, ` +
             `and ${todayWords(input, today)}.`,
         };
       }
