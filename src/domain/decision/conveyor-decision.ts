@@ -2,25 +2,25 @@
 // it can be relined and when it cannot, how soon at the earliest, what to order by when, and every option with its numbers.
 // All pages, data and editor features print from this row.
 
-import type { Conveyor } from "../model/conveyor.js";
-import type { Estate } from "../model/estate.js";
-import type { Outage } from "../model/plant.js";
-import type { LinerSpecification } from "../model/specifications.js";
-import { addDays, type CalendarDay } from "../units/calendar.js";
-import { dueUntil, planFor, type ConveyorPlan } from "./conveyor-plan.js";
-import type { OutageDecision } from "./outage-decision.js";
-import { jobState, type JobState } from "./jobs-written.js";
-import { moneyOf, type PlantMoney } from "./money.js";
-import { newScrew, type ScrewOutlook } from "./new-screw.js";
-import { ruledOutOf, type DecisionOption, type RuledOut } from "./option.js";
-import { missingCosts, type OptionSetting } from "./option-setting.js";
-import { optionsOf } from "./options.js";
-import { orderCall, type OrderCall, type OrderedFor } from "./order-call.js";
-import { scopesOf, type AcceptedRisk, type Scopes, type ScopeWork } from "./scope.js";
-import { leadDays, suppliesOf, type Supplies, type Supply } from "./supply.js";
-import type { LinerAt } from "./trial-work.js";
-import { chancesOn, keepsRisks, type GoesBy, type TwoChances } from "./two-chances.js";
-import { dayPassed, type ChanceBy, type PanelOutlook, type WearOutlook } from "./wear-outlook.js";
+import type { Conveyor } from '../model/conveyor.js';
+import type { Estate } from '../model/estate.js';
+import type { Outage } from '../model/plant.js';
+import type { LinerSpecification } from '../model/specifications.js';
+import { addDays, type CalendarDay } from '../units/calendar.js';
+import { dueUntil, planFor, type ConveyorPlan } from './conveyor-plan.js';
+import type { OutageDecision } from './outage-decision.js';
+import { jobState, type JobState } from './jobs-written.js';
+import { moneyOf, type PlantMoney } from './money.js';
+import { newScrew, type ScrewOutlook } from './new-screw.js';
+import { ruledOutOf, type DecisionOption, type RuledOut } from './option.js';
+import { missingCosts, type OptionSetting } from './option-setting.js';
+import { optionsOf } from './options.js';
+import { orderCall, type OrderCall, type OrderedFor } from './order-call.js';
+import { scopesOf, type AcceptedRisk, type Scopes, type ScopeWork } from './scope.js';
+import { leadDays, suppliesOf, type Supplies, type Supply } from './supply.js';
+import type { LinerAt } from './trial-work.js';
+import { chancesOn, keepsRisks, type GoesBy, type TwoChances } from './two-chances.js';
+import { dayPassed, type ChanceBy, type PanelOutlook, type WearOutlook } from './wear-outlook.js';
 
 export interface ConveyorDecision {
   readonly conveyor: Conveyor;
@@ -31,7 +31,7 @@ export interface ConveyorDecision {
   readonly governing: PanelOutlook | undefined;
   readonly accepted: AcceptedRisk & { readonly contactAssumed: boolean };
   /** First day on which one of the accepted risks is passed, or was, unseen panels counted in; undefined within 40 years. */
-  readonly passed: { readonly day: CalendarDay; readonly by: "condemn limit" | "steel" } | undefined;
+  readonly passed: { readonly day: CalendarDay; readonly by: 'condemn limit' | 'steel' } | undefined;
   /** The same of what was seen. */
   readonly passedSeen: CalendarDay | undefined;
   readonly today: TwoChances;
@@ -112,11 +112,11 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
   );
   const whole = scopes?.works.at(-1);
   const [small] = scopes?.works ?? [];
-  const lead = leadDays(plant, "liner");
+  const lead = leadDays(plant, 'liner');
   const leadTime = { days: lead ?? 0, declared: lead !== undefined };
   const ways = whole && supplies.get(whole)?.ways;
   const waited = (scope: ScopeWork | undefined): readonly Supply[] | undefined =>
-    scope && supplies.get(scope)?.ways.filter(({ by }) => by !== "expedited");
+    scope && supplies.get(scope)?.ways.filter(({ by }) => by !== 'expedited');
   const usual = waited(whole);
   const arrives = usual?.[0]?.day ?? (lead === undefined ? undefined : addDays(asOf, lead));
   const rows = outages.map((outage) =>
@@ -126,7 +126,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
   const bySeen = lastBySeen(rows, accepted);
   const passedSeen = outlook.seen && passing({ ...outlook, counted: outlook.seen }, accepted)?.day;
   const chosenBySeen = chosen ? undefined : bySeen;
-  const goesBy: GoesBy = chosen || !outlook.seen ? "all panels" : "what was seen";
+  const goesBy: GoesBy = chosen || !outlook.seen ? 'all panels' : 'what was seen';
   const setting: OptionSetting | undefined = scopes && {
     conveyor,
     outlook,
@@ -135,7 +135,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     supplies,
     linerAt: input.linerAt ?? (() => liner),
     outages,
-    money: money.kind === "money" ? money.money : undefined,
+    money: money.kind === 'money' ? money.money : undefined,
     newLife: input.newLife,
     horizon,
     gauge: input.gauge,
@@ -173,8 +173,8 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
             first: rows.find(({ reachable }) => reachable) ?? rows[0],
             atLimit: input.atLimit === true,
             leadDeclared: leadTime.declared,
-            onShelf: ways?.some(({ by, day }) => by === "shelf" && day <= asOf) ?? false,
-            promised: ways?.find(({ by }) => by === "ordered")?.day,
+            onShelf: ways?.some(({ by, day }) => by === 'shelf' && day <= asOf) ?? false,
+            promised: ways?.find(({ by }) => by === 'ordered')?.day,
           })
         : undefined,
     leadTime,
@@ -211,7 +211,7 @@ function beforeRisk(
 }
 
 function isPromised(ways: readonly Supply[] | undefined): boolean {
-  return ways?.some(({ by }) => by === "ordered") ?? false;
+  return ways?.some(({ by }) => by === 'ordered') ?? false;
 }
 
 function outageRow(
@@ -238,7 +238,7 @@ function outageRow(
   };
 }
 
-export function acceptedBy(conveyor: Conveyor): ConveyorDecision["accepted"] {
+export function acceptedBy(conveyor: Conveyor): ConveyorDecision['accepted'] {
   const contact = conveyor.contactRisk ?? conveyor.plant.contactRisk;
   return {
     condemn: (conveyor.risk ?? conveyor.plant.risk).value,
@@ -248,16 +248,16 @@ export function acceptedBy(conveyor: Conveyor): ConveyorDecision["accepted"] {
 }
 
 function passing(
-  { counted, asOf, since = asOf }: Pick<WearOutlook, "counted" | "asOf" | "since">,
+  { counted, asOf, since = asOf }: Pick<WearOutlook, 'counted' | 'asOf' | 'since'>,
   accepted: AcceptedRisk,
-): ConveyorDecision["passed"] {
+): ConveyorDecision['passed'] {
   const until = addDays(asOf, fortyYears);
   const passedOn = (chance: ChanceBy, level: number): CalendarDay | undefined =>
     dayPassed(chance, level, chance(asOf) > level ? since : asOf, until);
   const limit = passedOn(counted.condemnBy, accepted.condemn);
   const steel = passedOn(counted.contactBy, accepted.contact);
-  if (steel !== undefined && (limit === undefined || steel < limit)) return { day: steel, by: "steel" };
-  return limit === undefined ? undefined : { day: limit, by: "condemn limit" };
+  if (steel !== undefined && (limit === undefined || steel < limit)) return { day: steel, by: 'steel' };
+  return limit === undefined ? undefined : { day: limit, by: 'condemn limit' };
 }
 
 function panelAt({ panels }: WearOutlook, at: number | undefined): PanelOutlook | undefined {
