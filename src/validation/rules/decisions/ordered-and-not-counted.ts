@@ -42,12 +42,12 @@ inspection DG1 2025-03-10 meter 6000 h {
     if (today === undefined) return;
     for (const { shelf, ordered = [] } of input.estate.plants)
       for (const order of ordered) {
-        const { liner, item, count, ordered: since, arrives } = order;
+        const { liner, item, count, length, ordered: since, arrives } = order;
         if (arrives.day >= today || shelf.some((each) => takesIn(each, order))) continue;
         yield {
           origin: arrives.origin,
           message:
-            `${count.count} ${item} of ${liner.name}${since ? `, ordered on ${formatDay(since.day)},` : ''} were promised for ` +
+            `${count.count} ${item}${length ? ` ${length.text} long` : ''} of ${liner.name}${since ? `, ordered on ${formatDay(since.day)},` : ''} were promised for ` +
             `${formatDay(arrives.day)}, nobody has counted them since, ` +
             `and ${todayWords(input, today)}.`,
         };
