@@ -63,6 +63,16 @@ describe('a finding', () => {
     expect(state(two, look('2026-02-02', 90, 'finding hatch at H2 urgent "hinge"')).open).toHaveLength(2);
   });
 
+  test('of a later look in other words is another one: neither is gone without being closed', () => {
+    const worn = look('2026-01-05', 10, 'finding gate at Gate serious "wiper worn"');
+    const creeps = look('2026-02-02', 90, 'finding gate at Gate serious "creeps open under load"');
+    expect(state(worn, creeps).open).toEqual([
+      'gate at Gate: wiper worn',
+      'gate at Gate: creeps open under load',
+    ]);
+    expect(state(worn, look('2026-02-02', 90, 'finding gate at Gate urgent')).open).toHaveLength(1);
+  });
+
   test('without part and place goes by its words', () => {
     const one = look('2026-01-05', 10, 'finding slight "it hums"');
     expect(state(one, look('2026-02-02', 90, 'closed finding "something else"')).open).toEqual([

@@ -50,6 +50,8 @@ describe('in a look', () => {
     ['at 14.2 m panel torn serious', 'panel torn at 14.2 m serious'],
     ['P1 colour green nearly', 'P1 colour green "nearly"'],
     ['weld cracked at 4 m', 'spiral weld cracked at 4 m'],
+    ['no look 18 m to 20 m "no light"', 'not seen from 18 m to 20 m "no light"'],
+    ['gauge US ± 0.2 mm', 'gauge ultrasonic ± 0.2 mm'],
     ['gearbox oil changed', 'serviced gearbox oil changed'],
     ['coupling renewed', 'serviced coupling renewed'],
     ['coupling aligned by "fitter"', 'serviced coupling aligned by "fitter"'],
@@ -218,4 +220,9 @@ test('what is said in another way, or not held at all, is told in which', () => 
   expect(told(meter)[0]).toMatch(/^A correction is of one reading of a liner/);
   // A slip of the pen keeps its mend.
   expect(told('serviced DG1 2026-01-02 gearbx oil changed\n')[0]).toMatch(/Did you mean `gearbox`/);
+});
+
+test('a reading without its unit is not offered again without one, nor a name without a number as a point', () => {
+  expect(answer('P2 11.3', record('inspection'))).toMatch(/Such a line reads `P1 thickness 8\.4 mm`\.$/);
+  expect(answer('HeadGate leaks', record('inspection'))).not.toMatch(/colour leaks/);
 });

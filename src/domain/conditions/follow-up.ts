@@ -167,8 +167,8 @@ function build(history: History, services: readonly Service[], along: Along): Fo
 }
 
 /**
- * The open conditions that a line speaks of. Findings of one part and place are told apart by their words where there are several;
- * one that closes them in other words closes them all, and two of one look are two.
+ * The open conditions that a line speaks of. Findings of one part and place are told apart by their words; one that closes them in
+ * other words closes them all, and one without words speaks of the only one there is.
  */
 function spokenOf(drafts: readonly Draft[], { line, inspection }: SeenLine): readonly Draft[] {
   const open = drafts.filter((each) => each.closed === undefined && isSameCondition(each.last.line, line));
@@ -177,8 +177,9 @@ function spokenOf(drafts: readonly Draft[], { line, inspection }: SeenLine): rea
   if (inWords.length > 0) return inWords;
   if (line.about === undefined && line.at === undefined) return [];
   if (line.answer !== undefined) return open;
+  // Other words are another finding: what is taken for the same and is not would be gone without anybody having closed it.
   const before = open.filter(({ last }) => last.inspection !== inspection);
-  return before.length === 1 ? before : [];
+  return line.words === undefined && before.length === 1 ? before : [];
 }
 
 function answer(draft: Draft, seen: SeenLine): void {

@@ -245,7 +245,7 @@ function lowerPlace(reader: Reader, fact: ast.ConveyorLiner): Stretch | undefine
   const origin = reader.origin(fact);
   const run = lowerRun(reader, fact.run);
   if (run) return { kind: 'run', run, origin };
-  const span = reader.range(fact, 'length', 'the stretch', chainage);
+  const span = reader.range(fact, 'length', 'stretch', chainage);
   return span && { kind: 'chainage', ...span, origin };
 }
 

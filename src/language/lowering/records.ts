@@ -220,7 +220,7 @@ export function lowerScrewChange(
 }
 
 function lowerScrewScope(reader: Reader, fact: ast.ScrewScope): ScrewChangeDraft['scope'] {
-  const span = reader.range(fact, 'length', 'the stretch', chainage);
+  const span = reader.range(fact, 'length', 'stretch', chainage);
   return span && { ...span, origin: reader.origin(fact) };
 }
 

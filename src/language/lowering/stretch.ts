@@ -19,7 +19,7 @@ export function lowerStretch(reader: Reader, node: ast.Stretch | undefined): Str
     const run = lowerRun(reader, node.run);
     return run && { kind: 'run', run, origin };
   }
-  const span = reader.range(node, 'length', 'the stretch', chainage);
+  const span = reader.range(node, 'length', 'stretch', chainage);
   return span && { kind: 'chainage', ...span, origin };
 }
 

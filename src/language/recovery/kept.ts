@@ -24,6 +24,11 @@ function isOfSamePart(written: readonly Word[], line: readonly Word[]): boolean 
   return first === undefined || named.length === 0 || named.includes(first);
 }
 
+/** `P2 thickness 11.3`: what is counted is whole, so this is a measure, and what is refused next is not offered. */
+export function lacksUnit(line: readonly Word[]): boolean {
+  return line.some(({ type, image }) => type === 'NUMBER' && /[.,]\d/.test(image));
+}
+
 /** To its end, each value where one of its kind is wanted. */
 export function readsSoundly(line: readonly Word[], pattern: LinePattern): boolean {
   let standing = pattern.start;

@@ -6,7 +6,7 @@ import { findUnit } from '../../domain/units/unit-table.js';
 import { nearest } from '../nearest.js';
 import { driveParts } from './drive-work.js';
 import { fillers } from './fillers.js';
-import { isOffered } from './kept.js';
+import { isOffered, lacksUnit } from './kept.js';
 import { partOfWord } from './part-words.js';
 import { isReassuring } from './reassuring.js';
 import type { LinePattern, LinePlace } from './pattern.js';
@@ -39,7 +39,7 @@ export function repairOf(line: readonly Word[], pattern: LinePattern, block: str
     found.filter(({ cost }) => cost === best).map((one) => [imagesOf(one.line), one.line]),
   );
   const [only] = likeliest.values();
-  return only && likeliest.size === 1 ? changed(line, only) : undefined;
+  return only && likeliest.size === 1 && !lacksUnit(only) ? changed(line, only) : undefined;
 }
 
 /** What keeps people safe: a line that was meant has it still, or the word that it looks like. */
@@ -130,10 +130,17 @@ function changesAt(
   });
   // A line that begins with a word nobody knows does not only lack the word beside it.
   const isLost = at <= 1 && isUnknown(line[0]);
-  // A word that nobody knows is no name that a word before it makes of it, and a text behind a line is its note, no picture.
+  // A word that nobody knows is no name that a word before it makes of it, nor a colour behind a name without a number, and a text behind a line is its note, no picture.
   const lacking = isLost
     ? []
-    : words.filter((word) => word !== 'photo' && !(isUnknown(here) && takesName.has(word)));
+    : words.filter(
+        (word) =>
+          word !== 'photo' &&
+          !(
+            isUnknown(here) &&
+            (takesName.has(word) || (word === 'colour' && !/\d/.test(line[at - 1]?.image ?? '')))
+          ),
+      );
   const tries = lacking.map((word) => put(at, at, [keyword(word)], 3));
   if (!here) return tries;
   const twice = here.image === line[at - 1]?.image;

@@ -2,7 +2,7 @@
 // nothing has to be made up for it, with the line. A word that begins no line of the block at all is in elsewhere.ts.
 
 import type { BrokenLine } from './broken-line.js';
-import { isOffered } from './kept.js';
+import { isOffered, readsSoundly } from './kept.js';
 import { changed, likeWords, repaired, type LineRepair } from './repairs.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
 import { uncertainDay } from './uncertain-day.js';
@@ -36,8 +36,8 @@ function firstOf(sayings: readonly Saying[], line: BrokenLine): Otherwise | unde
   return undefined;
 }
 
-/** Its repair reaches into the lines below and is held by tests of its own. */
-const vouched: ReadonlySet<Saying> = new Set([uncertainDay]);
+/** The repair reaches into the lines below, or says in other words what was said; each is held by tests of its own. */
+const vouched: ReadonlySet<Saying> = new Set([uncertainDay, notLookedAt]);
 
 function isSound({ words, pattern }: BrokenLine, repair: LineRepair): boolean {
   return isOffered(words, repaired(words, repair), pattern);
@@ -99,6 +99,8 @@ const plain: readonly Saying[] = [
       : undefined,
 
   colourAlone,
+
+  notLookedAt,
 
   speedFromADay,
 
@@ -164,14 +166,30 @@ const unlessNear: readonly Saying[] = [
 function colourAlone({ block, words, pattern }: BrokenLine): Otherwise | undefined {
   const [point, colour, showing] = words;
   if (block !== 'Inspection' || point?.type !== 'ID' || colour?.type !== 'ID') return undefined;
+  // `HeadGate leaks`: a name without a number is no point whose colour was left out.
   const isNearNoWord = (): boolean =>
     words.length === 2 &&
+    /\d/.test(point.image) &&
     !/^[a-z]{2}/.test(point.image) &&
     likeWords(colour.image, [...pattern.words].filter(isWord)).length === 0;
   if (showing?.image !== 'showing' && !isNearNoWord()) return undefined;
   const line = [point, keyword('colour'), colour, ...words.slice(3)];
   return { at: 1, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line) };
 }
+
+/** `no look 18 m to 20 m`, `no access at 4 m`. */
+function notLookedAt({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [first, second, ...rest] = words;
+  if (block !== 'Inspection' || first?.image !== 'no' || !unseen.has(second?.image ?? '')) return undefined;
+  const isStretch = rest[0]?.type === 'QUANTITY' && rest[1]?.type === 'to';
+  const line = [keyword('not seen'), ...(isStretch ? [keyword('from')] : []), ...rest];
+  const message = 'Where nobody could look is said with `not seen`';
+  return readsSoundly(line, pattern)
+    ? { at: 0, message: `${message}: \`${imagesOf(line)}\`.`, repair: changed(words, line) }
+    : { at: 0, message: `${message}, \`not seen from 18 m to 20 m "no light"\`.` };
+}
+
+const unseen: ReadonlySet<string> = new Set(['look', 'view', 'access', 'sight']);
 
 /** `speed GW1 from 2024-03-04 14 rpm`, outside any look: a change of duty, whose hours go on. */
 function speedFromADay({ block, words }: BrokenLine): Otherwise | undefined {

@@ -135,6 +135,8 @@ export function tradeWord(block: string, image: string, words: readonly string[]
 /** Where a block has a meaning of its own for a word. */
 const inBlock: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   Conveyor: { material: 'conveys', density: 'bulk density', inclined: 'incline', motor: 'drive at' },
+  Inspection: { us: 'ultrasonic', ut: 'ultrasonic' },
+  Reline: { with: 'liner' },
   ScrewChange: { to: 'screw', spiral: 'screw', new: 'screw' },
   Job: { shutdown: 'outage', crew: 'crews', team: 'crews', liner: 'reline' },
   Order: { weld: 'patch', lock: 'isolate', ventilate: 'gas test', test: 'gas test', remove: 'strip' },

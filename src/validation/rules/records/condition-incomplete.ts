@@ -19,6 +19,8 @@ export const conditionIncomplete: Rule = {
     { name: 'bolts without a number', text: '  «bolts missing at 4.2 m»' },
     { name: 'a gearbox of which nothing is said', text: '  «gearbox»' },
     { name: 'a gearbox with a note', text: '  gearbox "hums at start"' },
+    { name: 'a finding that stands open, with its words', text: '  finding motor serious "cable chafed"' },
+    { name: 'a finding without words', text: '  «finding motor serious»' },
     { name: 'a point is a place', text: '  bolts missing 2 at P1' },
   ],
   *check({ estate }) {
@@ -32,9 +34,10 @@ export const conditionIncomplete: Rule = {
 };
 
 function lacking(line: ConditionLine): string | undefined {
-  const { kind, at, point, size, count, aspect, temperature, note, answer } = line;
+  const { kind, at, point, size, count, aspect, temperature, note, answer, words } = line;
   if (needsPlace(kind) && !at && !point) return 'has no place along the trough';
   if (answer !== undefined || line.unread) return undefined;
+  if (kind === 'finding') return words === undefined ? 'does not say what was found' : undefined;
   if (kind === 'joint open' && !size) return 'does not say how far';
   if (measureOf(kind) === 'count' && !count) return 'has no number';
   return !needsPlace(kind) && !aspect && !temperature && note === undefined

@@ -6,6 +6,9 @@ import { likelyUnits } from '../../telling/likely-units.js';
 import { withArticle } from '../../../domain/units/wording.js';
 import { list } from '../../telling/wording.js';
 
+/** Of what is seen of a part: a bearing has no length that anybody reads, and a temperature with its word. */
+const measure = 'measure of the ';
+
 export const wrongDimension: Rule = {
   code: 'TL104',
   title: 'Unit of another kind of quantity',
@@ -17,6 +20,9 @@ export const wrongDimension: Rule = {
   example: '  length «12 kg|12 m»',
   check: onProblem('wrong dimension', (problem) => ({
     message: `The ${problem.fact} is given as ${problem.text}, which is ${withArticle(problem.found)}; it must be ${withArticle(problem.expected)}.`,
-    todo: `Write it in ${list(likelyUnits('', problem.expected, problem.fact), 'or')}.`,
+    todo:
+      problem.found === 'temperature' && problem.fact.startsWith(measure)
+        ? `Say \`temperature\` before it: \`${problem.fact.slice(measure.length)} temperature ${problem.text}\`.`
+        : `Write it in ${list(likelyUnits('', problem.expected, problem.fact), 'or')}.`,
   })),
 };
