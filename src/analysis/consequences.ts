@@ -53,7 +53,9 @@ function placesInDoubt(
       [conveyor, conveyor.plant, conveyor.screw, conveyor.liner].some(isUnsound) ||
       isWithin(conveyor.plant.origin, [conveyor.origin]),
   );
-  const withJobs = [...doubted, ...estate.jobs.filter(isUnsound).map(({ conveyor }) => conveyor)];
+  // A job that is part of one nobody knows is part of none: two jobs at once are told all the same.
+  const unreadJobs = estate.jobs.filter(({ origin }) => isWithin(origin, unsound));
+  const withJobs = [...doubted, ...unreadJobs.map(({ conveyor }) => conveyor)];
   return {
     block,
     looks: placesOf(estate, new Set([...looked, ...doubted])),
