@@ -39,13 +39,37 @@ export interface ProposedRun {
 
 export function proposeSteps(job: Job, estate: Estate): Proposal {
   const ground = groundOf({ ...job }, [], estate);
-  const runs = ground.runs.flatMap((run): ProposedRun[] => {
-    const panels = within(run.panels, ground.scope);
-    const first = panels[0]?.panel;
-    const last = panels.at(-1)?.panel;
-    return first === undefined || last === undefined ? [] : [choose(job, estate, run, first, last)];
+  const runs = ground.runs.flatMap((run) => {
+    const wanted = within(run.panels, ground.scope).map(({ panel }) => panel);
+    return inParts(job, estate, run, wanted);
   });
   return { steps: withGates(job, estate, stepsFor(job, ground, runs)), runs };
+}
+
+/**
+ * Panels of one run that do not lie together are fitted in parts, and what lies between stays: good panels are not taken out because
+ * those on both sides are. Where a part cannot be closed without them, what has to come off too is said.
+ */
+function inParts(
+  job: Job,
+  estate: Estate,
+  run: RunGround,
+  wanted: readonly number[],
+): readonly ProposedRun[] {
+  const parts: { first: number; last: number }[] = [];
+  for (const panel of wanted) {
+    const part = parts.at(-1);
+    if (part && panel === part.last + 1) part.last = panel;
+    else parts.push({ first: panel, last: panel });
+  }
+  const [tail] = parts;
+  const head = parts.at(-1);
+  if (!tail || !head) return [];
+  const chosen = parts.map(({ first, last }) => choose(job, estate, run, first, last));
+  if (chosen.every(({ first }, i) => first > (chosen[i - 1]?.last ?? 0))) return chosen;
+  const together = choose(job, estate, run, tail.first, head.last);
+  const between = { first: tail.last + 1, last: head.first - 1 };
+  return [{ ...together, beyond: together.beyond ?? between }];
 }
 
 /** As asked from the usual end, as asked from the other, then with the panels beyond, fewest first. */
