@@ -15,8 +15,8 @@ const { estate, findings } = analyse([{ uri: 'rough-in-inches.trough', text }]);
 const [conveyor] = estate.conveyors;
 if (!conveyor) throw new Error('no conveyor');
 
-test('every line is taken; the old groove and the limit are told', () => {
-  expect(findings.map(({ code }) => code).sort()).toEqual(['TL501', 'TL521']);
+test('every line is taken; the spot on the joint, the old groove and the limit are told', () => {
+  expect(findings.map(({ code }) => code).sort()).toEqual(['TL377', 'TL501', 'TL521']);
 });
 
 test('what is open stands in the report and on the next sheet, and what the reline took away does not', () => {

@@ -118,6 +118,16 @@ describe('work on a day', () => {
   });
 });
 
+test('work that only says what it ends is told by its note, and nothing is said where there is none', () => {
+  const seen = look('2026-01-05', 10, 'gate stuck at Gate');
+  const done = (note: string): readonly string[] =>
+    state(seen, `serviced DG1 2026-02-02 closed gate stuck at Gate${note}\n`).over;
+  expect(done(' "cylinder renewed"')).toEqual([
+    'gate stuck at Gate | put right on 2026-02-02: cylinder renewed',
+  ]);
+  expect(done('')).toEqual(['gate stuck at Gate | put right on 2026-02-02']);
+});
+
 describe('a place', () => {
   const at = (row: string): readonly (number | undefined)[] => {
     const { estate, problems } = read(machine + look('2026-01-05', 10, row));

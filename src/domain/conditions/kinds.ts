@@ -1,6 +1,7 @@
 // What may be wrong on a conveyor: which part a condition is of, whether it has a place along the trough, and what ends it by
 // itself: a reline takes the panel away, a new spiral the bent one.
 
+import { formatClock } from '../units/clock.js';
 import type { ConditionKind, ConditionLine, PanelUse, SeenPlace } from '../model/records.js';
 import { runUseText } from '../model/runs.js';
 import type { Stated } from '../model/stated.js';
@@ -146,6 +147,11 @@ export function whereWords(place: SeenPlace): string {
           ? ` at ${along(at)}`
           : '';
   return `${where}${side === undefined ? '' : ` ${side}`}`;
+}
+
+/** What is said of a place beyond its chainage, in the direction of flow: `to 4 m, 5:00, left side`; nothing where that is all. */
+export function spotWords({ to, clock, side }: SeenPlace): string {
+  return [to && `to ${to.text}`, clock && formatClock(clock.hours), side].filter(Boolean).join(', ');
 }
 
 function panelWords({ first, run }: PanelUse): string {

@@ -131,8 +131,11 @@ export function closingWords(closed: Closing): string {
       return `ended by the reline of ${on}`;
     case 'screw change':
       return `ended by the screw change of ${on}`;
-    case 'service':
-      return `put right on ${on}: ${workWords(closed.record)}`;
+    case 'service': {
+      // `serviced … closed …` names no work but what it ends: its note says what was done.
+      const told = workWords(closed.record) || (closed.record.note ?? '');
+      return `put right on ${on}${told === '' ? '' : `: ${told}`}`;
+    }
   }
 }
 

@@ -4,6 +4,7 @@
 
 import type { History } from '../model/history.js';
 import type { ConditionKind, ConditionLine, PartName, Service } from '../model/records.js';
+import { formatClock } from '../units/clock.js';
 import { isSameCondition, isSamePlace, whereWords } from './kinds.js';
 
 type Work = NonNullable<Service['work']>;
@@ -31,9 +32,15 @@ export function servicesOf(services: readonly Service[], { conveyor, asOf }: His
   return services.filter((each) => each.conveyor === conveyor && each.date.day <= (asOf ?? Infinity));
 }
 
+/** ` at 14.2 m clock 5:00`: the whole place of a piece of work; nothing where none is said. */
+export function workPlaceWords(place: Service['place']): string {
+  const { clock } = place;
+  return `${whereWords(place)}${clock ? ` clock ${formatClock(clock.hours)}` : ''}`;
+}
+
 /** `gearbox oil changed`, `spiral at 16.4 m: weld ground out and welded`, `closed gate stuck at Gate`. */
 export function workWords({ part, place, work, words, ended }: Omit<Service, 'conveyor'>): string {
-  const what = [[part, work].filter(Boolean).join(' ') + whereWords(place), ended ? '' : words]
+  const what = [[part, work].filter(Boolean).join(' ') + workPlaceWords(place), ended ? '' : words]
     .filter(Boolean)
     .join(': ')
     .trim();

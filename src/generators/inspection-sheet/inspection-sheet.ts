@@ -1,6 +1,7 @@
 // Where does the fitter look, what was there last time, and what should be there now? The sheet as a value, from the model and
 // its records alone. Clock positions are turned once, here, to the way the inspector looks.
 
+import { spotWords } from '../../domain/conditions/kinds.js';
 import { screwNow } from '../../domain/model/lying-screw.js';
 import { openConditionRows, sinceWords } from '../../domain/conditions/rows.js';
 import { notLookedAt } from '../../domain/conditions/not-looked.js';
@@ -132,7 +133,7 @@ export function inspectionSheet(
         date: formatDay(lastInspection?.date.day ?? asOf),
         part: remark.part ?? '',
         at: remark.at?.value,
-        text: remark.text,
+        text: [spotWords(remark), remark.text].filter(Boolean).join(': '),
       })),
       ...notLookedAt(estate, history).map((each) => ({
         date: formatDay(each.day),

@@ -165,7 +165,7 @@ const conveyor: Schema = {
         why: maybeText,
       }),
     ),
-    findings: list(closed({ day: date, part: maybeText, at: amount, text })),
+    findings: list(closed({ day: date, part: maybeText, at: amount, spot: maybeText, text })),
     holdDownGaps: list(
       closed({
         name: maybeText,

@@ -355,10 +355,11 @@ function besideOf(beside: BesideLiner): Readonly<Record<string, Json>> {
       by: each.by ?? null,
       why: each.why ?? null,
     })),
-    findings: findings.map(({ day: on, part, at, text }) => ({
+    findings: findings.map(({ day: on, part, at, spot, text }) => ({
       day: day(on),
       part: part ?? null,
       at: number(at),
+      spot: spot === '' ? null : spot,
       text,
     })),
     holdDownGaps: gaps.map(({ name, at, read }) => ({

@@ -37,7 +37,7 @@ function firstOf(sayings: readonly Saying[], line: BrokenLine): Otherwise | unde
 }
 
 /** The repair reaches into the lines below, or says in other words what was said; each is held by tests of its own. */
-const vouched: ReadonlySet<Saying> = new Set([uncertainDay, notLookedAt]);
+const vouched: ReadonlySet<Saying> = new Set([boltsOfASpiral, uncertainDay, notLookedAt]);
 
 function isSound({ words, pattern }: BrokenLine, repair: LineRepair): boolean {
   return isOffered(words, repaired(words, repair), pattern);

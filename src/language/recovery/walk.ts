@@ -193,7 +193,7 @@ class Walk {
     while (!isEnd() && this.places.isFirst(end) && !this.begins(end, pattern)) {
       const type = this.type(end);
       // What stands no further in is a line of its own: it is told by itself.
-      if (this.places.column(end) <= this.places.column(from) && /^[a-z]/i.test(type)) break;
+      if (this.places.column(end) <= this.places.column(from) && (isWord(type) || type === 'ID')) break;
       if (!/^[^a-zA-Z]|^[A-Z]{3,}$/.test(type) && !words.has(type)) break;
       do end++;
       while (!isEnd() && !this.places.isFirst(end));

@@ -41,6 +41,25 @@ describe('a reline', () => {
     ]);
   });
 
+  it('of two parts of a run leaves what lies between where it is', () => {
+    const of = job(line([8], [10, 10]), ['panels 1 to 2 of run 1', 'panels 6 to 8 of run 1']);
+    const steps = lines(of).filter((step) => /^(strip|fit) /.test(step));
+    expect(steps).toEqual([
+      'strip panels 1 to 2 of run 1',
+      'strip panels 6 to 8 of run 1',
+      expect.stringContaining('fit panels 1 to 2 of run 1'),
+      expect.stringContaining('fit panels 6 to 8 of run 1'),
+    ]);
+    expect(proposeSteps(of, worldOf(of)).runs.map(({ beyond }) => beyond)).toEqual([undefined, undefined]);
+  });
+
+  it('of two parts that cannot be closed apart says what comes off too', () => {
+    const of = job(line([8], [10, 0]), ['panel 3 of run 1', 'panel 5 of run 1']);
+    const { runs } = proposeSteps(of, worldOf(of));
+    expect(runs).toHaveLength(1);
+    expect(runs[0]?.beyond).toBeDefined();
+  });
+
   it('with what lies over it, taken off from the outside in and put on from the inside out', () => {
     const over = { covers: [cover(0, 4000)], braces: [brace(1000)], holdDowns: [holdDown(2000)] };
     expect(lines(job(line([4], [10, 0], over), ['all']))).toEqual([

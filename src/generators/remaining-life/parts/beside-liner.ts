@@ -2,10 +2,11 @@
 // which readings were corrected. As written, newest first; gaps of one block (within 50 mm, as the sheet takes them) stand
 // together, so that one can see them grow.
 
+import { workPlaceWords } from '../../../domain/conditions/service.js';
 import { driveReadings, type DriveReadings } from '../../../domain/conditions/drive-readings.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
-import { conditionWords, whereWords } from '../../../domain/conditions/kinds.js';
+import { conditionWords, spotWords } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
@@ -71,6 +72,8 @@ export interface FoundBeside {
   readonly part: string | undefined;
   /** Chainage, mm. */
   readonly at: number | undefined;
+  /** What is said of the place beyond its chainage; empty for nothing. */
+  readonly spot: string;
   readonly text: string;
   readonly origin: Origin;
 }
@@ -124,7 +127,7 @@ export function besideLiner(estate: Estate, history: History): BesideLiner {
     [...all].sort((a, b) => b.day - a.day);
   const findings = [
     ...inspections.flatMap(({ inspection: { date, remarks } }) =>
-      remarks.map(({ part, at, text, origin }) => ({ day: date.day, part, at: at?.value, text, origin })),
+      remarks.map((remark) => ({ ...noted(remark), day: date.day, part: remark.part })),
     ),
     ...found('reline', relines),
     ...found('panels moved', panelsMoved),
@@ -194,7 +197,7 @@ function servicedOf(estate: Estate, { conveyor, asOf }: History): readonly Servi
   const { conditions } = followUp(estate, conveyor, asOf);
   return own.map((service) => ({
     day: service.date.day,
-    part: `${service.part ?? ''}${whereWords(service.place)}`.trim(),
+    part: `${service.part ?? ''}${workPlaceWords(service.place)}`.trim(),
     work: service.work ?? service.words ?? (service.ended ? 'put right' : ''),
     ended: conditions
       .filter(({ closed }) => closed?.by === 'service' && closed.record === service)
@@ -211,14 +214,16 @@ function found(
   records: readonly { readonly date: StatedDay; readonly remarks: readonly NotedFinding[] }[],
 ): readonly FoundBeside[] {
   return records.flatMap(({ date, remarks }) =>
-    remarks.map(({ part, at, text, origin }) => ({
+    remarks.map((remark) => ({
+      ...noted(remark),
       day: date.day,
-      part: part === undefined ? work : `${part}, ${work}`,
-      at: at?.value,
-      text,
-      origin,
+      part: remark.part === undefined ? work : `${remark.part}, ${work}`,
     })),
   );
+}
+
+function noted(remark: NotedFinding): Pick<FoundBeside, 'at' | 'spot' | 'text' | 'origin'> {
+  return { at: remark.at?.value, spot: spotWords(remark), text: remark.text, origin: remark.origin };
 }
 
 function movedOf({ panelsMoved, linerSets }: History): readonly MovedBeside[] {

@@ -32,10 +32,10 @@ export function besideTables(beside: BesideLiner, sizes: Sizes): readonly Beside
       title: 'Findings',
       note: older(findings.length, mostFindings),
       heads: ['Date', 'Part', `At, ${sizes.far}`, 'Found'],
-      rows: shown.map(({ day, part, at, text }) => [
+      rows: shown.map(({ day, part, at, spot, text }) => [
         date(day),
         part ?? '',
-        at === undefined ? '' : sizes.along(at),
+        [at === undefined ? '' : sizes.along(at), spot].filter(Boolean).join(', '),
         text,
       ]),
       found: shown,
