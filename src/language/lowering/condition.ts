@@ -1,4 +1,4 @@
-// A line about something wrong → ConditionLine. Clock positions seen against the flow are mirrored here, once. Where the line says
+// A line about something wrong → ConditionLine. Clock positions seen against the flow are mirrored here, once. Where a look says
 // `worn through` it is a reading too: bare steel at its place, at the bottom (6:00) where no clock position is written.
 
 import type * as ast from '../generated/ast.js';
@@ -12,7 +12,6 @@ import { lowerSeenAt, partNamed } from './seen-at.js';
 export function lowerCondition(
   reader: Reader,
   row: ast.Condition,
-  rows: ReadingRows,
   mirrored: boolean,
 ): readonly ConditionLine[] {
   // The grammar takes these words only.
@@ -46,7 +45,6 @@ export function lowerCondition(
       note: row.note,
     }),
   };
-  if (line.wornThrough && line.answer === undefined) addBareSteel(line, row, rows);
   return told ? [line, { kind, temperature, wornThrough: false, origin: line.origin }] : [line];
 }
 
@@ -54,7 +52,9 @@ function sizeOf(kind: ConditionKind): string {
   return kind === 'joint open' ? 'width of the open joint' : `measure of the ${kind}`;
 }
 
-function addBareSteel(line: ConditionLine, row: ast.Condition, rows: ReadingRows): void {
+/** The reading that a condition is where it says `worn through`. */
+export function addBareSteel(line: ConditionLine, row: ast.Condition, rows: ReadingRows): void {
+  if (!line.wornThrough || line.answer !== undefined) return;
   const place = row.$cstNode;
   const spot =
     line.point !== undefined

@@ -7,7 +7,7 @@ import type { Inspection } from '../../domain/model/records.js';
 import type { ReadingRows, TextSpan } from '../reading-rows.js';
 import type { InspectionDraft } from '../sheet.js';
 import { stated, type FactAccount } from './block.js';
-import { lowerCondition } from './condition.js';
+import { addBareSteel, lowerCondition } from './condition.js';
 import { chainage } from './limits.js';
 import { mirror } from './mirror.js';
 import { wordsOf, type Reader } from './reader.js';
@@ -36,8 +36,11 @@ export function lowerInspection(
   rows.settle(span, mirrored, gaugeError);
   for (const row of node.rows) {
     if (row.$type === 'Reading') lowerReading(reader, row, rows, mirrored, gaugeError);
-    else if (row.$type === 'Condition') seen.conditions.push(...lowerCondition(reader, row, rows, mirrored));
-    else lowerOther(reader, row, mirrored, seen);
+    else if (row.$type === 'Condition') {
+      const lines = lowerCondition(reader, row, mirrored);
+      seen.conditions.push(...lines);
+      for (const line of lines) addBareSteel(line, row, rows);
+    } else lowerOther(reader, row, mirrored, seen);
   }
   if (!conveyorUse || !date || !meter) return undefined;
   return {

@@ -7,7 +7,6 @@ import { present, stated } from './block.js';
 import { lowerCondition } from './condition.js';
 import { wordsOf, type Reader } from './reader.js';
 import { lowerSeenAt, partNamed } from './seen-at.js';
-import { createReadingRows } from '../reading-rows.js';
 
 export type WorkDraft = Omit<Service, 'conveyor' | 'conveyorUse' | 'date'>;
 
@@ -18,8 +17,7 @@ export function lowerWork(
   mirrored = false,
 ): WorkDraft | undefined {
   const work = wordsOf(node, 'work') as Service['work']; // the grammar takes these words only
-  // What is closed tells nothing of a thickness, so the rows that it would add to stay empty.
-  const ended = node.ended && lowerCondition(reader, node.ended, createReadingRows(), mirrored)[0];
+  const ended = node.ended && lowerCondition(reader, node.ended, mirrored)[0];
   const own = work === undefined && !ended;
   const [first, ...rest] = present(node.words);
   if (own && first === undefined) return undefined;
