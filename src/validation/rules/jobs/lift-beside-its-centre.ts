@@ -2,6 +2,7 @@
 
 import { onPlan } from '../../telling/on-plan.js';
 import type { Rule } from '../../rule.js';
+import { soundConveyor } from '../../telling/sound-conveyor.js';
 
 export const liftBesideItsCentre: Rule = {
   code: 'TL479',
@@ -12,20 +13,7 @@ export const liftBesideItsCentre: Rule = {
   todo: 'Declare a crane that reaches the piece (`crane C1 at 9 m offset 5 m`), or a lifting point above it.',
   given: 'specifications',
   example: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-  isolation Feed material
-  lifting point L1 at ‹8|6› m limit 600 kg
-}
+${soundConveyor('DG1', 'Tarnholt', 'lifting point L1 at ‹8|6› m limit 600 kg')}
 job «J1» {
   conveyor DG1
   outage Spring27

@@ -4,28 +4,7 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 import { suppliesOfJob } from '../../evidence/supplies-of-a-job.js';
 import { todayOf } from '../../telling/today.js';
-
-const machine = `
-conveyor DG9 {
-  plant Store
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-  isolation Feed material
-  isolation Pin gravity
-  point P1 at 4 m clock 7:30
-}
-inspection DG9 2025-03-03 meter 6000 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 9 mm
-}`;
+import { soundConveyor } from '../../telling/sound-conveyor.js';
 
 export const orderComesTooLate: Rule = {
   code: 'TL528',
@@ -43,7 +22,12 @@ plant Store {
   outage Spring25 2025-04-07 to 2025-04-18
   ordered TwoLayer12 20 panels on 2025-02-03 arrives ‹2025-04-14|2025-04-07›
 }
-${machine}
+${soundConveyor('DG9', 'Store', 'isolation Pin gravity', 'point P1 at 4 m clock 7:30')}
+inspection DG9 2025-03-03 meter 6000 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 9 mm
+}
 job J9 {
   conveyor DG9
   «outage Spring25»

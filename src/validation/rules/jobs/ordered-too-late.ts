@@ -6,6 +6,7 @@ import { addDays, formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 import { suppliesOfJob } from '../../evidence/supplies-of-a-job.js';
 import { todayOf, todayWords } from '../../telling/today.js';
+import { soundConveyor } from '../../telling/sound-conveyor.js';
 
 export const orderedTooLate: Rule = {
   code: 'TL446',
@@ -39,17 +40,7 @@ plant Store {
   outage Spring28 2028-04-03 to 2028-04-07
   ordered TwoLayer12 20 panels on 2027-10-04 arrives 2028-03-06
 }
-conveyor DG9 {
-  plant Store
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  point P1 at 4 m clock 7:30
-}
+${soundConveyor('DG9', 'Store', 'point P1 at 4 m clock 7:30')}
 inspection DG9 2028-03-01 meter 17000 h {
   P1 colour ivory
 }

@@ -16,29 +16,25 @@ import { list } from '../../../domain/units/wording.js';
 import type { Rule } from '../../rule.js';
 import { hasSizesToPlanWith } from '../../evidence/sizes-to-plan-with.js';
 import { todayOf } from '../../telling/today.js';
+import { soundConveyor } from '../../telling/sound-conveyor.js';
 
-const shelf = (panels: string): string => `
+export const sameStockTwice: Rule = {
+  code: 'TL535',
+  title: 'Two jobs that count on the same stock',
+  severity: 'information',
+  restsOn: [],
+  why: 'Each job by itself finds enough on the shelf. The second stands with the trough open and no panels, and they are weeks away.',
+  todo: 'Order for the later job what both together need beyond the shelf, in time for it; its work pack reckons with that.',
+  given: 'specifications',
+  example: `
 plant Works {
   crew Alpha 4 people
   outage Spring27 2027-04-12 to 2027-04-23
   outage Autumn27 2027-09-13 to 2027-09-24
-  on the shelf TwoLayer12 ${panels} panels counted 2026-08-31
+  on the shelf TwoLayer12 ‹8|20› panels counted 2026-08-31
   lead time liner 10 week
 }
-conveyor DG1 {
-  plant Works
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-  isolation Feed material
-  point P1 at 4 m clock 7:30
-}
+${soundConveyor('DG1', 'Works', 'point P1 at 4 m clock 7:30')}
 inspection DG1 2026-10-05 meter 9000 h {
   P1 colour ivory
 }
@@ -53,17 +49,7 @@ job «J2» {
   outage Autumn27
   reline run 1
   crews Alpha
-}`;
-
-export const sameStockTwice: Rule = {
-  code: 'TL535',
-  title: 'Two jobs that count on the same stock',
-  severity: 'information',
-  restsOn: [],
-  why: 'Each job by itself finds enough on the shelf. The second stands with the trough open and no panels, and they are weeks away.',
-  todo: 'Order for the later job what both together need beyond the shelf, in time for it; its work pack reckons with that.',
-  given: 'specifications',
-  example: shelf('‹8|20›'),
+}`,
   *check(input) {
     const { estate } = input;
     for (const job of estate.jobs) {

@@ -2,6 +2,7 @@
 
 import type { Job } from '../../../domain/model/job.js';
 import type { Rule } from '../../rule.js';
+import { soundConveyor } from '../../telling/sound-conveyor.js';
 
 export const twoJobsAtOnce: Rule = {
   code: 'TL477',
@@ -14,19 +15,7 @@ export const twoJobsAtOnce: Rule = {
   todo: 'Give the jobs windows that share no day, or declare one of them `part of` the other, so that isolation and space have one person in charge.',
   given: 'specifications',
   example: `
-conveyor DG1 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-  isolation Feed material
-}
+${soundConveyor('DG1', 'Tarnholt')}
 job J1 {
   conveyor DG1
   outage Spring27

@@ -8,6 +8,7 @@ import { formatHours, formatNumber } from '../../../domain/units/format.js';
 import { firstToGo } from '../../evidence/hand-lives.js';
 import type { Rule } from '../../rule.js';
 import { todayOf, todayWords } from '../../telling/today.js';
+import { soundConveyor } from '../../telling/sound-conveyor.js';
 
 export const inspectionOverdue: Rule = {
   code: 'TL502',
@@ -18,34 +19,8 @@ export const inspectionOverdue: Rule = {
   todo: 'Inspect at the next stop, the named spot first.',
   given: 'specifications',
   example: `
-conveyor «DG1» {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-  isolation Feed material
-  point P1 at 4 m clock 7:30
-}
-conveyor DG2 {
-  plant Tarnholt
-  length 12 m
-  incline 20 deg
-  trough inside radius 226 mm side height 260 mm plate 4 mm
-  screw Spiral400
-  liner TwoLayer12
-  commissioned 2024-01-08 meter 0 h
-  break Gate at 7 m to 7.5 m slide gate allowance 20 mm
-  access Floor at 0 m to 12 m ground
-  isolation Q1 electrical
-  isolation Feed material
-  point P1 at 4 m clock 7:30
-}
+${soundConveyor('«DG1»', 'Tarnholt', 'point P1 at 4 m clock 7:30')}
+${soundConveyor('DG2', 'Tarnholt', 'point P1 at 4 m clock 7:30')}
 inspection DG1 ‹2025-09-08|2026-01-19› meter ‹9000|11000› h {
   view downstream
   gauge ultrasonic ± 0.2 mm
