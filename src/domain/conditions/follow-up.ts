@@ -1,7 +1,6 @@
 // Which conditions are open, and what became of the others? Lines of one kind at one place are one condition: the first says
-// since when, each later one that it was still there, and `closed` ends it. A tear goes where
-// its panel is moved to (moved-along.ts). A reline that takes the panel away ends what was
-// wrong with it, a screw change what was wrong with the spiral,
+// since when, each later one that it was still there, and `closed` ends it. A tear goes where its panel is moved to
+// (moved-along.ts). A reline that takes the panel away ends what was wrong with it, a screw change what was wrong with the spiral,
 // and work at the drive what it puts right; nothing else ends a condition, and no look that is silent.
 
 import type { CalendarDay } from '../units/calendar.js';

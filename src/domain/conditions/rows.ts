@@ -132,8 +132,7 @@ export function closingWords(closed: Closing): string {
     case 'screw change':
       return `ended by the screw change of ${on}`;
     case 'service': {
-      // `serviced … closed …` names no work but what it ends: its note says what was done.
-      const told = workWords(closed.record) || (closed.record.note ?? '');
+      const told = workWords(closed.record);
       return `put right on ${on}${told === '' ? '' : `: ${told}`}`;
     }
   }

@@ -3,9 +3,9 @@
 // nothing by themselves: whether the noise is gone, the next look has to say.
 
 import type { History } from '../model/history.js';
-import type { ConditionKind, ConditionLine, PartName, Service } from '../model/records.js';
+import type { ConditionLine, PartName, Service } from '../model/records.js';
 import { formatClock } from '../units/clock.js';
-import { isSameCondition, isSamePlace, whereWords } from './kinds.js';
+import { isSameCondition, isSamePlace, partOf, whereWords } from './kinds.js';
 
 type Work = NonNullable<Service['work']>;
 
@@ -38,13 +38,14 @@ export function workPlaceWords(place: Service['place']): string {
   return `${whereWords(place)}${clock ? ` clock ${formatClock(clock.hours)}` : ''}`;
 }
 
-/** `gearbox oil changed`, `spiral at 16.4 m: weld ground out and welded`, `closed gate stuck at Gate`. */
-export function workWords({ part, place, work, words, ended }: Omit<Service, 'conveyor'>): string {
-  const what = [[part, work].filter(Boolean).join(' ') + workPlaceWords(place), ended ? '' : words]
-    .filter(Boolean)
-    .join(': ')
-    .trim();
-  return what;
+/**
+ * `gearbox oil changed`, `spiral at 16.4 m: weld ground out and welded`; what only says what it ends is told by its note, and by
+ * nothing where it has none.
+ */
+export function workWords({ part, place, work, words, ended, note }: Service): string {
+  if (ended) return note ?? '';
+  const what = [part, work].filter(Boolean).join(' ') + workPlaceWords(place);
+  return [what, words].filter(Boolean).join(': ').trim();
 }
 
 /** True where the work ends what a line says. */
@@ -54,24 +55,12 @@ export function putsRight(
 ): boolean {
   if (ended) return isSameCondition(ended, line);
   if (part === undefined || work === undefined) return false;
-  if (isOfDrive(line.kind)) {
+  if (partOf(line.kind) === 'drive') {
     if (line.kind !== part) return false;
     return work === 'renewed' || (line.aspect !== undefined && puts[work].includes(line.aspect));
   }
   if (partNameOf(line) !== part || !isSamePlace(place, line)) return false;
   return work === 'renewed' || mends[work]?.some((ending) => line.kind.endsWith(` ${ending}`)) === true;
-}
-
-const drive: ReadonlySet<string> = new Set([
-  'gearbox',
-  'tail bearing',
-  'thrust bearing',
-  'motor',
-  'coupling',
-]);
-
-function isOfDrive(kind: ConditionKind): boolean {
-  return drive.has(kind);
 }
 
 /** The part that a condition is of, as work names it: `bolts` of `bolts loose`. */
