@@ -4,7 +4,7 @@ import { suppliesOf, type Supplies } from '../../domain/decision/supply.js';
 import { boltsIn } from '../../domain/decision/trial-work.js';
 import type { Estate } from '../../domain/model/estate.js';
 import type { Job } from '../../domain/model/job.js';
-import { groundOf } from '../../domain/order/ground.js';
+import { groundOf, within } from '../../domain/order/ground.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 
 /** Undefined where nothing of its liner was ever counted or ordered, or where it takes two liners. */
@@ -14,9 +14,6 @@ export function suppliesOfJob(job: Job, estate: Estate, today: CalendarDay): Sup
   const known = [...plant.shelf, ...(plant.ordered ?? [])].some((each) => each.liner.name === liner?.name);
   if (!liner || other || !known) return undefined;
   const { runs, scope } = groundOf(job, job.order?.steps ?? [], estate);
-  const lengths = runs
-    .flatMap(({ panels }) => panels)
-    .filter(({ from, to }) => scope.some((area) => area.from < (from + to) / 2 && area.to > (from + to) / 2))
-    .map(({ length }) => length);
+  const lengths = runs.flatMap(({ panels }) => within(panels, scope)).map(({ length }) => length);
   return suppliesOf(plant, [{ liner, lengths, fixings: boltsIn(liner, lengths) }], today);
 }
