@@ -19,6 +19,13 @@ const threshold: RuleThreshold = {
   basis: 'judgement',
 };
 
+const read = `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 6.4 mm
+}`;
+
 export const newSpiralOnAnOldCrescent: Rule = {
   code: 'TL521',
   title: 'New spiral on an old crescent',
@@ -58,36 +65,21 @@ screw change DG1 2024-10-07 meter 3900 h {
     },
     {
       name: 'another length of the spiral',
-      text: `
-inspection DG1 2024-09-09 meter 3600 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 6.4 mm
-}
+      text: `${read}
 screw change DG1 2024-10-07 meter 3900 h {
   scope from 6 m to 12 m
 }`,
     },
     {
       name: 'the length of the spiral that lies there',
-      text: `
-inspection DG1 2024-09-09 meter 3600 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 6.4 mm
-}
+      text: `${read}
 screw change «DG1» 2024-10-07 meter 3900 h {
   scope from 0 m to 6 m
 }`,
     },
     {
       name: 'relined with it',
-      text: `
-inspection DG1 2024-09-09 meter 3600 h {
-  view downstream
-  gauge ultrasonic ± 0.2 mm
-  P1 thickness 6.4 mm
-}
+      text: `${read}
 screw change DG1 2024-10-07 meter 3900 h {
   screw Spiral400
 }
