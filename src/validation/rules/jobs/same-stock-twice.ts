@@ -52,33 +52,31 @@ job «J2» {
 }`,
   *check(input) {
     const { estate } = input;
+    const today = todayOf(input);
     for (const job of estate.jobs) {
       const { plant } = job.conveyor;
       if (plant.shelf.length + plant.spareScrews.length === 0 || !hasSizesToPlanWith(job)) continue;
-      const today = todayOf(input);
       const before = jobsBefore(job, estate, today);
       if (before.jobs.every(({ takes }) => takes.length === 0)) continue;
-      const short = shortOf(job, estate, today, before.store);
-      for (const { material, more } of short.slice(0, 1)) {
-        const first = before.jobs.filter(({ takes }) => takes.some((each) => isOf(each, material.shelf)));
-        const others =
-          short.length > 1
-            ? ` The same goes for ${list(short.slice(1).map((each) => each.material.what))}.`
-            : '';
-        yield {
-          origin: job.nameOrigin,
-          message:
-            `${list(first.map((each) => `job ${each.job.name}`))} before job ${job.name} takes ` +
-            `${takenWords(job, first, material)} from the shelf of ${plant.name}, and both count on it: job ${job.name} needs ` +
-            `${formatNumber(material.needed + material.spares)} and finds ${formatNumber(material.onShelf ?? 0)}, ` +
-            `so ${formatNumber(more)} more ${more === 1 ? 'is' : 'are'} to be ordered` +
-            `${material.orderBy === undefined ? '' : ` by ${formatDay(material.orderBy)}`}.${others}`,
-          related: first.map((each) => ({
-            origin: each.job.nameOrigin,
-            message: 'the earlier job, planned and not done',
-          })),
-        };
-      }
+      const [short, ...others] = shortOf(job, estate, today, before.store);
+      if (!short) continue;
+      const { material, more } = short;
+      const first = before.jobs.filter(({ takes }) => takes.some((each) => isOf(each, material.shelf)));
+      const same =
+        others.length > 0 ? ` The same goes for ${list(others.map((each) => each.material.what))}.` : '';
+      yield {
+        origin: job.nameOrigin,
+        message:
+          `${list(first.map((each) => `job ${each.job.name}`))} before job ${job.name} takes ` +
+          `${takenWords(job, first, material)} from the shelf of ${plant.name}, and both count on it: job ${job.name} needs ` +
+          `${formatNumber(material.needed + material.spares)} and finds ${formatNumber(material.onShelf ?? 0)}, ` +
+          `so ${formatNumber(more)} more ${more === 1 ? 'is' : 'are'} to be ordered` +
+          `${material.orderBy === undefined ? '' : ` by ${formatDay(material.orderBy)}`}.${same}`,
+        related: first.map((each) => ({
+          origin: each.job.nameOrigin,
+          message: 'the earlier job, planned and not done',
+        })),
+      };
     }
   },
 };

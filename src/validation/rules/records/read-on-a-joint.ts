@@ -11,7 +11,7 @@ import { eachSeen } from '../../evidence/seen-sets.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 
-const records = (spot: string): string => `
+const records = (reading: string): string => `
 reline DG1 2024-10-07 meter 3900 h {
   liner TwoLayer12
   scope from 3.4 m to 4.6 m
@@ -19,7 +19,7 @@ reline DG1 2024-10-07 meter 3900 h {
 inspection DG1 2025-03-10 meter 6200 h {
   view downstream
   gauge ultrasonic ± 0.2 mm
-  ${spot} thickness 11.2 mm
+  ${reading}
 }`;
 
 export const readOnAJoint: Rule = {
@@ -30,13 +30,10 @@ export const readOnAJoint: Rule = {
   why: 'Nobody can say which of the two sheets the gauge stood on: the old one seems as new, or the new one worn, and the forecast follows.',
   todo: 'Read a hand’s breadth to either side of the joint, and write both with their chainages.',
   given: 'estate',
-  example: records('«at 4.6 m clock 7:30|at 4.5 m clock 7:30»').replace(
-    /«(.*)\|(.*)»( thickness 11.2 mm)/,
-    '«$1$3|$2$3»',
-  ),
+  example: records('«at 4.6 m clock 7:30 thickness 11.2 mm|at 4.5 m clock 7:30 thickness 11.2 mm»'),
   cases: [
-    { name: 'the lower end', text: records('«at 3.4 m clock 7:30').replace('11.2 mm', '11.2 mm»') },
-    { name: 'a hand’s breadth off', text: records('at 3.3 m clock 7:30') },
+    { name: 'the lower end', text: records('«at 3.4 m clock 7:30 thickness 11.2 mm»') },
+    { name: 'a hand’s breadth off', text: records('at 3.3 m clock 7:30 thickness 11.2 mm') },
   ],
   check({ estate }) {
     const { readings, places } = estate;
