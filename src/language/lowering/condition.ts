@@ -40,7 +40,7 @@ export function lowerCondition(
       temperature: told ? undefined : temperature,
       about: kind === 'finding' ? partNamed(row) : undefined,
       severity: row.severity,
-      photo: row.photo === undefined ? undefined : { path: row.photo, origin: reader.part(row, 'photo') },
+      photo: reader.photo(row),
       closed: reader.day(row, 'closed'),
       note: row.note,
     }),

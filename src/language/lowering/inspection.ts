@@ -147,12 +147,8 @@ function lowerOther(
 /** A note, and its photo among those of the look. */
 function keepNote(reader: Reader, row: ast.Finding, mirrored: boolean, seen: OtherFacts): void {
   keep(seen.remarks, lowerRemark(reader, row, mirrored));
-  if (row.photo !== undefined)
-    seen.photos.push({
-      path: row.photo,
-      origin: reader.part(row, 'photo'),
-      ...stated({ note: row.text }),
-    });
+  const photo = reader.photo(row);
+  if (photo) seen.photos.push({ ...photo, ...stated({ note: row.text }) });
 }
 
 function lowerNotLooked(reader: Reader, row: ast.NotLooked): OtherFacts['notLooked'][number] | undefined {

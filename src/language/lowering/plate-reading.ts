@@ -17,7 +17,7 @@ export function lowerPlateReading(
   const thickness = reader.quantity(row, 'thickness', 'length', 'thickness of the plate');
   const seen = reader.clock(row, 'clock');
   const error = reader.quantity(row, 'error', 'length', 'error of the thickness');
-  const photo = row.photo === undefined ? undefined : { path: row.photo, origin: reader.part(row, 'photo') };
+  const photo = reader.photo(row);
   if (!at || !thickness) return undefined;
   const clock = seen && mirrored ? mirror(seen) : seen;
   return { at, thickness, origin: reader.origin(row), ...stated({ clock, error, photo, note: row.note }) };

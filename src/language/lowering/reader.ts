@@ -5,6 +5,7 @@ import type { AstNode, CompositeCstNode, CstNode, Reference } from 'langium';
 import { AstUtils, GrammarAST } from 'langium';
 import type { Origin } from '../../domain/model/origin.js';
 import type { Problem } from '../../domain/model/problem.js';
+import type { PhotoUse } from '../../domain/model/records.js';
 import type {
   NameUse,
   Range,
@@ -66,6 +67,8 @@ export interface Reader {
   clock(node: AstNode, property: string): StatedClock | undefined;
   timeOfDay(node: AstNode, property: string): StatedClock | undefined;
   name(node: AstNode, property: string): NameUse | undefined;
+  /** `photo "…"` on the line of something else. */
+  photo(node: AstNode): PhotoUse | undefined;
   /** A cross-reference, as the name written; it is resolved when the texts are put together. */
   use(node: AstNode, property: string): NameUse | undefined;
   uses(node: AstNode, property: string): readonly NameUse[];
@@ -189,7 +192,7 @@ function datesAndClocks({ problems, part }: Places): Pick<Reader, 'day' | 'days'
   };
 }
 
-function names({ source, part }: Places): Pick<Reader, 'name' | 'use' | 'uses'> {
+function names({ source, part }: Places): Pick<Reader, 'name' | 'photo' | 'use' | 'uses'> {
   const asWritten = (reference: Reference, node: AstNode): NameUse => ({
     name: reference.$refText,
     origin: placeOf(source, reference.$refNode ?? node.$cstNode),
@@ -198,6 +201,10 @@ function names({ source, part }: Places): Pick<Reader, 'name' | 'use' | 'uses'> 
     name(node, property) {
       const name = textOf(node, property);
       return name === undefined ? undefined : { name, origin: part(node, property) };
+    },
+    photo(node) {
+      const path = textOf(node, 'photo');
+      return path === undefined ? undefined : { path, origin: part(node, 'photo') };
     },
     use(node, property) {
       const reference = (node as unknown as Record<string, unknown>)[property];

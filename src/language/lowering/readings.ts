@@ -34,7 +34,7 @@ export function lowerReading(
         : length(reader, row, rows, 'error', thickness, 'error of the thickness'),
     note:
       [stretchWords(row), row.reason, row.note].filter((text) => text !== undefined).join(': ') || undefined,
-    ...(row.photo === undefined ? {} : { photo: { path: row.photo, origin: reader.part(row, 'photo') } }),
+    photo: reader.photo(row),
     ...saidBy(reader, row, rows),
   });
 }

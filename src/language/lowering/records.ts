@@ -8,7 +8,6 @@ import type {
   MeterChange,
   OldPanel,
   PanelsMoved,
-  PanelUse,
   Patch,
   Service,
 } from '../../domain/model/records.js';
@@ -20,7 +19,7 @@ import { lowerPlateReading } from './plate-reading.js';
 import { createReader, type Reader } from './reader.js';
 import { lowerRemark } from './remark.js';
 import { lowerWork } from './work.js';
-import { lowerRun, lowerStretch } from './stretch.js';
+import { lowerPanels, lowerRun, lowerStretch } from './stretch.js';
 
 /** Meter, and the tonnes counter where one is kept. */
 export function lowerMeter(
@@ -44,8 +43,7 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
   const offcuts: (RelineDraft['offcuts'][number] | undefined)[] = [];
   const plates: (RelineDraft['plates'][number] | undefined)[] = [];
   const remarks: (RelineDraft['remarks'][number] | undefined)[] = [];
-  // Whoever looked against the flow saw every clock position from the other side.
-  const mirrored = node.facts.some((fact) => fact.$type === 'View' && fact.direction === 'upstream');
+  const mirrored = node.facts.some(looksUpstream);
   let newThickness: RelineDraft['newThickness'];
   let linerUse: RelineDraft['linerUse'];
   let fittingTemperature: RelineDraft['fittingTemperature'];
@@ -161,8 +159,8 @@ export function lowerPanelsMoved(
     else if (fact.$type === 'AsFitted') measured.push(lowerAsFitted(reader, fact));
     else if (fact.$type === 'Remark') remarks.push(lowerRemark(reader, fact));
     else if (fact.$type === 'PanelMove') {
-      const panel = panelUse(lowerStretch(reader, fact.panel));
-      const other = panelUse(lowerStretch(reader, fact.other));
+      const panel = lowerPanels(reader, fact.panel);
+      const other = lowerPanels(reader, fact.other);
       const whole = panel && (fact.turned || other);
       moves.push(whole ? { panel, origin, ...stated({ other, note: fact.note }) } : undefined);
     }
@@ -178,10 +176,6 @@ export function lowerPanelsMoved(
     origin: reader.origin(node),
     ...stated({ by }),
   };
-}
-
-function panelUse(stretch: Stretch | undefined): PanelUse | undefined {
-  return stretch?.kind === 'panels' ? stretch : undefined;
 }
 
 function lowerAsFitted(reader: Reader, fact: ast.AsFitted): RelineDraft['asFitted'][number] | undefined {
@@ -242,8 +236,7 @@ export function lowerPatch(reader: Reader, node: ast.Patch): Draft<Patch> | unde
   const start = reader.clock(node, 'start');
   const end = reader.clock(node, 'end');
   if (!conveyorUse || !date || !from || !to || !thickness) return undefined;
-  const photo =
-    node.photo === undefined ? undefined : { path: node.photo, origin: reader.part(node, 'photo') };
+  const photo = reader.photo(node);
   return {
     conveyorUse,
     date,
@@ -264,33 +257,40 @@ export function lowerService(reader: Reader, node: ast.Serviced): Draft<Service>
 
 /** Work that a block tells of beside its own, on its conveyor and its day. */
 export function lowerWorkIn(reader: Reader, node: ast.Block): readonly Draft<Service>[] {
-  const facts = workRows(node);
-  if (facts.length === 0 || !('conveyor' in node)) return [];
+  const facts = factsBesideWork(node);
+  const rows = facts.filter((fact) => fact.$type === 'WorkRow');
+  if (rows.length === 0) return [];
   // What is wrong with the heading is told where the block itself is read.
   const quiet = createReader(reader.source, []);
   const conveyorUse = quiet.use(node, 'conveyor');
   const date = quiet.day(node, 'date');
   if (!conveyorUse || !date) return [];
-  const mirrored = (node.$type === 'Inspection' ? node.rows : node.$type === 'Reline' ? node.facts : []).some(
-    (fact) => fact.$type === 'View' && fact.direction === 'upstream',
-  );
-  return facts.flatMap((fact) => {
-    const work = lowerWork(reader, fact, mirrored);
+  const mirrored = facts.some(looksUpstream);
+  return rows.flatMap((row) => {
+    const work = lowerWork(reader, row, mirrored);
     return work ? [{ conveyorUse, date, ...work }] : [];
   });
 }
 
-function workRows(node: ast.Block): readonly ast.WorkRow[] {
+type FactBesideWork = ast.InspectionRow | ast.RelineFact | ast.PanelsMovedFact | ast.ScrewChangeFact;
+
+/** All that a block says which may tell of work beside its own. */
+function factsBesideWork(node: ast.Block): readonly FactBesideWork[] {
   switch (node.$type) {
     case 'Inspection':
-      return node.rows.filter((row) => row.$type === 'WorkRow');
+      return node.rows;
     case 'Reline':
     case 'PanelsMoved':
     case 'ScrewChange':
-      return (node.facts as readonly ast.RelineFact[]).filter((fact) => fact.$type === 'WorkRow');
+      return node.facts;
     default:
       return [];
   }
+}
+
+/** Whoever looked against the flow saw every clock position from the other side. */
+function looksUpstream(fact: FactBesideWork): boolean {
+  return fact.$type === 'View' && fact.direction === 'upstream';
 }
 
 export function lowerDutyChange(reader: Reader, node: ast.DutyChange): Draft<DutyChange> | undefined {

@@ -36,7 +36,7 @@ export function lowerOpenFinding(
       about: partNamed(row),
       words: row.text,
       severity: row.severity,
-      photo: row.photo === undefined ? undefined : { path: row.photo, origin: reader.part(row, 'photo') },
+      photo: reader.photo(row),
     }),
   };
 }

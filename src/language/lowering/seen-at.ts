@@ -2,12 +2,12 @@
 // Clock positions and sides seen against the flow are mirrored here, once. What a name or a panel lies at is found in assembly.
 
 import type * as ast from '../generated/ast.js';
-import type { PanelUse, PartName, SeenPlace } from '../../domain/model/records.js';
+import type { PartName, SeenPlace } from '../../domain/model/records.js';
 import { stated } from './block.js';
 import { chainage } from './limits.js';
 import { mirror } from './mirror.js';
 import { wordsOf, type Reader } from './reader.js';
-import { lowerStretch } from './stretch.js';
+import { lowerPanels } from './stretch.js';
 
 export function lowerSeenAt(
   reader: Reader,
@@ -22,17 +22,12 @@ export function lowerSeenAt(
   const side = wordsOf(node, 'side') as SeenPlace['side'];
   return stated({
     point: reader.name(node, 'point'),
-    panel: panelOf(reader, node.panel),
+    panel: lowerPanels(reader, node.panel),
     at: backwards ? to : at,
     to: backwards ? at : to,
     clock: clock && mirrored ? mirror(clock) : clock,
     side: mirrored ? otherSide(side) : side,
   });
-}
-
-function panelOf(reader: Reader, node: ast.Stretch | undefined): PanelUse | undefined {
-  const stretch = lowerStretch(reader, node);
-  return stretch?.kind === 'panels' ? stretch : undefined;
 }
 
 function otherSide(side: SeenPlace['side']): SeenPlace['side'] {

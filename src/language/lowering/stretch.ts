@@ -1,6 +1,7 @@
 // A stretch of a conveyor as the author names it; it is turned into chainages by the model (runs.ts).
 
 import type * as ast from '../generated/ast.js';
+import type { PanelUse } from '../../domain/model/records.js';
 import type { RunUse, Stretch } from '../../domain/model/stretch.js';
 import { chainage } from './limits.js';
 import type { Reader } from './reader.js';
@@ -21,6 +22,12 @@ export function lowerStretch(reader: Reader, node: ast.Stretch | undefined): Str
   }
   const span = reader.range(node, 'length', 'stretch', chainage);
   return span && { kind: 'chainage', ...span, origin };
+}
+
+/** Panels of one run; undefined where anything else is named. */
+export function lowerPanels(reader: Reader, node: ast.Stretch | undefined): PanelUse | undefined {
+  const stretch = lowerStretch(reader, node);
+  return stretch?.kind === 'panels' ? stretch : undefined;
 }
 
 export function lowerRun(reader: Reader, node: ast.RunName | undefined): RunUse | undefined {
