@@ -33,19 +33,15 @@ const byWord = new Map<string, PartName>(
   ),
 );
 
+/** What has several words before what has one. */
+const longestFirst = [...byWord.keys()].sort((a, b) => b.length - a.length);
+
 /** The part that a word of a line names, a part and what is wrong with it in one word too: `bolts` of `bolts loose`. */
 export function partOfWord(word: Word | undefined): PartName | undefined {
   if (!word || word.type === 'STRING') return undefined;
   // A name of somebody's own has a capital: `Gate` is one.
   const image = plainImage(word);
-  return byWord.get(image) ?? (word.type === 'ID' ? undefined : longest(image));
-}
-
-function longest(phrase: string): PartName | undefined {
-  const [found] = [...byWord.keys()]
-    .filter((each) => phrase.startsWith(`${each} `))
-    .sort((a, b) => b.length - a.length);
-  return found === undefined ? undefined : byWord.get(found);
+  return byWord.get(word.type === 'ID' ? image : wordsNamed(image));
 }
 
 /** The name of a part alone, whichever people use. */
@@ -55,8 +51,6 @@ export function isPartName(word: Word): boolean {
 
 /** As much of a phrase as names its part: `hatch` of `hatch missing`. */
 export function wordsNamed(phrase: string): string {
-  const plain = phrase.toLowerCase();
-  if (byWord.has(plain)) return phrase;
-  const found = [...byWord.keys()].filter((each) => plain.startsWith(`${each} `));
-  return found.sort((a, b) => b.length - a.length)[0] ?? '';
+  if (byWord.has(phrase)) return phrase;
+  return longestFirst.find((each) => phrase.startsWith(`${each} `)) ?? '';
 }
