@@ -4,7 +4,6 @@
 
 import { findUnit } from '../../domain/units/unit-table.js';
 import { nearest } from '../nearest.js';
-import { driveParts } from './drive-work.js';
 import { fillers } from './fillers.js';
 import { isOffered, lacksUnit } from './kept.js';
 import { partOfWord } from './part-words.js';
@@ -92,9 +91,7 @@ function search(start: Try, pattern: LinePattern, block: string, slips: number):
     const last = start.line.at(-1);
     const isTaken =
       line !== start.line && last?.type === 'STRING' && !isWholeLine(start.line.slice(0, -1), pattern);
-    const isGood =
-      (driveParts.has(start.line[0]?.type ?? '') || partOfWord(start.line[0]) !== undefined) &&
-      start.told.some(isReassuring);
+    const isGood = partOfWord(start.line[0]) !== undefined && start.told.some(isReassuring);
     return !isTaken && !isGood && isWholeLine(line, pattern) ? [{ ...start, line }] : [];
   }
   if (slips === 0 || start.cost >= dearest) return [];
