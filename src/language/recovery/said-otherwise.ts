@@ -3,17 +3,11 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { isOffered, readsSoundly } from './kept.js';
+import type { Otherwise } from './otherwise.js';
 import { changed, likeWords, repaired, type LineRepair } from './repairs.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
 import { uncertainDay } from './uncertain-day.js';
 import { imagesOf, isWord, keyword } from './word.js';
-
-export interface Otherwise {
-  readonly message: string;
-  /** Number of the word where it is told. */
-  readonly at: number;
-  readonly repair?: LineRepair;
-}
 
 type Saying = (line: BrokenLine) => Otherwise | undefined;
 

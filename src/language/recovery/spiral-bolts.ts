@@ -2,14 +2,9 @@
 // 10.4 m`, `flange bolt of the spiral loose`. The language says `spiral bolts loose`.
 
 import type { BrokenLine } from './broken-line.js';
-import { changed, type LineRepair } from './repairs.js';
+import type { Otherwise } from './otherwise.js';
+import { changed } from './repairs.js';
 import { keyword } from './word.js';
-
-interface Told {
-  readonly message: string;
-  readonly at: number;
-  readonly repair?: LineRepair;
-}
 
 const said = [
   'spiral',
@@ -25,7 +20,7 @@ const said = [
   'loose',
 ];
 
-export function boltsOfASpiral({ block, words }: BrokenLine): Told | undefined {
+export function boltsOfASpiral({ block, words }: BrokenLine): Otherwise | undefined {
   if (block !== 'Inspection') return undefined;
   const plain = words.map(({ image }) => image.toLowerCase().replace(/\s+/g, ' '));
   const end = plain.findIndex((image) => !image.split(' ').every((word) => said.includes(word)));

@@ -11,7 +11,8 @@ import type { LinePattern } from './pattern.js';
 import { partOfWord } from './part-words.js';
 import { tradeWord } from './trade-words.js';
 import { inALook, saidElsewhere } from './elsewhere.js';
-import { saidInAnotherRecord, saidOtherwise, type Otherwise } from './said-otherwise.js';
+import type { Otherwise } from './otherwise.js';
+import { saidInAnotherRecord, saidOtherwise } from './said-otherwise.js';
 import { asComment, generalLine } from './general-line.js';
 import { blockWord, oneOf, quoted, waysInWords, withArticle } from './wording.js';
 

@@ -2,14 +2,9 @@
 // as it stands, so a record takes one day; the answer says which to write and where the doubt is noted, where pages show it too.
 
 import type { BrokenLine } from './broken-line.js';
-import { changed, type LineRepair } from './repairs.js';
+import type { Otherwise } from './otherwise.js';
+import { changed } from './repairs.js';
 import { keyword, type Word } from './word.js';
-
-interface Told {
-  readonly message: string;
-  readonly at: number;
-  readonly repair?: LineRepair;
-}
 
 /** `likeliest`: what to write for it, where nothing has to be made up. */
 export function dayInDoubt(likeliest?: string): string {
@@ -68,7 +63,7 @@ const roughly = new Set(
   ),
 );
 
-export function uncertainDay({ block, words, reached }: BrokenLine): Told | undefined {
+export function uncertainDay({ block, words, reached }: BrokenLine): Otherwise | undefined {
   const here = words[reached];
   if (block !== 'Block' || !here || !records.has(words[0]?.type ?? '')) return undefined;
   const before = words[reached - 1];
@@ -85,7 +80,7 @@ export function uncertainDay({ block, words, reached }: BrokenLine): Told | unde
 }
 
 /** With the day that stands behind it, where one does. */
-function nearADay(words: readonly Word[], reached: number): Told {
+function nearADay(words: readonly Word[], reached: number): Otherwise {
   const day = words.findIndex(({ type }, i) => i > reached && type === 'DATE');
   const said = words[day]?.image;
   if (said === undefined || day > reached + 3) return { at: reached, message: dayInDoubt() };

@@ -1,0 +1,10 @@
+// What an author is told of a line that the language says in another way, or in another record.
+
+import type { LineRepair } from './repairs.js';
+
+export interface Otherwise {
+  readonly message: string;
+  /** Number of the word where it is told. */
+  readonly at: number;
+  readonly repair?: LineRepair;
+}
