@@ -32,4 +32,15 @@ export function isWithin(day: CalendarDay, from: CalendarDay, to: CalendarDay): 
   return day >= from && day <= to;
 }
 
+const months = 'january february march april may june july august september october november december'.split(
+  ' ',
+);
+
+/** 1 January … 12 December, by a name in any case: the whole of it, its first three letters, or `sept`; undefined for any other word. */
+export function monthNamed(word: string): number | undefined {
+  const plain = word.toLowerCase();
+  const at = months.findIndex((name) => name === plain || name.slice(0, 3) === plain);
+  return plain === 'sept' ? 9 : at < 0 ? undefined : at + 1;
+}
+
 /** The Monday of a day's week. */

@@ -2,7 +2,7 @@
 // two as soon as both could be a month, so the order is stated in the mapping and never guessed. Serial numbers count from the
 // year their sheet says (ECMA-376 18.17.4.1; the 29 February 1900 that never was is kept there, so days count from 1899-12-30).
 
-import { addDays, parseDay, type CalendarDay } from '../../domain/units/calendar.js';
+import { addDays, monthNamed, parseDay, type CalendarDay } from '../../domain/units/calendar.js';
 import type { SheetCell } from '../table.js';
 
 export const dayOrders = ['day-month-year', 'month-day-year', 'year-month-day'] as const;
@@ -50,7 +50,6 @@ function fromSerial(serial: number, system: 1900 | 1904, text: string): DayRead 
   return { ok: true, day: addDays(first, Math.floor(serial + 1e-9)) };
 }
 
-const months = 'jan feb mar apr may jun jul aug sep oct nov dec'.split(' ');
 /** Behind a day a time may stand; it says nothing about wear. */
 const time = String.raw`(?:[ T,]+\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?(?: ?[ap]\.?m\.?)?(?:Z|[+-]\d{2}:?\d{2})?)?`;
 const iso = new RegExp(String.raw`^(\d{4})-(\d{1,2})-(\d{1,2})${time}$`, 'i');
@@ -102,26 +101,9 @@ export function hasShortYear(text: string): boolean {
   return year?.length === 2 && numbers.exec(text)?.[1]?.length !== 4;
 }
 
-function monthNumber(word: string | undefined): string {
-  const short = (word ?? '').toLowerCase();
-  const full = [
-    'january',
-    'february',
-    'march',
-    'april',
-    'may',
-    'june',
-    'july',
-    'august',
-    'september',
-    'october',
-    'november',
-    'december',
-  ];
-  const at = full.findIndex(
-    (name, i) => name === short || months[i] === short || (short === 'sept' && i === 8),
-  );
-  return String(at + 1);
+/** Of no month 0, which no day has. */
+function monthNumber(word = ''): string {
+  return String(monthNamed(word) ?? 0);
 }
 
 function dayOf(

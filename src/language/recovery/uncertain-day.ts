@@ -1,6 +1,7 @@
 // A day that nobody knows exactly: `~2023-07-10`, `about 2023-07-10`, `2023-07`, `summer 2023`. Every page prints the day of a record
 // as it stands, so a record takes one day; the answer says which to write and where the doubt is noted, where pages show it too.
 
+import { monthNamed } from '../../domain/units/calendar.js';
 import type { BrokenLine } from './broken-line.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
@@ -28,46 +29,19 @@ const records = new Set([
   'correction',
 ]);
 
-const roughly = new Set(
-  [
-    'about',
-    'approx',
-    'approximately',
-    'around',
-    'ca',
-    'circa',
-    'roughly',
-    'some',
-    'early',
-    'mid',
-    'late',
-    'end',
-    'beginning',
-  ].concat(
-    ['spring', 'summer', 'autumn', 'winter'],
-    [
-      'january',
-      'february',
-      'march',
-      'april',
-      'may',
-      'june',
-      'july',
-      'august',
-      'september',
-      'october',
-      'november',
-      'december',
-    ],
-    ['jan', 'feb', 'mar', 'apr', 'jun', 'jul', 'aug', 'sep', 'sept', 'oct', 'nov', 'dec'],
-  ),
+/** Before a day that is meant and not known, beside the names of months. */
+const roughly: ReadonlySet<string> = new Set(
+  (
+    'about approx approximately around ca circa roughly some early mid late end beginning ' +
+    'spring summer autumn winter'
+  ).split(' '),
 );
 
 export function uncertainDay({ block, words, reached }: BrokenLine): Otherwise | undefined {
   const here = words[reached];
   if (block !== 'Block' || !here || !records.has(words[0]?.type ?? '')) return undefined;
   const before = words[reached - 1];
-  if (roughly.has(here.image.toLowerCase())) return nearADay(words, reached);
+  if (isRough(here)) return nearADay(words, reached);
   // `2023-07` is read as 2023 and −07.
   if (/^-(0?[1-9]|1[0-2])$/.test(here.image) && /^(19|20)\d\d$/.test(before?.image ?? ''))
     return {
@@ -77,6 +51,10 @@ export function uncertainDay({ block, words, reached }: BrokenLine): Otherwise |
   if (['±', '+/-'].includes(here.image) && before?.type === 'DATE')
     return { at: reached, message: dayInDoubt(before.image) };
   return undefined;
+}
+
+function isRough({ image }: Word): boolean {
+  return roughly.has(image.toLowerCase()) || monthNamed(image) !== undefined;
 }
 
 /** With the day that stands behind it, where one does. */

@@ -4,6 +4,7 @@ import {
   addDays,
   formatDay,
   isWithin,
+  monthNamed,
   parseDay,
   weekday,
   type CalendarDay,
@@ -21,6 +22,15 @@ describe('calendar days', () => {
     expect(
       ['1970-01-01', '2000-01-01', '2024-02-29', '1969-12-31'].map((text) => weekday(day(text))),
     ).toEqual([4, 6, 4, 3]);
+  });
+
+  test('know the months as the platform names them (CLDR, en), whole and in three letters', () => {
+    const all = Array.from({ length: 12 }, (_, i) => new Date(Date.UTC(2001, i, 15)));
+    const named = (month: 'long' | 'short'): (number | undefined)[] =>
+      all.map((one) => monthNamed(one.toLocaleString('en-US', { month, timeZone: 'UTC' })));
+    expect(named('long')).toEqual(all.map((_, i) => i + 1));
+    expect(named('short')).toEqual(all.map((_, i) => i + 1));
+    expect(['Sept', 'juni', 'ja', ''].map(monthNamed)).toEqual([9, undefined, undefined, undefined]);
   });
 
   test('fall in weeks as ISO 8601 numbers them', () => {
