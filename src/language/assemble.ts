@@ -27,7 +27,7 @@ import { withLinersFound } from '../domain/model/found-by-reline.js';
 import { linersOf } from '../domain/model/liners-there.js';
 import { groupBy } from './assembly/group-by.js';
 import { joinReadings, type Joined } from './assembly/readings.js';
-import { withConditionPlace, withPlace, type PlacesKnown } from './assembly/seen-places.js';
+import { remarksPlaced, withConditionPlace, withPlace } from './assembly/seen-places.js';
 import { checkStretch } from './assembly/stretches.js';
 
 export interface Assembled {
@@ -75,7 +75,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     (draft, conveyor): ScrewChange | undefined => {
       const { screwUse, ...rest } = draft;
       const screw = screwUse ? findNamed(screws, screwUse, problems)?.value : conveyor.screw;
-      const remarks = placed(draft, conveyor, { conveyors, relines, problems });
+      const remarks = remarksPlaced(draft, conveyor, { conveyors, relines, problems });
       return screw && kept(draft, conveyor, screw, () => ({ ...rest, conveyor, screw, remarks }));
     },
   );
@@ -188,15 +188,6 @@ function checkParts({ items, byName }: NameTable<JobDraft>, problems: Problem[])
       });
 }
 
-/** What a record of work noted, with its places; `relines` are those of before. */
-function placed(
-  { remarks, date }: Pick<Reline, 'remarks' | 'date'>,
-  conveyor: Conveyor,
-  known: PlacesKnown,
-): Reline['remarks'] {
-  return remarks.map((each) => withPlace(each, each.part, date.day, conveyor, known));
-}
-
 function panelsMovedOf(
   sheets: readonly Sheet[],
   conveyors: ConveyorIndex,
@@ -211,7 +202,7 @@ function panelsMovedOf(
       const panels = draft.moves.flatMap(({ panel, other }) => [panel, ...(other ? [other] : [])]);
       const sound = panels.map((panel) => checkStretch(panel, conveyor, problems)).every((found) => found);
       for (const { point } of draft.measured) conveyors.checkPoint(conveyor, point, problems);
-      const remarks = placed(draft, conveyor, { conveyors, relines, problems });
+      const remarks = remarksPlaced(draft, conveyor, { conveyors, relines, problems });
       return sound ? kept(draft, conveyor, undefined, () => ({ ...draft, conveyor, remarks })) : undefined;
     },
   );
@@ -277,7 +268,7 @@ function relinesOf(
           .map((stretch) => checkStretch(stretch, conveyor, problems))
           .every((found) => found);
         for (const { point } of draft.asFitted) conveyors.checkPoint(conveyor, point, problems);
-        const remarks = placed(draft, conveyor, { conveyors, relines: [], problems });
+        const remarks = remarksPlaced(draft, conveyor, { conveyors, relines: [], problems });
         return liner && sound
           ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner, remarks }))
           : undefined;

@@ -6,7 +6,7 @@ import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import { installedPanels } from '../../domain/model/panels.js';
 import type { Problem } from '../../domain/model/problem.js';
-import type { ConditionLine, PanelUse, Reline, SeenPlace } from '../../domain/model/records.js';
+import type { ConditionLine, Inspection, PanelUse, Reline, SeenPlace } from '../../domain/model/records.js';
 import { findRun } from '../../domain/model/runs.js';
 import type { NameUse, Stated } from '../../domain/model/stated.js';
 import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
@@ -32,10 +32,11 @@ export function withPlace<T extends SeenPlace>(
     return { ...seen, ...panelPlace(seen.panel, conveyor, relines, day) };
   }
   if (!seen.point) return seen;
-  const own = partNamed(partsOf(conveyor, part), seen.point);
+  const parts = partsByKind(conveyor);
+  const own = partNamed(parts.get(part ?? '') ?? [], seen.point);
   if (own) return { ...seen, at: own };
   const isPoint = conveyor.points.some(({ name }) => name === seen.point?.name);
-  const other = isPoint ? undefined : partNamed(allParts(conveyor), seen.point);
+  const other = isPoint ? undefined : partNamed([...parts.values()].flat(), seen.point);
   if (other) return { ...seen, at: other };
   const point = conveyors.checkPoint(conveyor, seen.point, problems);
   return point ? { ...seen, at: point.at, clock: seen.clock ?? point.clock } : seen;
@@ -50,6 +51,15 @@ export function withConditionPlace(
   return withPlace(line, line.about ?? line.kind.split(' ')[0], day, conveyor, known);
 }
 
+/** What a look or a record of work noted, with its places. */
+export function remarksPlaced(
+  { remarks, date }: Pick<Inspection, 'remarks' | 'date'>,
+  conveyor: Conveyor,
+  known: PlacesKnown,
+): Inspection['remarks'] {
+  return remarks.map((each) => withPlace(each, each.part, date.day, conveyor, known));
+}
+
 interface NamedPart {
   readonly name?: string;
   readonly from: Stated<'length'>;
@@ -59,29 +69,21 @@ function partNamed(parts: readonly NamedPart[], use: NameUse): Stated<'length'> 
   return parts.find(({ name }) => name !== undefined && name === use.name)?.from;
 }
 
-/** A gate, a cover, a hatch, a hold-down or a brace lies where it is declared: `gate stuck at Gate`. */
-function partsOf(
-  { breaks, covers, hatches, holdDowns, braces }: Conveyor,
-  part: string | undefined,
-): readonly NamedPart[] {
-  switch (part) {
-    case 'gate':
-      return breaks;
-    case 'cover':
-      return covers;
-    case 'hatch':
-      return hatches;
-    case 'hold-down':
-      return holdDowns;
-    case 'brace':
-      return braces;
-    default:
-      return [];
-  }
-}
-
-function allParts({ breaks, covers, hatches, holdDowns, braces }: Conveyor): readonly NamedPart[] {
-  return [...breaks, ...hatches, ...covers, ...holdDowns, ...braces];
+/** A gate, a hatch, a cover, a hold-down or a brace lies where it is declared: `gate stuck at Gate`. */
+function partsByKind({
+  breaks,
+  hatches,
+  covers,
+  holdDowns,
+  braces,
+}: Conveyor): ReadonlyMap<string, readonly NamedPart[]> {
+  return new Map<string, readonly NamedPart[]>([
+    ['gate', breaks],
+    ['hatch', hatches],
+    ['cover', covers],
+    ['hold-down', holdDowns],
+    ['brace', braces],
+  ]);
 }
 
 function panelPlace(
