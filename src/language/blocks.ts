@@ -180,7 +180,6 @@ const saidInFull = new Set([
   'Shift',
   'JobStock',
   'JobOffcut',
-  'Tool',
   'Offcut',
 ]);
 

@@ -393,7 +393,6 @@ function lowerSpareScrew(reader: Reader, block: FactAccount, node: ast.ShelfStoc
   return { screw, count, counted, origin: reader.origin(node) };
 }
 
-/** A count of the same item on another day is another fact: the shelf has a history. */
 /** By the word written: one of a thing is told in the singular. */
 const several: Readonly<Record<string, ShelfItem>> = {
   panel: 'panels',
@@ -404,6 +403,7 @@ const several: Readonly<Record<string, ShelfItem>> = {
   fixings: 'fixings',
 };
 
+/** A count of the same item on another day is another fact: the shelf has a history. */
 function lowerShelf(reader: Reader, block: FactAccount, node: ast.ShelfStock): ShelfCount | undefined {
   const word = wordsOf(node, 'item');
   const item = word === undefined ? undefined : several[word];
