@@ -2,7 +2,7 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { asCondition } from './condition-line.js';
-import { asFinding, asWork, isWork, takenApart } from './general.js';
+import { asFinding, asWork, isWork, severities, takenApart } from './general.js';
 import { isOffered, readsSoundly } from './kept.js';
 import { partOfWord } from './part-words.js';
 import type { LineRepair } from './repairs.js';
@@ -34,7 +34,7 @@ function isSaying({ words, block, reached, blocksSaying, pattern }: BrokenLine):
   if (first.type === 'serviced' || first.type === 'finding') return true;
   if (first.type === 'closed' || first.type === 'not seen') return partOfWord(second) !== undefined;
   // A line that could be followed further says something that the language has.
-  if (reached > 2 && !words.some(({ type }) => type === 'STRING' || severity.has(type)))
+  if (reached > 2 && !words.some(({ type }) => type === 'STRING' || severities.has(type)))
     return partOfWord(first) !== undefined;
   if (partOfWord(first) !== undefined) return true;
   if (values.has(first.type)) return false;
@@ -45,7 +45,6 @@ function isSaying({ words, block, reached, blocksSaying, pattern }: BrokenLine):
   return isPlain(first) && reached <= 1 && more.length > 0 && (isPlain(second) || isWord(second.type));
 }
 
-const severity: ReadonlySet<string> = new Set(['slight', 'serious', 'urgent']);
 const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOCK', 'STRING', '{', '}']);
 /** Words of other blocks that begin a line about a thing seen. */
 const tools: ReadonlySet<string> = new Set(['lifting point', 'noise', 'gauge']);

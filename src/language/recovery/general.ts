@@ -47,19 +47,15 @@ export function asWork(words: readonly Word[]): readonly Word[] | undefined {
     part !== undefined && !isAtDrive && told.length === 1 && answer.length === 0
       ? workOf(told[0])
       : undefined;
-  const notes = texts.map(textWord);
-  if (work !== undefined && severity.length + photo.length === 0 && notes.length < 3) {
-    const [first, ...rest] = notes;
-    const behind =
-      by.length > 0 ? [...rest.slice(0, 1), ...by, ...(first ? [first] : [])] : notes.slice(0, 1);
-    return notes.length > 1 && by.length === 0
-      ? undefined
-      : [keyword(part ?? ''), keyword(work), ...place, ...behind];
+  if (work !== undefined && severity.length + photo.length === 0 && texts.length < 3) {
+    // Of two texts one has its place before `by`, which there has to be.
+    if (texts.length > 1 && by.length === 0) return undefined;
+    const [behind, before] = [texts.slice(0, 1).map(textWord), texts.slice(1).map(textWord)];
+    return [keyword(part ?? ''), keyword(work), ...place, ...before, ...by, ...behind];
   }
-  const plain = noteOf([...answer, ...told, ...severity, ...photo], by.length > 0 ? [] : texts);
-  if (plain === undefined)
-    return texts.length > 0 && by.length > 0 ? [...about, textWord(texts.join('; ')), ...by] : undefined;
   const behind = by.length > 0 && texts.length > 0 ? [textWord(texts.join('; '))] : [];
+  const plain = noteOf([...answer, ...told, ...severity, ...photo], by.length > 0 ? [] : texts);
+  if (plain === undefined) return behind.length > 0 ? [...about, ...behind, ...by] : undefined;
   return [...about, plain, ...by, ...behind];
 }
 
@@ -127,7 +123,7 @@ function aboutPart(words: readonly Word[]): Pick<SaidLine, 'part' | 'told'> {
   return { part, told: [...(rest === '' ? [] : [keyword(rest)]), ...known.slice(1)] };
 }
 
-const severities: ReadonlySet<string> = new Set(['slight', 'serious', 'urgent']);
+export const severities: ReadonlySet<string> = new Set(['slight', 'serious', 'urgent']);
 
 type Take = (from: number, count: number) => readonly Word[];
 

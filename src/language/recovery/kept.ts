@@ -65,7 +65,7 @@ function isMeasureOf(kind: ConditionKind, type: string, image: string): boolean 
 
 const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOCK']);
 
-export function keepsAll(original: readonly Word[], line: readonly Word[]): boolean {
+function keepsAll(original: readonly Word[], line: readonly Word[]): boolean {
   const written = withoutFalseUnits(original);
   const parts = new Set(line.map(partOfWord));
   const texts = line.filter(({ type }) => type === 'STRING').map(({ image }) => tight(image.slice(1, -1)));
