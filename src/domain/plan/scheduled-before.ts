@@ -4,8 +4,8 @@
 
 import { scheduleJobs, type Effort, type Schedule, type ScheduleProblem } from './schedule-jobs.js';
 
-/** Problems remembered; those asked for last. */
-const most = 24;
+/** Problems remembered; those asked for last: a report with its earlier day asks for some fifty, and for most of them twice. */
+const most = 64;
 
 /** Of longer ones the pairs alone would be megabytes of text. */
 const mostActivities = 250;

@@ -81,11 +81,11 @@ test('is the same object while it is among the last that were asked for, and onl
   });
   const ask = (first: number) => scheduledBefore(chain(2, first), {});
   const isKept = (first: number): boolean => ask(first) === kept.get(first);
-  const kept = new Map(Array.from({ length: 24 }, (_, i) => [i + 1, ask(i + 1)]));
-  // All 24 are there; asking for the oldest makes the second the oldest.
+  const kept = new Map(Array.from({ length: 64 }, (_, i) => [i + 1, ask(i + 1)]));
+  // All 64 are there; asking for the oldest makes the second the oldest.
   expect(isKept(1)).toBe(true);
   ask(100);
-  expect([1, 3, 24].map(isKept)).toEqual([true, true, true]);
+  expect([1, 3, 64].map(isKept)).toEqual([true, true, true]);
   expect(isKept(2)).toBe(false);
   // A problem is remembered up to 250 steps, and with a preference apart from without one.
   for (const [count, same] of [
