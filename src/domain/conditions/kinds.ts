@@ -154,7 +154,8 @@ export function spotWords({ to, clock, side }: SeenPlace): string {
   return [to && `to ${to.text}`, clock && formatClock(clock.hours), side].filter(Boolean).join(', ');
 }
 
-function panelWords({ first, run }: PanelUse): string {
+/** `panel 2 of run 1`, as the run was named. */
+export function panelWords({ first, run }: PanelUse): string {
   return `panel ${first.count} of run ${runUseText(run)}`;
 }
 

@@ -2,11 +2,11 @@
 // which readings were corrected. As written, newest first; gaps of one block (within 50 mm, as the sheet takes them) stand
 // together, so that one can see them grow.
 
-import { workPlaceWords } from '../../../domain/conditions/service.js';
+import { servicesOf, workPlaceWords } from '../../../domain/conditions/service.js';
 import { driveReadings, type DriveReadings } from '../../../domain/conditions/drive-readings.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
-import { conditionWords, spotWords } from '../../../domain/conditions/kinds.js';
+import { conditionWords, panelWords, spotWords } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
@@ -14,7 +14,6 @@ import { recordedSpeed, type History } from '../../../domain/model/history.js';
 import type { Origin } from '../../../domain/model/origin.js';
 import type { Inspection, PanelUse, NotedFinding } from '../../../domain/model/records.js';
 import type { StatedDay } from '../../../domain/model/stated.js';
-import { runUseText } from '../../../domain/model/runs.js';
 
 export interface BesideLiner {
   readonly findings: readonly FoundBeside[];
@@ -189,12 +188,10 @@ function currentsOfLook({ date, currents }: Inspection): readonly CurrentRead[] 
   }));
 }
 
-function servicedOf(estate: Estate, { conveyor, asOf }: History): readonly ServicedBeside[] {
-  const own = estate.services.filter(
-    (each) => each.conveyor === conveyor && each.date.day <= (asOf ?? Infinity),
-  );
+function servicedOf(estate: Estate, history: History): readonly ServicedBeside[] {
+  const own = servicesOf(estate.services, history);
   if (own.length === 0) return [];
-  const { conditions } = followUp(estate, conveyor, asOf);
+  const { conditions } = followUp(estate, history.conveyor, history.asOf);
   return own.map((service) => ({
     day: service.date.day,
     part: `${service.part ?? ''}${workPlaceWords(service.place)}`.trim(),
@@ -230,9 +227,9 @@ function movedOf({ panelsMoved, linerSets }: History): readonly MovedBeside[] {
   return panelsMoved.flatMap((moved) =>
     moved.moves.map(({ panel, other, note, origin }) => ({
       day: moved.date.day,
-      what: `${panelName(panel)} ${other ? `exchanged with ${panelName(other)}` : 'turned end for end'}`,
+      what: `${panelWords(panel)} ${other ? `exchanged with ${panelWords(other)}` : 'turned end for end'}`,
       counts: [panel, ...(other ? [other] : [])]
-        .map((each) => startOf(linerSets, each, other ? `${panelName(each)}: ` : ''))
+        .map((each) => startOf(linerSets, each, other ? `${panelWords(each)}: ` : ''))
         .join('; '),
       by: moved.by,
       note,
@@ -246,10 +243,6 @@ function startOf(sets: readonly LinerSet[], panel: PanelUse, named: string): str
   if (!start) return `${named}nothing measured since, forecast as if it lay as before`;
   const from = start.asFitted.map(({ point, thickness }) => `${point.name} ${thickness.text}`).join(', ');
   return `${named}${from}, from ${formatDay(start.date.day)}`;
-}
-
-function panelName({ first, run }: PanelUse): string {
-  return `panel ${first.count} of run ${runUseText(run)}`;
 }
 
 function correctionsOf(
