@@ -118,9 +118,10 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
   const waited = (scope: ScopeWork | undefined): readonly Supply[] | undefined =>
     scope && supplies.get(scope)?.ways.filter(({ by }) => by !== 'expedited');
   const usual = waited(whole);
+  const promised = ways?.find(({ by }) => by === 'ordered')?.day;
   const arrives = usual?.[0]?.day ?? (lead === undefined ? undefined : addDays(asOf, lead));
   const rows = outages.map((outage) =>
-    outageRow(outage, outlook, accepted, { day: arrives, ordered: isPromised(ways) }, leadTime.days),
+    outageRow(outage, outlook, accepted, { day: arrives, ordered: promised !== undefined }, leadTime.days),
   );
   const chosen = rows.findLast((row) => row.within && row.reachable);
   const bySeen = lastBySeen(rows, accepted);
@@ -174,7 +175,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
             atLimit: input.atLimit === true,
             leadDeclared: leadTime.declared,
             onShelf: ways?.some(({ by, day }) => by === 'shelf' && day <= asOf) ?? false,
-            promised: ways?.find(({ by }) => by === 'ordered')?.day,
+            promised,
           })
         : undefined,
     leadTime,
@@ -208,10 +209,6 @@ function beforeRisk(
   return rows.length > 0 || passed === undefined
     ? undefined
     : { name: undefined, orderBy: addDays(passed, -days) };
-}
-
-function isPromised(ways: readonly Supply[] | undefined): boolean {
-  return ways?.some(({ by }) => by === 'ordered') ?? false;
 }
 
 function outageRow(

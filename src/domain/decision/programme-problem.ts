@@ -8,6 +8,7 @@ import type { ConveyorDecision } from './conveyor-decision.js';
 import type { DecisionOption } from './option.js';
 import { ordersOn } from '../model/shelf.js';
 import { isNow, orderWith, type OrderCall } from './order-call.js';
+import { isBought, type Supply } from './supply.js';
 import { hoursIn, type TeamWork } from './trial-work.js';
 
 export interface ProgrammeOutage {
@@ -116,8 +117,8 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
         );
         if (!option || option.obstacle !== undefined) return [];
         const soon = ways.filter((way) => way.day <= outage.from);
-        const bought = soon.find(({ by }) => by === 'shelf' || by === 'ordered');
-        const shelfOnly = soon.length > 0 && soon.every(({ by }) => by === 'shelf' || by === 'ordered');
+        const boughtOnly = soon.length > 0 && soon.every(isBought);
+        const order = orderFor(decision, index, outage, ways);
         return distinct(teams).map((team): Candidate => ({
           conveyor: decision.conveyor.name,
           scope: work.scope,
@@ -127,7 +128,7 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
           ...(team.job === undefined ? {} : { job: team.job }),
           personHours: team.personHours,
           units: team.units.length,
-          fromShelf: shelfOnly
+          fromShelf: boughtOnly
             ? work.pieces.map(({ liner, lengths }) => ({ liner: liner.name, panels: lengths.length }))
             : [],
           expected: weightOf(option) + (option.used ?? 1) * dearer(decision, work.together, team),
@@ -136,22 +137,31 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
           contact: option.contactSeen ?? option.contact ?? 1,
           within: option.within,
           expedited: option.kind === 'expedite',
-          order:
-            // A part from the shelf does not spare the whole, where that cannot wait for an outage.
-            (shelfOnly || ways.some(({ by }) => by === 'shelf' || by === 'ordered')) &&
-            !(decision.order && isNow(decision.order))
-              ? bought?.by === 'ordered'
-                ? { kind: 'ordered', arrives: bought.day, outage: outage.name }
-                : { kind: 'on the shelf', outage: outage.name }
-              : orderWith(
-                  decision.order,
-                  { name: outage.name, orderBy: decision.outages[index]?.orderBy ?? outage.from },
-                  { asOf: decision.asOf, leadDeclared: decision.leadTime.declared },
-                ),
+          order,
         }));
       });
     }),
   };
+}
+
+/** What is left to order for a scope at an outage. */
+function orderFor(
+  { order, outages, asOf, leadTime }: ConveyorDecision,
+  index: number,
+  { name, from }: ProgrammeOutage,
+  ways: readonly Supply[],
+): OrderCall {
+  // A part from the shelf does not spare the whole, where that cannot wait for an outage.
+  if (!ways.some(isBought) || (order && isNow(order)))
+    return orderWith(
+      order,
+      { name, orderBy: outages[index]?.orderBy ?? from },
+      { asOf, leadDeclared: leadTime.declared },
+    );
+  const bought = ways.find((way) => isBought(way) && way.day <= from);
+  return bought?.by === 'ordered'
+    ? { kind: 'ordered', arrives: bought.day, outage: name }
+    : { kind: 'on the shelf', outage: name };
 }
 
 /** What a crew costs more, or less where below 0, than all of them together for the same work. */

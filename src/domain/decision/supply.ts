@@ -115,6 +115,11 @@ function orderWords({ liner, item, count, length, ordered, arrives }: OrderedSto
   );
 }
 
+/** Nothing is left to order: it lies on the shelf, or is on its way. */
+export function isBought({ by }: Supply): boolean {
+  return by === 'shelf' || by === 'ordered';
+}
+
 /** Whole days from order to delivery; undefined where none is declared. */
 export function leadDays(plant: Plant, item: LeadItem): number | undefined {
   const lead = plant.leadTimes.find((each) => each.item === item);

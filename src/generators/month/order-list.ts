@@ -3,6 +3,7 @@
 
 import { isOrderLate } from '../../domain/decision/order-call.js';
 import type { ProgrammeAnswer } from '../../domain/decision/programme.js';
+import { isBought } from '../../domain/decision/supply.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { csvTable } from '../remaining-life/csv-cells.js';
 import { orderDay } from '../remaining-life/decision-words.js';
@@ -52,8 +53,7 @@ function rowsOf(
   const works = decision?.scopes?.works ?? [];
   const part = works.find((each) => each.work.scope === chosen);
   // What lies on the shelf is not bought: then it is the whole that cannot wait.
-  const there =
-    part && decision?.supplies.get(part)?.ways.some(({ by }) => by === 'shelf' || by === 'ordered');
+  const there = part && decision?.supplies.get(part)?.ways.some(isBought);
   const work = (there === true ? works.at(-1) : (part ?? works.at(-1)))?.work;
   const liners = work
     ? work.pieces.map(({ liner, lengths }) => ({ liner: liner.name, panels: lengths.length }))
