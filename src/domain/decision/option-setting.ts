@@ -14,7 +14,7 @@ import type { AcceptedRisk, ScopeWork, Scopes } from './scope.js';
 import type { Supplies } from './supply.js';
 import type { GoesBy } from './two-chances.js';
 import type { LinerAt } from './trial-work.js';
-import type { ChanceBy, WearOutlook } from './wear-outlook.js';
+import type { Chances, WearOutlook } from './wear-outlook.js';
 
 export interface OptionSetting {
   readonly conveyor: Conveyor;
@@ -84,12 +84,10 @@ export function reckon(
   const damage = contactCost(setting);
   if (damage === undefined) return { ...nothingReckoned, cost, used, working };
   const restUntil = day < setting.scopes.until ? setting.scopes.until : horizon;
-  const { contact, rest } = steelWith(setting, scope, outlook.counted.contactBy, outlook.rest, [
-    asWornOn,
-    restUntil,
-  ]);
+  const days = [asWornOn, restUntil] as const;
+  const { contact, rest } = steelWith(scope, outlook.counted, (gone) => outlook.rest(gone), days);
   const seen = outlook.seen
-    ? steelWith(setting, scope, outlook.seen.contactBy, outlook.restSeen, [asWornOn, restUntil])
+    ? steelWith(scope, outlook.seen, (gone) => outlook.restSeen(gone), days)
     : { contact, rest };
   const bySeen = outlook.seen && seen.contact;
   // An expedited delivery is paid on the day of its order, the work only where it comes to it.
@@ -190,15 +188,14 @@ interface SteelChances {
  * depend on one another, and never more than if nothing went.
  */
 function steelWith(
-  { outlook }: OptionSetting,
   { work, relined }: ScopeWork,
-  contactBy: ChanceBy,
+  { contactBy }: Chances,
   restOf: WearOutlook['rest'],
   [day, until]: readonly [CalendarDay, CalendarDay],
 ): SteelChances {
   const contact = contactBy(day);
   if (work.whole || contact >= 1) return { contact, rest: 0 };
-  const { contactBy: restBy } = restOf.call(outlook, relined);
+  const { contactBy: restBy } = restOf(relined);
   const before = restBy(day);
   const rest = before < 1 ? ((1 - contact) * (restBy(until) - before)) / (1 - before) : 0;
   return { contact, rest: Math.max(0, Math.min(rest, contactBy(until) - contact)) };

@@ -67,8 +67,7 @@ export interface DecisionOption {
 export function ranked(options: readonly DecisionOption[], goesBy: GoesBy): readonly DecisionOption[] {
   const group = (option: DecisionOption): number =>
     option.obstacle !== undefined ? 3 : option.within ? 0 : option.kind === 'do nothing' ? 2 : 1;
-  const price = ({ expected, expectedSeen }: DecisionOption): number =>
-    (goesBy === 'what was seen' ? (expectedSeen ?? expected) : expected) ?? Infinity;
+  const price = (option: DecisionOption): number => expectedBy(goesBy, option) ?? Infinity;
   return [...options].sort(
     (a, b) =>
       group(a) - group(b) ||
@@ -76,6 +75,11 @@ export function ranked(options: readonly DecisionOption[], goesBy: GoesBy): read
       (a.day ?? Infinity) - (b.day ?? Infinity) ||
       optionKinds.indexOf(a.kind) - optionKinds.indexOf(b.kind),
   );
+}
+
+/** What options are weighed by: expected cost by the panels that the decision goes by; undefined where it is not known. */
+export function expectedBy(goesBy: GoesBy, { expected, expectedSeen }: DecisionOption): number | undefined {
+  return goesBy === 'what was seen' ? (expectedSeen ?? expected) : expected;
 }
 
 /** Two that are both not known are alike. */

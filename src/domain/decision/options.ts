@@ -130,7 +130,7 @@ function tooLate(
   ways: readonly Supply[],
   day: CalendarDay,
 ): Required<Pick<DecisionOption, 'obstacle' | 'remedies'>> {
-  const [usual] = ways.filter(({ by }) => by === 'usual' || by === 'ordered').sort((a, b) => a.day - b.day);
+  const usual = ways.find(({ by }) => by === 'usual' || by === 'ordered');
   return usual
     ? {
         obstacle: `the liner arrives on ${formatDay(usual.day)} (${usual.why})`,

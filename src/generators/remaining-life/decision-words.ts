@@ -8,7 +8,7 @@ import { isNow, type OrderCall } from '../../domain/decision/order-call.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { amountText, moneyOf } from '../../domain/decision/money.js';
 import type { Plant } from '../../domain/model/plant.js';
-import { isReline, type DecisionOption } from '../../domain/decision/option.js';
+import { expectedBy, isReline, type DecisionOption } from '../../domain/decision/option.js';
 import { percent } from '../../domain/decision/option-setting.js';
 import type { ConveyorLife } from './remaining-life.js';
 import { pays, roundsOf, type DueLook, type WorthOfLook, type Round } from '../../domain/decision/rounds.js';
@@ -81,6 +81,11 @@ export function bySeen(
 ): string | undefined {
   if (!decision || seen === undefined || decision.panels === decision.panelsSeen) return undefined;
   return percent(seen) === percent(counted) ? undefined : percent(seen);
+}
+
+/** The decision goes by what was seen, and panels that nobody has seen are left out of it. */
+export function bySeenAlone({ goesBy, panels, panelsSeen }: ConveyorDecision): boolean {
+  return goesBy === 'what was seen' && panels > panelsSeen;
 }
 
 /** Only where it differs: with every panel seen there is nothing to tell apart. */
@@ -203,22 +208,17 @@ export function optionExpected(option: DecisionOption, decision: ConveyorDecisio
 
 /** What the options are ordered by: by the panels that the decision goes by. */
 export function weighedExpected(option: DecisionOption, decision: ConveyorDecision): string {
-  return moneyText(
-    decision,
-    decision.goesBy === 'what was seen' ? (option.expectedSeen ?? option.expected) : option.expected,
-  );
+  return moneyText(decision, expectedBy(decision.goesBy, option));
 }
 
 /** Why waiting may look cheaper than every reline though it passes the risk; undefined where it does not. */
 export function cheapWaitingText(decision: ConveyorDecision): string | undefined {
-  const { options, goesBy, panels, panelsSeen } = decision;
-  const price = ({ expected, expectedSeen }: DecisionOption): number | undefined =>
-    goesBy === 'what was seen' ? (expectedSeen ?? expected) : expected;
+  const { options, goesBy } = decision;
   const nothing = options.find(({ kind }) => kind === 'do nothing');
-  const waiting = nothing && price(nothing);
+  const waiting = nothing && expectedBy(goesBy, nothing);
   if (waiting === undefined || nothing?.within !== false) return undefined;
   const relines = options.flatMap((option) =>
-    isReline(option) && option.obstacle === undefined ? (price(option) ?? []) : [],
+    isReline(option) && option.obstacle === undefined ? (expectedBy(goesBy, option) ?? []) : [],
   );
   const least = Math.min(...relines);
   if (relines.length === 0 || waiting >= least) return undefined;
@@ -226,7 +226,7 @@ export function cheapWaitingText(decision: ConveyorDecision): string | undefined
   if (own === others) return undefined;
   return (
     `Doing nothing until ${date(nothing.day)} is expected to cost ${own}` +
-    `${goesBy === 'what was seen' && panels > panelsSeen ? ' by what was seen' : ''}, less than any reline ` +
+    `${bySeenAlone(decision) ? ' by what was seen' : ''}, less than any reline ` +
     `(${others} at least), because only steel touched by then costs money here: a limit that is passed costs nothing, nor ` +
     'does the reline that is still to come after that day. It passes the accepted risk, so it stands last whatever it costs.'
   );

@@ -12,6 +12,7 @@ import {
   acceptedText,
   bestOfEachKind,
   bySeen,
+  bySeenAlone,
   cheapWaitingText,
   moneyText,
   noMoneyText,
@@ -160,10 +161,6 @@ function steelCell(
 function seenBelow(text: string): Markup | string {
   const at = text.indexOf(' (seen ');
   return at < 0 ? text : group(text.slice(0, at), element('span', { class: 'sub' }, text.slice(at)));
-}
-
-function bySeenAlone({ goesBy, panels, panelsSeen }: ConveyorDecision): boolean {
-  return goesBy === 'what was seen' && panels > panelsSeen;
 }
 
 function chanceCell(decision: ConveyorDecision, { condemn, condemnSeen }: DecisionOption): string {
