@@ -92,7 +92,7 @@ export interface DecisionInput {
 const fortyYears = 14_610;
 
 export function decideConveyor(input: DecisionInput): ConveyorDecision {
-  const { conveyor, outlook, estate, liner } = input;
+  const { conveyor, outlook, estate, liner, linerAt = () => liner } = input;
   const { asOf } = outlook;
   const { plant } = conveyor;
   const accepted = acceptedBy(conveyor);
@@ -104,9 +104,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
   const due = passed !== undefined && passed.day <= dueUntil(outages, horizon);
   const money = moneyOf(plant, [liner, conveyor.screw]);
   const until = outages[1]?.from.day ?? horizon;
-  const scopes = due
-    ? scopesOf(conveyor, input.linerAt ?? (() => liner), outlook, accepted, until, estate)
-    : undefined;
+  const scopes = due ? scopesOf(conveyor, linerAt, outlook, accepted, until, estate) : undefined;
   const supplies = new Map(
     (scopes?.works ?? []).map((scope) => [scope, suppliesOf(plant, scope.work.pieces, asOf)]),
   );
@@ -121,7 +119,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
   const promised = ways?.find(({ by }) => by === 'ordered')?.day;
   const arrives = usual?.[0]?.day ?? (lead === undefined ? undefined : addDays(asOf, lead));
   const rows = outages.map((outage) =>
-    outageRow(outage, outlook, accepted, { day: arrives, ordered: promised !== undefined }, leadTime.days),
+    outageRow(outage, outlook, accepted, { arrives, promised }, leadTime.days),
   );
   const chosen = rows.findLast((row) => row.within && row.reachable);
   const bySeen = lastBySeen(rows, accepted);
@@ -134,7 +132,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     accepted,
     scopes,
     supplies,
-    linerAt: input.linerAt ?? (() => liner),
+    linerAt,
     outages,
     money: money.kind === 'money' ? money.money : undefined,
     newLife: input.newLife,
@@ -215,7 +213,7 @@ function outageRow(
   { name, from, to }: Outage,
   outlook: WearOutlook,
   accepted: AcceptedRisk,
-  { day: arrives, ordered }: { readonly day: CalendarDay | undefined; readonly ordered: boolean },
+  { arrives, promised }: Record<'arrives' | 'promised', CalendarDay | undefined>,
   leadDays: number,
 ): OutageDecision {
   const both = chancesOn(outlook, from.day);
@@ -231,7 +229,7 @@ function outageRow(
     reachable,
     orderBy,
     // What is ordered and comes in time is not to be ordered by any day.
-    orderIsLate: orderBy < outlook.asOf && !(ordered && reachable),
+    orderIsLate: orderBy < outlook.asOf && !(promised !== undefined && reachable),
   };
 }
 
