@@ -28,6 +28,9 @@ function answer(line: string, around: (line: string) => string): string {
 describe('in a look', () => {
   test.each([
     ['cover seized at 14.4 m', 'cover stuck at 14.4 m'],
+    ['spiral flange bolts loose 2 at 10.4 m', 'spiral bolts loose 2 at 10.4 m'],
+    ['flange bolts of the screw loose 2 at 10.4 m serious', 'spiral bolts loose 2 at 10.4 m serious'],
+    ['no look 18 m to 20 m "no light"', 'not seen from 18 m to 20 m "no light"'],
     ['covers bent at 8.4 m', 'cover bent at 8.4 m'],
     ['closed covers bent at 8.4 m', 'closed cover bent at 8.4 m'],
     ['not seen cover jammed at 4 m', 'not seen cover stuck at 4 m'],
@@ -220,6 +223,13 @@ test('what is said in another way, or not held at all, is told in which', () => 
   expect(told(meter)[0]).toMatch(/^A correction is of one reading of a liner/);
   // A slip of the pen keeps its mend.
   expect(told('serviced DG1 2026-01-02 gearbx oil changed\n')[0]).toMatch(/Did you mean `gearbox`/);
+});
+
+test('of bolts of the spiral no line is offered that does not read either', () => {
+  for (const line of ['spiral flange bolts loose 1 of 8 at 10.4 m', 'screw joint bolts loose 2 by "fitter"'])
+    expect(answer(line, record('inspection'))).toMatch(
+      /counted where the joint is: `spiral bolts loose 2 at/,
+    );
 });
 
 test('a reading without its unit is not offered again without one, nor a name without a number as a point', () => {

@@ -38,6 +38,7 @@ describe('a day in doubt', () => {
     look('about 2024-09-09'),
     'patch DG1 around 2024-09-09 at 1 m to 2 m thickness 4 mm',
     'serviced DG1 ca. 2024-09-09 gearbox oil changed',
+    'serviced DG1 ca. 2024-09-09 gearbox oil changed by "fitter"',
   ])('%s: the repair keeps the doubt', (records) => {
     const text = estate(records);
     const [edit] = told(text)[0]?.fixes?.[0]?.edits ?? [];
@@ -45,6 +46,11 @@ describe('a day in doubt', () => {
     const mended = text.slice(0, edit.origin.start) + edit.text + text.slice(edit.origin.end);
     expect(told(mended)).toEqual([]);
     expect(mended).toContain('"day not certain: about 2024-09-09"');
+  });
+
+  test('no line is offered that does not read either', () => {
+    for (const record of ['gearbox 7 oil changed', 'spiral at 1 m "welded"'])
+      expect(told(estate(`serviced DG1 ca. 2024-09-09 ${record}`))[0]?.fixes ?? []).toEqual([]);
   });
 
   test('nothing is made up where no day is written', () => {

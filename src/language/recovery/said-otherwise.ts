@@ -30,7 +30,7 @@ function firstOf(sayings: readonly Saying[], line: BrokenLine): Otherwise | unde
   return undefined;
 }
 
-/** The repair reaches into the lines below, or says in other words what was said; each is held by tests of its own. */
+/** These say in other words what was said, each held by tests of its own, and ask by themselves whether their line reads. */
 const vouched: ReadonlySet<Saying> = new Set([boltsOfASpiral, uncertainDay, notLookedAt]);
 
 function isSound({ words, pattern }: BrokenLine, repair: LineRepair): boolean {

@@ -2,6 +2,7 @@
 // 10.4 m`, `flange bolt of the spiral loose`. The language says `spiral bolts loose`.
 
 import type { BrokenLine } from './broken-line.js';
+import { readsSoundly } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { keyword } from './word.js';
@@ -20,7 +21,7 @@ const said = [
   'loose',
 ];
 
-export function boltsOfASpiral({ block, words }: BrokenLine): Otherwise | undefined {
+export function boltsOfASpiral({ block, words, pattern }: BrokenLine): Otherwise | undefined {
   if (block !== 'Inspection') return undefined;
   const plain = words.map(({ image }) => image.toLowerCase().replace(/\s+/g, ' '));
   const end = plain.findIndex((image) => !image.split(' ').every((word) => said.includes(word)));
@@ -30,11 +31,12 @@ export function boltsOfASpiral({ block, words }: BrokenLine): Otherwise | undefi
   if (!aboutSpiral || !named.has('loose')) return undefined;
   if (!['bolt', 'bolts', 'flange'].some((word) => named.has(word))) return undefined;
   const rest = words.slice(before.length);
-  const counted = /^\d+$/.test(rest[0]?.image ?? '');
+  const line = [keyword('spiral bolts loose'), ...rest];
+  const isOffered = /^\d+$/.test(rest[0]?.image ?? '') && readsSoundly(line, pattern);
   return {
     at: 0,
     message:
       'Bolts of a joint between two lengths of the spiral are counted where the joint is: `spiral bolts loose 2 at 10.4 m`.',
-    ...(counted ? { repair: changed(words, [keyword('spiral bolts loose'), ...rest]) } : {}),
+    ...(isOffered ? { repair: changed(words, line) } : {}),
   };
 }

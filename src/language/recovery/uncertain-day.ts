@@ -3,6 +3,7 @@
 
 import { monthNamed } from '../../domain/units/calendar.js';
 import type { BrokenLine } from './broken-line.js';
+import { readsSoundly } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { keyword, type Word } from './word.js';
@@ -37,11 +38,12 @@ const roughly: ReadonlySet<string> = new Set(
   ).split(' '),
 );
 
-export function uncertainDay({ block, words, reached }: BrokenLine): Otherwise | undefined {
+export function uncertainDay(line: BrokenLine): Otherwise | undefined {
+  const { block, words, reached } = line;
   const here = words[reached];
   if (block !== 'Block' || !here || !records.has(words[0]?.type ?? '')) return undefined;
   const before = words[reached - 1];
-  if (isRough(here)) return nearADay(words, reached);
+  if (isRough(here)) return nearADay(line);
   // `2023-07` is read as 2023 and −07.
   if (/^-(0?[1-9]|1[0-2])$/.test(here.image) && /^(19|20)\d\d$/.test(before?.image ?? ''))
     return {
@@ -58,22 +60,19 @@ function isRough({ image }: Word): boolean {
 }
 
 /** With the day that stands behind it, where one does. */
-function nearADay(words: readonly Word[], reached: number): Otherwise {
+function nearADay({ words, reached, pattern }: BrokenLine): Otherwise {
   const day = words.findIndex(({ type }, i) => i > reached && type === 'DATE');
   const said = words[day]?.image;
   if (said === undefined || day > reached + 3) return { at: reached, message: dayInDoubt() };
   const doubt = { type: 'STRING', image: `"day not certain: about ${said}"` };
   const kept = [...words.slice(0, reached), ...words.slice(day)];
-  const last = kept.at(-1);
-  const line =
-    last?.image === '{'
-      ? [...kept, keyword('finding'), doubt]
-      : last?.type === 'STRING'
-        ? undefined
-        : [...kept, doubt];
+  const opens = kept.at(-1)?.type === '{';
+  // What stands behind a brace is a line of the block.
+  const line = opens ? [...kept, keyword('finding'), doubt] : [...kept, doubt];
+  const isOffered = readsSoundly(opens ? kept : line, pattern);
   return {
     at: reached,
     message: dayInDoubt(said),
-    ...(line ? { repair: changed(words, line) } : {}),
+    ...(isOffered ? { repair: changed(words, line) } : {}),
   };
 }
