@@ -59,8 +59,7 @@ export function steelText(
   { contact, contactSeen }: Pick<TwoChances, 'contact' | 'contactSeen'>,
   decision: ConveyorDecision | undefined,
 ): string {
-  const seen = bySeen(decision, contact, contactSeen);
-  return seen === undefined ? percent(contact) : `${percent(contact)} (seen ${seen})`;
+  return inOne(chanceBoth(decision, contact, contactSeen));
 }
 
 /** For a narrow cell: what was seen stands beside it where nobody would accept the one and everybody the other. */
@@ -73,14 +72,26 @@ export function steelInShort(
   return apart ? steelText({ contact, contactSeen }, decision) : percent(contact);
 }
 
-/** Of what was seen, where panels were not and it reads otherwise. */
-export function bySeen(
+/** A number with unseen panels counted in, and of what was seen alone; undefined where the two read alike. */
+export interface Twofold {
+  readonly all: string;
+  readonly seen: string | undefined;
+}
+
+/** `100 % (seen < 0.1 %)` */
+export function inOne({ all, seen }: Twofold): string {
+  return seen === undefined ? all : `${all} (seen ${seen})`;
+}
+
+export function chanceBoth(
   decision: Pick<ConveyorDecision, 'panels' | 'panelsSeen'> | undefined,
   counted: number,
   seen: number | undefined,
-): string | undefined {
-  if (!decision || seen === undefined || decision.panels === decision.panelsSeen) return undefined;
-  return percent(seen) === percent(counted) ? undefined : percent(seen);
+): Twofold {
+  const all = percent(counted);
+  const alone = seen === undefined ? undefined : percent(seen);
+  const alike = !decision || decision.panels === decision.panelsSeen || alone === all;
+  return { all, seen: alike ? undefined : alone };
 }
 
 /** The decision goes by what was seen, and panels that nobody has seen are left out of it. */
@@ -192,18 +203,19 @@ export function noMoneyText({ money, conveyor, missingCosts }: ConveyorDecision)
 export function optionChances(option: DecisionOption, decision: ConveyorDecision): string {
   const { condemn, contact, condemnSeen, contactSeen } = option;
   if (condemn === undefined || contact === undefined) return '–';
-  const limit = bySeen(decision, condemn, condemnSeen);
-  const all = `${percent(condemn)}${limit === undefined ? '' : ` (seen ${limit})`}`;
-  return `${all}, steel ${steelText({ contact, contactSeen }, decision)}`;
+  return `${inOne(chanceBoth(decision, condemn, condemnSeen))}, steel ${steelText({ contact, contactSeen }, decision)}`;
 }
 
 /** `64410 EUR (seen 1510 EUR)`: with the chance of steel of all panels, and of those seen. */
 export function optionExpected(option: DecisionOption, decision: ConveyorDecision): string {
+  return inOne(expectedBoth(option, decision));
+}
+
+export function expectedBoth(option: DecisionOption, decision: ConveyorDecision): Twofold {
   const all = moneyText(decision, option.expected);
   const seen = moneyText(decision, option.expectedSeen);
-  return option.expectedSeen === undefined || decision.panels === decision.panelsSeen || seen === all
-    ? all
-    : `${all} (seen ${seen})`;
+  const alike = option.expectedSeen === undefined || decision.panels === decision.panelsSeen || seen === all;
+  return { all, seen: alike ? undefined : seen };
 }
 
 /** What the options are ordered by: by the panels that the decision goes by. */

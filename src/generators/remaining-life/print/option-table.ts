@@ -3,7 +3,6 @@
 
 import type { ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
 import { rankMark, type DecisionOption } from '../../../domain/decision/option.js';
-import { percent } from '../../../domain/decision/option-setting.js';
 import { counted } from '../../../domain/units/wording.js';
 import { element, group, type Markup } from '../../page/markup.js';
 import { table } from '../../page/page.js';
@@ -11,9 +10,11 @@ import type { ConveyorLife } from '../remaining-life.js';
 import {
   acceptedText,
   bestOfEachKind,
-  bySeen,
   bySeenAlone,
+  chanceBoth,
   cheapWaitingText,
+  expectedBoth,
+  inOne,
   moneyText,
   noMoneyText,
   optionChances,
@@ -21,8 +22,8 @@ import {
   passedText,
   ruledOutText,
   steelInShort,
-  steelText,
   weighedExpected,
+  type Twofold,
 } from '../decision-words.js';
 import { date } from './wording.js';
 
@@ -137,36 +138,39 @@ function optionTable(decision: ConveyorDecision, options: readonly DecisionOptio
         ? option.what
         : group(option.what, element('span', { class: 'sub' }, `not possible: ${option.obstacle}`)),
       date(option.day),
-      full ? seenBelow(chanceCell(decision, option)) : chanceCell(decision, option),
-      option.contact === undefined ? '–' : steelCell(decision, option.contact, option.contactSeen, full),
+      limitCell(decision, option, full),
+      steelCell(decision, option, full),
       moneyText(decision, option.cost),
-      full ? seenBelow(optionExpected(option, decision)) : weighedExpected(option, decision),
+      full ? seenBelow(expectedBoth(option, decision)) : weighedExpected(option, decision),
       ...(full ? [needsText(option)] : []),
     ]),
   });
 }
 
-function steelCell(
+function limitCell(
   decision: ConveyorDecision,
-  contact: number,
-  contactSeen: number | undefined,
+  { condemn, condemnSeen }: DecisionOption,
   full: boolean,
 ): Markup | string {
+  if (condemn === undefined) return '–';
+  const both = chanceBoth(decision, condemn, condemnSeen);
+  return full ? seenBelow(both) : inOne(both);
+}
+
+function steelCell(
+  decision: ConveyorDecision,
+  { contact, contactSeen }: DecisionOption,
+  full: boolean,
+): Markup | string {
+  if (contact === undefined) return '–';
   return full
-    ? seenBelow(steelText({ contact, contactSeen }, decision))
+    ? seenBelow(chanceBoth(decision, contact, contactSeen))
     : steelInShort({ contact, contactSeen }, decision);
 }
 
 /** What was seen alone on a line of its own, or three columns of numbers leave no room for words. */
-function seenBelow(text: string): Markup | string {
-  const at = text.indexOf(' (seen ');
-  return at < 0 ? text : group(text.slice(0, at), element('span', { class: 'sub' }, text.slice(at)));
-}
-
-function chanceCell(decision: ConveyorDecision, { condemn, condemnSeen }: DecisionOption): string {
-  if (condemn === undefined) return '–';
-  const seen = bySeen(decision, condemn, condemnSeen);
-  return seen === undefined ? percent(condemn) : `${percent(condemn)} (seen ${seen})`;
+function seenBelow({ all, seen }: Twofold): Markup | string {
+  return seen === undefined ? all : group(all, element('span', { class: 'sub' }, ` (seen ${seen})`));
 }
 
 /** The number of an option is its place among all of them. */
