@@ -15,20 +15,16 @@ export function conditionFacts(
   scope: readonly { readonly from: number; readonly to: number }[],
   asOf: CalendarDay | undefined,
 ): WorkPack['conditions'] {
-  const left = new Set(
-    (before.estate === records ? [] : openConditionRows(before.estate, job.conveyor)).map(
-      ({ origin }) => origin,
-    ),
-  );
-  return openConditionRows(records, job.conveyor, asOf).map((row) => {
-    const first =
-      before.estate === records || left.has(row.origin)
-        ? undefined
-        : before.jobs.find(({ renewed, screw }) =>
-            row.part === 'spiral'
-              ? screw !== undefined
-              : renewed.some(({ from, to }) => row.at !== undefined && row.at >= from && row.at <= to),
-          );
+  const open = openConditionRows(records, job.conveyor, asOf);
+  const left = before.estate === records ? open : openConditionRows(before.estate, job.conveyor);
+  return open.map((row) => {
+    const first = left.some(({ origin }) => origin === row.origin)
+      ? undefined
+      : before.jobs.find(({ renewed, screw }) =>
+          row.part === 'spiral'
+            ? screw !== undefined
+            : renewed.some(({ from, to }) => row.at !== undefined && row.at >= from && row.at <= to),
+        );
     const { at } = row;
     const inScope = at !== undefined && scope.some((area) => at >= area.from && at <= area.to);
     return {

@@ -110,10 +110,7 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     hold: true,
   },
   fit: {
-    work:
-      'Fit in the order of the panel list, each panel tapped tight to the one before, ' +
-      'then drilled through the trough’s holes, countersunk and bolted. ' +
-      'The countersink must stay in the first colour.',
+    work: fitting('tapped tight to the one before'),
     check: 'Check sheet filled in panel by panel; the closing panel cut to the gap as measured.',
     hold: true,
   },
@@ -248,10 +245,19 @@ export function guidanceFor(action: StepAction, setting: StepSetting): Guidance 
         ? { ...own, check: 'Joints in line, bolts of the joints tight as the maker says, spiral held.' }
         : own;
     case 'fit':
-      return { ...own, work: own.work.replace('tapped tight to the one before', jointWords(setting)) };
+      return { ...own, work: fitting(jointWords(setting)) };
     default:
       return own;
   }
+}
+
+/** Each panel as `joined` says. */
+function fitting(joined: string): string {
+  return (
+    `Fit in the order of the panel list, each panel ${joined}, ` +
+    'then drilled through the trough’s holes, countersunk and bolted. ' +
+    'The countersink must stay in the first colour.'
+  );
 }
 
 function jointWords({ gap, someButted }: StepSetting): string {
