@@ -3,7 +3,7 @@
 
 import { formatClock } from '../units/clock.js';
 import type { ConditionKind, ConditionLine, PanelUse, SeenPlace } from '../model/records.js';
-import { runUseText } from '../model/runs.js';
+import { panelsText, runUseText } from '../model/runs.js';
 import type { Stated } from '../model/stated.js';
 import { formatChainage, formatValue } from '../units/format.js';
 
@@ -156,7 +156,7 @@ export function spotWords({ to, clock, side }: SeenPlace): string {
 
 /** `panel 2 of run 1`, as the run was named. */
 export function panelWords({ first, run }: PanelUse): string {
-  return `panel ${first.count} of run ${runUseText(run)}`;
+  return panelsText(first.count, first.count, runUseText(run));
 }
 
 /** Whether two places are one: near each other, or overlapping; two that nobody said are. */

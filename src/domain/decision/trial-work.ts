@@ -6,7 +6,7 @@ import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
 import type { Origin } from '../model/origin.js';
-import { runsOf } from '../model/runs.js';
+import { panelsText, runsOf } from '../model/runs.js';
 import type { AccessUnit, Crew, Outage } from '../model/plant.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { Stated } from '../model/stated.js';
@@ -217,7 +217,7 @@ function scopeText(parts: readonly RunPart[], plan: JobPlan): string {
     .map(({ run, first, last }) => {
       const all = plan.ground.runs.find((each) => each.run.number === run)?.panels.length;
       if (first === 1 && last === all) return `run ${run}`;
-      return first === last ? `panel ${first} of run ${run}` : `panels ${first} to ${last} of run ${run}`;
+      return panelsText(first, last, run);
     })
     .join(' and ');
 }

@@ -74,6 +74,11 @@ export function runUseText(use: RunUse): string {
   }
 }
 
+/** `panel 2 of run 1`, `panels 2 to 4 of run above Gate`. */
+export function panelsText(first: number, last: number, run: number | string): string {
+  return `${first === last ? `panel ${first}` : `panels ${first} to ${last}`} of run ${run}`;
+}
+
 /** The breaks that a run is named by. */
 export function breaksNamed(use: RunUse): readonly NameUse[] {
   switch (use.by) {

@@ -2,7 +2,7 @@
 // keep the text they were stated with, so a step that is written out again reads as it was.
 
 import type { Heat, Step } from '../model/job.js';
-import { runUseText } from '../model/runs.js';
+import { panelsText, runUseText } from '../model/runs.js';
 import { list } from '../units/wording.js';
 import type { Stretch } from '../model/stretch.js';
 
@@ -55,11 +55,8 @@ export function stretchText(stretch: Stretch): string {
       return 'all';
     case 'run':
       return `run ${runUseText(stretch.run)}`;
-    case 'panels': {
-      const first = stretch.first.count;
-      const last = stretch.last.count;
-      return `${first === last ? `panel ${first}` : `panels ${first} to ${last}`} of run ${runUseText(stretch.run)}`;
-    }
+    case 'panels':
+      return panelsText(stretch.first.count, stretch.last.count, runUseText(stretch.run));
     case 'chainage':
       return `from ${stretch.from.text} to ${stretch.to.text}`;
   }

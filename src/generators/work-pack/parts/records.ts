@@ -1,6 +1,7 @@
 // What the crew gives back for the records: one reline block a liner and a screw-change block, with everything the plan knows
 // filled in and blanks for what only the site can say.
 
+import { panelsText } from '../../../domain/model/runs.js';
 import { historyOf } from '../../../domain/model/history.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
@@ -95,11 +96,7 @@ export function scopeLines(run: AsFittedFacts['relines'][number]['runs'][number]
     if (before?.last === panel - 1) before.last = panel;
     else stretches.push({ first: panel, last: panel });
   }
-  return stretches.map(({ first, last }) =>
-    first === last
-      ? `scope panel ${first} of run ${run.run}`
-      : `scope panels ${first} to ${last} of run ${run.run}`,
-  );
+  return stretches.map(({ first, last }) => `scope ${panelsText(first, last, run.run)}`);
 }
 
 /** The blocks with blanks, for paper. */

@@ -2,6 +2,7 @@
 // would have taken. They are planned and not done: if one is put off or done in another way, the pack is to be made again.
 
 import type { Job } from '../../../domain/model/job.js';
+import { panelsText } from '../../../domain/model/runs.js';
 import type { CutList } from '../../../domain/plan/cut-list.js';
 import type { JobBefore, WorkBefore, RenewedPart, TakenFromShelf } from '../../../domain/plan/jobs-before.js';
 import { formatDay } from '../../../domain/units/calendar.js';
@@ -41,12 +42,7 @@ function renewedWords({ renewed, screw }: JobBefore): readonly string[] {
 }
 
 function partWords({ run, first, last, whole, liner }: RenewedPart): string {
-  const which = whole
-    ? `run ${run}`
-    : first === last
-      ? `panel ${first} of run ${run}`
-      : `panels ${first} to ${last} of run ${run}`;
-  return `${which} with ${liner.name}`;
+  return `${whole ? `run ${run}` : panelsText(first, last, run)} with ${liner.name}`;
 }
 
 /** Of what this job needs too. */
