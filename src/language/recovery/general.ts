@@ -140,35 +140,36 @@ function afterWord(words: readonly Word[], wanted: readonly string[], take: Take
 
 /** The place as the language writes it, with the clock position and the side. */
 function placeIn(words: readonly Word[], take: Take): readonly Word[] {
-  const type = (at: number): string => words[at]?.type ?? '';
-  const whereIs = (): readonly Word[] => {
-    const at = words.findIndex(
-      (word, i) =>
-        (word.type === 'at' || word.type === 'drive at' || word.type === 'rest at') &&
-        (type(i + 1) === 'QUANTITY' || isName(words[i + 1]) || isPanel(words, i + 1)),
-    );
-    const from = words.findIndex(
-      (word, i) =>
-        word.type === 'from' &&
-        type(i + 1) === 'QUANTITY' &&
-        type(i + 2) === 'to' &&
-        type(i + 3) === 'QUANTITY',
-    );
-    if (at < 0) return from < 0 ? [] : take(from, 4);
-    if (words[at]?.type !== 'at') return [];
-    if (isPanel(words, at + 1)) return take(at, 1 + panelLength(words, at + 1));
-    return take(
-      at,
-      type(at + 1) === 'QUANTITY' && type(at + 2) === 'to' && type(at + 3) === 'QUANTITY' ? 4 : 2,
-    );
-  };
-  const place = whereIs();
+  const place = statedPlace(words, take);
   const bare = place.length > 0 ? -1 : words.findIndex((_, i) => isPanel(words, i));
   const panel: readonly Word[] = bare < 0 ? [] : [keyword('at'), ...take(bare, panelLength(words, bare))];
   const nearest = place.length + panel.length > 0 ? [] : bareSpot(words, take);
-  const clock = words.findIndex(({ type: each }, i) => each === 'clock' && type(i + 1) === 'CLOCK');
+  const clock = words.findIndex(({ type }, i) => type === 'clock' && words[i + 1]?.type === 'CLOCK');
   const seen = clock < 0 ? [] : take(clock, 2);
   return [...place, ...panel, ...nearest, ...seen, ...oneOf(words, sides, take)];
+}
+
+/** `at 9 m`, `at 9 m to 12 m`, `at Gate`, `at panel 2 of run 2`, `from 9 m to 12 m`; none behind another word that ends in `at`. */
+function statedPlace(words: readonly Word[], take: Take): readonly Word[] {
+  const at = words.findIndex(
+    ({ type }, i) =>
+      placing.has(type) &&
+      (words[i + 1]?.type === 'QUANTITY' || isName(words[i + 1]) || isPanel(words, i + 1)),
+  );
+  if (at < 0) {
+    const from = words.findIndex(({ type }, i) => type === 'from' && isStretch(words, i + 1));
+    return from < 0 ? [] : take(from, 4);
+  }
+  if (words[at]?.type !== 'at') return [];
+  if (isPanel(words, at + 1)) return take(at, 1 + panelLength(words, at + 1));
+  return take(at, isStretch(words, at + 1) ? 4 : 2);
+}
+
+const placing: ReadonlySet<string> = new Set(['at', 'drive at', 'rest at']);
+
+/** `9 m to 12 m` */
+function isStretch(words: readonly Word[], at: number): boolean {
+  return ['QUANTITY', 'to', 'QUANTITY'].every((type, i) => words[at + i]?.type === type);
 }
 
 /** `cover leaking 14 m`, `hatch H1 stuck`: the only chainage of the line, or the name behind the part. */
