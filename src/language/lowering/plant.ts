@@ -393,23 +393,9 @@ function lowerSpareScrew(reader: Reader, block: FactAccount, node: ast.ShelfStoc
   return { screw, count, counted, origin: reader.origin(node) };
 }
 
-/** By the word written: one of a thing is told in the singular. */
-const several: Readonly<Record<string, ShelfItem>> = {
-  panel: 'panels',
-  panels: 'panels',
-  'stock length': 'stock lengths',
-  'stock lengths': 'stock lengths',
-  fixing: 'fixings',
-  fixings: 'fixings',
-};
-
 /** A count of the same item on another day is another fact: the shelf has a history. */
 function lowerShelf(reader: Reader, block: FactAccount, node: ast.ShelfStock): ShelfCount | undefined {
-  const word = wordsOf(node, 'item');
-  const item = word === undefined ? undefined : several[word];
-  const liner = reader.use(node, 'liner');
-  const count = reader.count(node, 'count', `${item ?? 'items'} on the shelf`, 0);
-  const length = reader.quantity(node, 'length', 'length', `length of the ${item ?? 'items'}`, panelLength);
+  const { item, liner, count, length } = lowerStock(reader, node, 'on the shelf', 0);
   const counted = reader.day(node, 'date');
   if (!item || !liner || !count || !counted) return undefined;
   const what = `on the shelf ${liner.name} ${item} ${length?.text ?? ''} counted ${counted.day}`;
@@ -419,10 +405,7 @@ function lowerShelf(reader: Reader, block: FactAccount, node: ast.ShelfStock): S
 
 /** Two orders of one item for one day are one: its number is mended, not added to. */
 function lowerOrdered(reader: Reader, block: FactAccount, node: ast.OrderedStock): OrderedStock | undefined {
-  const item = wordsOf(node, 'item') as ShelfItem | undefined; // the grammar takes these words only
-  const liner = reader.use(node, 'liner');
-  const count = reader.count(node, 'count', `${item ?? 'items'} ordered`);
-  const length = reader.quantity(node, 'length', 'length', `length of the ${item ?? 'items'}`, panelLength);
+  const { item, liner, count, length } = lowerStock(reader, node, 'ordered', 1);
   const ordered = reader.day(node, 'date');
   const arrives = reader.day(node, 'arrives');
   if (!item || !liner || !count || !arrives) return undefined;
@@ -430,6 +413,29 @@ function lowerOrdered(reader: Reader, block: FactAccount, node: ast.OrderedStock
   if (!block.first(what, node)) return undefined;
   return { item, liner, count, arrives, origin: reader.origin(node), ...stated({ length, ordered }) };
 }
+
+/** How many of what, each undefined where it cannot be read. `how`: where they are, as a count in doubt is told with it. */
+function lowerStock(reader: Reader, node: ast.ShelfStock | ast.OrderedStock, how: string, least: 0 | 1) {
+  const word = wordsOf(node, 'item');
+  const item = word === undefined ? undefined : several[word];
+  const things = item ?? 'items';
+  return {
+    item,
+    liner: reader.use(node, 'liner'),
+    count: reader.count(node, 'count', `${things} ${how}`, least),
+    length: reader.quantity(node, 'length', 'length', `length of the ${things}`, panelLength),
+  };
+}
+
+/** By the word written: one of a thing is told in the singular. */
+const several: Readonly<Record<string, ShelfItem>> = {
+  panel: 'panels',
+  panels: 'panels',
+  'stock length': 'stock lengths',
+  'stock lengths': 'stock lengths',
+  fixing: 'fixings',
+  fixings: 'fixings',
+};
 
 const weekdays = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'];
 
