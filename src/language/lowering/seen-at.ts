@@ -9,11 +9,9 @@ import { mirror } from './mirror.js';
 import { wordsOf, type Reader } from './reader.js';
 import { lowerPanels } from './stretch.js';
 
-export function lowerSeenAt(
-  reader: Reader,
-  node: ast.Condition | ast.Finding | ast.Remark | ast.Serviced | ast.WorkRow,
-  mirrored: boolean,
-): SeenPlace {
+type PlacedNode = ast.Condition | ast.Finding | ast.Remark | ast.Serviced | ast.WorkRow;
+
+export function lowerSeenAt(reader: Reader, node: PlacedNode, mirrored: boolean): SeenPlace {
   const at = reader.quantity(node, 'at', 'length', 'chainage', chainage);
   const to = reader.quantity(node, 'to', 'length', 'chainage', chainage);
   const clock = reader.clock(node, 'clock');
@@ -36,9 +34,7 @@ function otherSide(side: SeenPlace['side']): SeenPlace['side'] {
 }
 
 /** Bolts by either word, and the bearing of a gearbox, are one part; the place of a drive is written behind `drive at`. */
-export function partNamed(
-  node: ast.Condition | ast.Finding | ast.Remark | ast.Serviced | ast.WorkRow,
-): PartName | undefined {
+export function partNamed(node: PlacedNode): PartName | undefined {
   const part = wordsOf(node, 'part');
   switch (part) {
     case 'bolt':
