@@ -8,7 +8,7 @@ import type { Origin } from './origin.js';
 import type { DutyChange } from './records.js';
 import { spreadRatio } from './spread-ratio.js';
 import type { Toleranced } from './stated.js';
-import { speedFactors } from './turns.js';
+import { inTurn, speedFactors } from './turns.js';
 
 export interface Duty {
   /** Running hours a calendar day, 0 … 24. */
@@ -35,9 +35,7 @@ export function declaredDuties(conveyor: Conveyor, changes: readonly DutyChange[
   if (own) duties.push({ ...numbersOf(own), basis: conveyor.duty ? 'conveyor' : 'plant' });
   const factors = new Map(speedFactors(conveyor, changes).map(({ change, factor }) => [change, factor]));
   let turns = 1;
-  for (const change of [...changes].sort(
-    (a, b) => a.from.day - b.from.day || a.origin.start - b.origin.start,
-  )) {
+  for (const change of inTurn(changes)) {
     turns = factors.get(change) ?? turns;
     const hours = change.duty ? numbersOf(change.duty) : hoursOf(duties.at(-1));
     if (!hours) continue;

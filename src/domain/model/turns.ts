@@ -22,11 +22,14 @@ export function speedFactors(
 ): readonly { readonly change: DutyChange; readonly factor: number }[] {
   const usual = conveyor.drive?.speed?.value;
   if (conveyor.wearBy === 'tonnes' || usual === undefined || !(usual > 0)) return [];
-  return [...changes]
-    .sort((a, b) => a.from.day - b.from.day || a.origin.start - b.origin.start)
-    .flatMap((change) =>
-      change.speed && change.speed.value > 0 ? [{ change, factor: change.speed.value / usual }] : [],
-    );
+  return inTurn(changes).flatMap((change) =>
+    change.speed && change.speed.value > 0 ? [{ change, factor: change.speed.value / usual }] : [],
+  );
+}
+
+/** First to last; of one day in the order they are written. */
+export function inTurn(changes: readonly DutyChange[]): readonly DutyChange[] {
+  return [...changes].sort((a, b) => a.from.day - b.from.day || a.origin.start - b.origin.start);
 }
 
 /** Hours at the drive's speed that have brought as much wear as so many running hours. */

@@ -211,6 +211,22 @@ describe('a what-if gives what an edit of the file gives', () => {
       { numRuns: 10 },
     );
   }, 120_000);
+
+  it('a speed keeps the hours of the last record that says any', () => {
+    const base = `${records}duty DG1 from 2025-06-02 12 h/d ± 10 %\nduty DG1 from 2025-07-07 speed 20 rpm\n`;
+    const asOf = day('2025-09-08');
+    const of = estateOf(expected, base);
+    const read = readChange('speed DG1 30 rpm', of);
+    if (!read.ok) throw new Error(read.message);
+    const [whatIf] = remainingLife(of, { asOf, track: false, changes: [read.change] }).whatIfs;
+    if (whatIf?.kind !== 'dates') throw new Error('no dates');
+    const edit = (line: string): unknown =>
+      remainingLife(estateOf(expected, `${base}${line}\n`), { asOf, track: false }).conveyors[0]?.model
+        ?.forecast;
+    const written = JSON.stringify(edit('duty DG1 from 2025-09-08 12 h/d ± 10 % speed 30 rpm'));
+    expect(JSON.stringify(whatIf.changed.forecast)).toBe(written);
+    expect(JSON.stringify(edit('duty DG1 from 2025-09-08 speed 30 rpm'))).toBe(written);
+  });
 });
 
 describe('what changed since an earlier day', () => {

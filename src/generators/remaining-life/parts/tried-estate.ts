@@ -12,6 +12,7 @@ import type { Origin } from '../../../domain/model/origin.js';
 import type { DutyChange, MeterReading, Reline } from '../../../domain/model/records.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import type { Stated, Toleranced } from '../../../domain/model/stated.js';
+import { inTurn } from '../../../domain/model/turns.js';
 import type { WhatIfChange } from '../what-if.js';
 
 /** After all that is written: of two records of one day the later one rules. */
@@ -114,10 +115,11 @@ function dutyInForce(
   { conveyor, observed }: History,
   asOf: CalendarDay,
 ): Toleranced<'duty'> | undefined {
-  const recorded = estate.dutyChanges
-    .filter((change) => change.conveyor === conveyor && change.from.day <= asOf)
-    .sort((a, b) => a.from.day - b.from.day || a.origin.start - b.origin.start);
-  const declared = recorded.at(-1)?.duty ?? conveyor.duty ?? conveyor.plant.duty;
+  // A record of the speed alone leaves the hours as they were.
+  const recorded = inTurn(estate.dutyChanges).findLast(
+    (change) => change.conveyor === conveyor && change.duty && change.from.day <= asOf,
+  );
+  const declared = recorded?.duty ?? conveyor.duty ?? conveyor.plant.duty;
   if (declared) return declared;
   return observed && { nominal: stated({ value: observed.perDay, dimension: 'duty', text: observed.text }) };
 }

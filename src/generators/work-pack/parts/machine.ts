@@ -9,6 +9,7 @@ import type { Job } from '../../../domain/model/job.js';
 import { bareAbove, linerSide } from '../../../domain/model/liner-side.js';
 import { piecesOf } from '../../../domain/model/lying-liner.js';
 import { screwAfter, screwsNow } from '../../../domain/model/lying-screw.js';
+import { inTurn } from '../../../domain/model/turns.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import type { WorkBefore } from '../../../domain/plan/jobs-before.js';
 import type { Area } from '../../../domain/order/ground.js';
@@ -59,10 +60,9 @@ export function machineFacts(
 /** As declared, and since when it runs at another by the newest record of the duty that says a speed. */
 function speedWords({ estate }: WorkBefore, { conveyor }: Job, asOf: CalendarDay | undefined): string {
   const declared = conveyor.drive?.speed;
-  const changes = estate.dutyChanges
-    .filter((each) => each.conveyor === conveyor && each.speed && each.from.day <= (asOf ?? Infinity))
-    .sort((a, b) => a.from.day - b.from.day);
-  const last = changes.at(-1);
+  const last = inTurn(estate.dutyChanges).findLast(
+    (each) => each.conveyor === conveyor && each.speed && each.from.day <= (asOf ?? Infinity),
+  );
   if (!last?.speed || last.speed.value === declared?.value) return declared ? `, ${declared.text}` : '';
   return `, ${last.speed.text} since ${formatDay(last.from.day)}${declared ? ` (${declared.text} as declared)` : ''}`;
 }
