@@ -9,7 +9,7 @@ import type { Origin } from '../model/origin.js';
 import { panelsText, runsOf } from '../model/runs.js';
 import type { AccessUnit, Crew, Outage } from '../model/plant.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
-import type { Stated } from '../model/stated.js';
+import { millimetres, type Stated } from '../model/stated.js';
 import type { Stretch } from '../model/stretch.js';
 import { boltsOf } from '../plan/materials.js';
 import type { JobPlan } from '../plan/job-plan.js';
@@ -240,12 +240,7 @@ function trialJob(
   units: readonly AccessUnit[],
 ): Job {
   const origin = conveyor.nameOrigin;
-  const mm = (value: number): Stated<'length'> => ({
-    dimension: 'length',
-    value,
-    text: `${value} mm`,
-    origin,
-  });
+  const mm = (value: number): Stated<'length'> => millimetres(value, origin);
   const relines =
     wanted === 'whole' ? wholeOf(conveyor, linerAt) : wanted.map((part) => partOf(conveyor, part, linerAt));
   return {

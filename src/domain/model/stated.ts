@@ -11,6 +11,11 @@ export interface Stated<D extends Dimension = Dimension> extends Quantity<D> {
   readonly assumed?: string;
 }
 
+/** A length that nobody wrote, as if it had been written in mm. */
+export function millimetres(value: number, origin: Origin): Stated<'length'> {
+  return { dimension: 'length', value, text: `${value} mm`, origin };
+}
+
 /** A quantity with a stated tolerance or spread, e.g. `1200 mm ± 1 mm` or `110 h/week ± 15 %`. */
 export interface Toleranced<D extends Dimension> {
   readonly nominal: Stated<D>;

@@ -7,12 +7,12 @@ import type { Estate } from '../model/estate.js';
 import { jobBy } from '../model/found-by-job.js';
 import type { Job } from '../model/job.js';
 import type { Reline, ScrewChange } from '../model/records.js';
+import { millimetres, type Stated } from '../model/stated.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
-import { fittedAreas, groundOf, within, type Area, type Ground, type RunGround } from '../order/ground.js';
+import { within, type Area, type Ground, type RunGround } from '../order/ground.js';
 import type { CalendarDay } from '../units/calendar.js';
-import { cutLists } from './cut-list.js';
-import { materialsOf, type Material } from './materials.js';
-import { proposeSteps } from './proposed-steps.js';
+import { groundOfJob, needsOf } from './job-needs.js';
+import type { Material } from './materials.js';
 import { emptyStore, storeBy, storeOf, type PlantStore } from './store.js';
 
 export interface WorkBefore {
@@ -59,9 +59,10 @@ export function jobsBefore(job: Job, records: Estate, today: CalendarDay | undef
   let store = storeOf(records, conveyor.plant, today);
   const jobs = plannedBefore(job, records, today).map((planned): JobBefore => {
     const other = jobBy(planned, estate);
-    const ground = groundOf(other, other.order?.steps ?? proposeSteps(other, estate).steps, estate);
-    const areas = fittedAreas(ground);
-    const takes = takenBy(other, estate, ground, areas, storeBy(store, other.window?.from.day));
+    const worked = groundOfJob(other, estate);
+    const { ground, areas } = worked;
+    const there = storeBy(store, other.window?.from.day);
+    const takes = needsOf(worked, estate, there).flatMap((material) => taken(material) ?? []);
     store = storeLess(store, takes);
     if (other.conveyor !== conveyor) return { job: other, renewed: [], screw: undefined, takes };
     estate = estateAfter(estate, other, ground, areas);
@@ -92,17 +93,6 @@ function plannedBefore(
 /** A reline or a new screw since its window began: the record tells what was done. */
 function isOnRecord({ conveyor }: Job, from: CalendarDay, { relines, screwChanges }: Estate): boolean {
   return [...relines, ...screwChanges].some((each) => each.conveyor === conveyor && each.date.day >= from);
-}
-
-function takenBy(
-  job: Job,
-  estate: Estate,
-  ground: Ground,
-  areas: readonly Area[],
-  store: PlantStore,
-): readonly TakenFromShelf[] {
-  const cuts = cutLists(job, estate, ground, areas, store.stock);
-  return materialsOf(job, ground, cuts, areas, store).flatMap((material) => taken(material) ?? []);
 }
 
 /** Needed and spare, as far as it is there. */
@@ -196,7 +186,7 @@ function relineOf(
   const { origin } = common;
   const [part] = renewedParts([run], areas);
   if (!part) return undefined;
-  const mm = (value: number) => ({ dimension: 'length' as const, value, text: `${value} mm`, origin });
+  const mm = (value: number): Stated<'length'> => millimetres(value, origin);
   return {
     ...common,
     liner: run.liner,

@@ -4,11 +4,9 @@
 import type { Estate } from '../../../domain/model/estate.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Job } from '../../../domain/model/job.js';
-import { groundOf, fittedAreas } from '../../../domain/order/ground.js';
-import { cutLists } from '../../../domain/plan/cut-list.js';
+import { groundOfJob, needsOf } from '../../../domain/plan/job-needs.js';
 import { jobsBefore, type JobBefore, type TakenFromShelf } from '../../../domain/plan/jobs-before.js';
-import { materialsOf, type Material, type ShelfKind } from '../../../domain/plan/materials.js';
-import { proposeSteps } from '../../../domain/plan/proposed-steps.js';
+import type { Material, ShelfKind } from '../../../domain/plan/materials.js';
 import { storeOf, type PlantStore } from '../../../domain/plan/store.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
@@ -94,12 +92,9 @@ function shortOf(
   today: CalendarDay | undefined,
   left: PlantStore,
 ): readonly Short[] {
-  const ground = groundOf(job, job.order?.steps ?? proposeSteps(job, estate).steps, estate);
-  const areas = fittedAreas(ground);
-  const listed = (store: PlantStore): readonly Material[] =>
-    materialsOf(job, ground, cutLists(job, estate, ground, areas, store.stock), areas, store);
-  const alone = listed(storeOf(estate, job.conveyor.plant, today));
-  return listed(left).flatMap((material): readonly Short[] => {
+  const worked = groundOfJob(job, estate);
+  const alone = needsOf(worked, estate, storeOf(estate, job.conveyor.plant, today));
+  return needsOf(worked, estate, left).flatMap((material): readonly Short[] => {
     // A row is called a sheet where some of it is bought, and a panel where none is.
     const key = keyOf(material.shelf);
     const own = key === undefined ? undefined : alone.find(({ shelf }) => keyOf(shelf) === key);
