@@ -62,6 +62,8 @@ export interface Reference {
   readonly date?: string;
   /** For a step: the order it stands in. */
   readonly order?: AstNode;
+  /** For the place of what was seen or done: a part by its name, where no point is called so. */
+  readonly mayBePart?: true;
 }
 
 /** Which liner a conveyor has from which record on; the first has no date. */
@@ -221,10 +223,10 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
       case ast.Inspection.$type: {
         const scope = about(found.addConveyor(block), block.date);
         for (const row of block.rows) {
-          if (ast.isCondition(row)) found.add('point', row, 'point', scope);
-          if (!ast.isReading(row)) continue;
-          found.add('point', row, 'point', scope);
-          found.add('layer', row, 'colour', scope);
+          if (ast.isReading(row)) {
+            found.add('point', row, 'point', scope);
+            found.add('layer', row, 'colour', scope);
+          } else found.addPlaces(row, scope);
         }
         break;
       }
@@ -235,6 +237,7 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
           else if (ast.isAsFitted(fact) || ast.isOldPanel(fact)) found.add('point', fact, 'point', scope);
           else if (ast.isScope(fact) || ast.isPanelsFitted(fact) || ast.isPanelThickness(fact))
             found.addRuns(fact, scope);
+          else if (ast.isRemark(fact) || ast.isWorkRow(fact)) found.addPlaces(fact, scope);
         }
         break;
       }
@@ -243,20 +246,27 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
         for (const fact of block.facts) {
           if (ast.isAsFitted(fact)) found.add('point', fact, 'point', scope);
           else if (ast.isPanelMove(fact)) found.addRuns(fact, scope);
+          else if (ast.isRemark(fact) || ast.isWorkRow(fact)) found.addPlaces(fact, scope);
         }
         break;
       }
-      case ast.ScrewChange.$type:
-        found.addConveyor(block);
-        for (const fact of block.facts) if (ast.isScrewUse(fact)) found.add('screw', fact, 'screw');
+      case ast.ScrewChange.$type: {
+        const scope = about(found.addConveyor(block), block.date);
+        for (const fact of block.facts) {
+          if (ast.isScrewUse(fact)) found.add('screw', fact, 'screw');
+          else if (ast.isRemark(fact) || ast.isWorkRow(fact)) found.addPlaces(fact, scope);
+        }
         break;
+      }
       case ast.Correction.$type: {
         const scope = about(found.addConveyor(block), block.read);
         found.add('point', block, 'point', scope);
         break;
       }
-      case ast.Patch.$type:
       case ast.Serviced.$type:
+        found.addPlaces(block, about(found.addConveyor(block), block.date));
+        break;
+      case ast.Patch.$type:
       case ast.MeterChange.$type:
       case ast.DutyChange.$type:
         found.addConveyor(block);
@@ -281,6 +291,8 @@ interface ReferenceList {
   addConveyor(node: AstNode): ConveyorName | undefined;
   /** Breaks by which runs are named, anywhere below the node. */
   addRuns(node: AstNode, scope: Partial<Reference>): void;
+  /** Where something was seen or done, or what work has ended was: a point, a part, or a panel by its run. */
+  addPlaces(node: AstNode, scope: Partial<Reference>): void;
 }
 
 function referenceList(document: EstateDocument): ReferenceList {
@@ -289,9 +301,22 @@ function referenceList(document: EstateDocument): ReferenceList {
     for (const cst of GrammarUtils.findNodesForProperty(node.$cstNode, property))
       references.push({ kind, name: cst.text, document, start: cst.offset, end: cst.end, ...more });
   };
+  const addRuns: ReferenceList['addRuns'] = (node, scope) => {
+    for (const child of AstUtils.streamAst(node))
+      if (ast.isRunName(child)) {
+        add('break', child, 'break', scope);
+        add('break', child, 'other', scope);
+      }
+  };
   return {
     references,
     add,
+    addRuns,
+    addPlaces(node, scope) {
+      for (const child of AstUtils.streamAst(node))
+        add('point', child, 'point', { ...scope, mayBePart: true });
+      addRuns(node, scope);
+    },
     addConveyor(node) {
       const cst = GrammarUtils.findNodeForProperty(node.$cstNode, 'conveyor');
       const written = cst && conveyorName(cst.text);
@@ -306,13 +331,6 @@ function referenceList(document: EstateDocument): ReferenceList {
       const end = start + name.length;
       references.push({ kind: 'conveyor', name, document, start, end, conveyor: written });
       return written;
-    },
-    addRuns(node, scope) {
-      for (const child of AstUtils.streamAst(node))
-        if (ast.isRunName(child)) {
-          add('break', child, 'break', scope);
-          add('break', child, 'other', scope);
-        }
     },
   };
 }

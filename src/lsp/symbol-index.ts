@@ -55,7 +55,7 @@ export function symbolIndexOf(documents: readonly EstateDocument[]): SymbolIndex
         .flatMap((document) => symbolsIn(document).references())
         .filter(
           (reference) =>
-            reference.kind === declaration.kind &&
+            (reference.kind === declaration.kind || reference.mayBePart === true) &&
             answersTo(declaration, reference.name) &&
             resolve(reference).includes(declaration),
         ),
@@ -151,12 +151,19 @@ function resolveIn(
       return [];
     case 'step':
       return declared('step').filter((step) => called(step) && step.node.$container === reference.order);
-    default:
-      return declared(reference.kind).filter(
-        (part) => called(part) && part.owner !== undefined && conveyors.includes(part.owner),
-      );
+    default: {
+      const ofKind = (kind: NameKind): readonly Declaration[] =>
+        declared(kind).filter(
+          (part) => called(part) && part.owner !== undefined && conveyors.includes(part.owner),
+        );
+      const kinds = [reference.kind, ...(reference.mayBePart ? partsWithAPlace : [])];
+      return kinds.map(ofKind).find((found) => found.length > 0) ?? [];
+    }
   }
 }
+
+/** Parts that a record may name as its place, as the model looks for them (language/assembly/seen-places.ts). */
+const partsWithAPlace: readonly NameKind[] = ['break', 'hatch', 'cover', 'hold-down', 'brace'];
 
 /** True for the declared name and, for a row of points, for its numbered names. */
 export function answersTo(declaration: Declaration, name: string): boolean {

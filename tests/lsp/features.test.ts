@@ -162,6 +162,33 @@ describe('rename', () => {
     expect(after['inspections/DG1-2024-03-14.trough']).toContain('Low-1 thickness 10.4 mm');
   });
 
+  it('renames a point, a part and a break where something was seen or done there', async () => {
+    const records = [
+      'inspection DG1 2025-06-01 meter 9000 h {',
+      '  finding at P1 "scored"',
+      '  gate stuck at Gate',
+      '  not seen finding gate at Gate "full"',
+      '  bolts loose 2 at panel 1 of run above Gate',
+      '  serviced closed gate stuck at Gate "new cylinder"',
+      '}',
+      'serviced DG1 2025-06-02 gate greased at Gate',
+      'serviced DG1 2025-06-03 at P1 "cleaned"',
+      'screw change DG1 2025-06-04 meter 9001 h {',
+      '  finding spiral at P1 "tight"',
+      '}',
+      '',
+    ].join('\n');
+    session = await startSession({ ...files, 'more.trough': records });
+    const gate = await rename('DG1.trough', conveyor, 'Gate', 'Slide');
+    expect(gate['more.trough']).toBe(records.replaceAll('Gate', 'Slide'));
+    const point = await rename('DG1.trough', conveyor, 'P1', 'Low-1');
+    expect(point['more.trough']).toBe(records.replaceAll('P1', 'Low-1'));
+    const hover = await ask<Hover>('textDocument/hover', 'more.trough', {
+      position: at(records, 'greased at Gate', 12),
+    });
+    expect(JSON.stringify(hover.contents)).not.toContain('not declared');
+  });
+
   it('renames a row of points by its letters and keeps the numbers', async () => {
     session = await startSession(files);
     const after = await rename('DG1.trough', conveyor, 'Q every', 'High');
