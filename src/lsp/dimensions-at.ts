@@ -55,6 +55,9 @@ const byItem: Readonly<Record<string, Dimension>> = {
 
 const perMetre = new Set(['strip', 'clean', 'fit']);
 
+/** Where something was seen or done: a chainage, or a stretch from it. */
+const place = { at: 'length', to: 'length' } as const;
+
 const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> = {
   Crew: { rate: 'money a duration' },
   AccessUnit: { reach: 'length', limit: 'mass' },
@@ -89,22 +92,22 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   LiftingPoint: { at: 'length', limit: 'mass' },
   Point: { from: 'length', to: 'length', step: 'length' },
   Inspection: { meter: 'duration', tonnes: 'mass' },
-  Reading: { chainage: 'length', thickness: 'length', error: 'length' },
+  Reading: { chainage: 'length', from: 'length', to: 'length', thickness: 'length', error: 'length' },
   Gauge: { error: 'length' },
   ConveyorLiner: { from: 'length', to: 'length' },
   Correction: { chainage: 'length', thickness: 'length', error: 'length' },
   PlateReading: { at: 'length', thickness: 'length', error: 'length' },
   Patch: { from: 'length', to: 'length', thickness: 'length' },
-  Condition: { size: 'length', at: 'length', temperature: 'temperature', measured: 'temperature' },
+  Condition: { size: 'length', ...place, temperature: 'temperature', measured: 'temperature' },
   HoldDownGap: { at: 'length', gap: 'length' },
   FlightReading: { at: 'length', depth: 'length', diameter: 'length' },
   WornWidth: { at: 'length' },
   MeasuredSpeed: { speed: 'rotation' },
   MotorCurrent: { empty: 'current', loaded: 'current' },
-  Remark: { at: 'length', to: 'length' },
-  Finding: { at: 'length', to: 'length' },
-  Serviced: { at: 'length', to: 'length' },
-  WorkRow: { at: 'length', to: 'length' },
+  Remark: place,
+  Finding: place,
+  Serviced: place,
+  WorkRow: place,
   Reline: { meter: 'duration', tonnes: 'mass' },
   NewThickness: { thickness: 'length', error: 'length' },
   AsFitted: { thickness: 'length', error: 'length' },

@@ -413,6 +413,11 @@ describe('completion', () => {
     ['  P1 thickness 8.4‸', 'mm', 'rpm'],
     ['  current empty 5 ‸', 'A', 'mm'],
     ['  hold-down at 9.5 m‸', 'mm', 'h'],
+    ['  bolts missing 2 at 9 m to 10.5 ‸', 'mm', 'h'],
+    ['  from 9 m to 10.5 ‸', 'mm', 'h'],
+    ['  finding brace from 9 m to 10.5 ‸', 'mm', 'h'],
+    ['  serviced brace renewed at 9 ‸', 'mm', 'h'],
+    ['  serviced closed brace bent at 9 ‸', 'mm', 'h'],
   ])('offers units of the right dimension after "%s"', async (line, right, wrong) => {
     const list = labels(
       await complete('new.trough', `inspection DG1 2025-06-01 meter 9000 h {\n${line}\n}\n`),
