@@ -77,6 +77,15 @@ describe('hover', () => {
     expect(await hoverText('plant.trough', text, 'TL101')).toContain('Why it matters');
   });
 
+  it('tells of a finding that stands open what it tells of a condition, and of a note what the word means', async () => {
+    const look = (row: string): string => `inspection DG1 2025-06-01 meter 9000 h {\n  ${row}\n}\n`;
+    const open = look('finding gate at Gate serious "bent"');
+    session = await startSession({ ...files, 'open.trough': open, 'note.trough': look('finding "swept"') });
+    expect(await hoverText('open.trough', open, 'finding')).toContain('gate at Gate: bent');
+    const note = await hoverText('note.trough', look('finding "swept"'), 'finding');
+    expect(note).toMatch(/^\*\*finding\*\*/);
+  });
+
   it('stays silent between words', async () => {
     session = await startSession(files);
     expect(await hoverText('DG1.trough', `${conveyor}\n\n`, '}\n\n', 3)).toBe('');

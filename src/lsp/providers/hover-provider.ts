@@ -63,7 +63,7 @@ function about(session: Session, document: EstateDocument, cursor: Cursor, offse
       ast.isInspection(node) && keyword === 'inspection' ? recordHover(session, document, offset) : undefined;
     const row = ast.isReading(node)
       ? rowHover(session, document, offset)
-      : ast.isCondition(node)
+      : ast.isCondition(node) || ast.isFinding(node)
         ? conditionWordsAt(session, document, offset)
         : ast.isWornWidth(node)
           ? wornWordsAt(session, document, offset)
