@@ -6,7 +6,7 @@ import type { Plant } from '../model/plant.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { ConveyorDecision } from './conveyor-decision.js';
 import type { DecisionOption } from './option.js';
-import { ordersOn } from '../model/shelf.js';
+import { ordersOn, shelfOn } from '../model/shelf.js';
 import { isNow, orderWith, type OrderCall } from './order-call.js';
 import { isBought, type Supply } from './supply.js';
 import { hoursIn, type TeamWork } from './trial-work.js';
@@ -82,12 +82,6 @@ export function programmeProblem(
     to: outage.to.day,
     hours: hoursIn(outage, first.conveyor),
   }));
-  const shelf = new Map<string, number>();
-  for (const { liner, item, count, counted } of plant.shelf)
-    if (item === 'panels' && counted.day <= first.asOf) shelf.set(liner.name, count.count);
-  for (const liner of new Set((plant.ordered ?? []).map((each) => each.liner.name)))
-    for (const { item, count } of ordersOn(plant, { name: liner }, first.asOf))
-      if (item === 'panels') shelf.set(liner, (shelf.get(liner) ?? 0) + count.count);
   return {
     plant: plant.name,
     currency: first.money.kind === 'money' ? first.money.money.currency : undefined,
@@ -95,9 +89,19 @@ export function programmeProblem(
     crews: plant.crews.map(({ name }) => name),
     units: plant.accessUnits.length,
     outages,
-    shelf,
+    shelf: panelsBought(plant, first.asOf),
     conveyors: due.map((decision) => conveyorOf(decision, outages)),
   };
+}
+
+/** Panels of each liner on the shelf and on their way, of all lengths; a liner of which none was ever counted or ordered is left out. */
+function panelsBought(plant: Plant, asOf: CalendarDay): ReadonlyMap<string, number> {
+  const names = new Set([...plant.shelf, ...(plant.ordered ?? [])].map(({ liner }) => liner.name));
+  const bought = new Map<string, number>();
+  for (const name of names)
+    for (const { item, count } of [...shelfOn(plant, { name }, asOf), ...ordersOn(plant, { name }, asOf)])
+      if (item === 'panels') bought.set(name, (bought.get(name) ?? 0) + count.count);
+  return bought;
 }
 
 function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutage[]): ProgrammeConveyor {

@@ -20,7 +20,7 @@ export interface ShelfStock {
 /** The newest count up to a day of each item and length. */
 export function shelfOn(
   plant: Pick<Plant, 'shelf'>,
-  liner: LinerSpecification,
+  liner: { readonly name: string },
   asOf: CalendarDay,
 ): readonly ShelfCount[] {
   const newest = new Map<string, ShelfCount>();

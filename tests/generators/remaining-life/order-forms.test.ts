@@ -2,6 +2,7 @@
 
 import { beforeAll, describe, expect, it } from 'vitest';
 import { isNow } from '../../../src/domain/decision/order-call.js';
+import { programmeProblem } from '../../../src/domain/decision/programme-problem.js';
 import { formatDay } from '../../../src/domain/units/calendar.js';
 import { forecastRows } from '../../../src/generators/change-summary/parts/forecast-row.js';
 import { readSavedReport } from '../../../src/generators/change-summary/saved-report.js';
@@ -254,6 +255,21 @@ describe('what is ordered already', () => {
     const spring = life.decision?.outages.find(({ name }) => name === 'Spring26');
     expect(spring).toMatchObject({ reachable: true, orderIsLate: false });
     expect(formatDay(spring?.arrives ?? day('1999-01-01'))).toBe('2026-03-02');
+  });
+
+  it('counts for the programme in all lengths, with the newest count of each', () => {
+    const { life } = told(
+      [
+        'on the shelf TwoLayer12 4 panels length 1200 mm counted 2025-09-01',
+        'on the shelf TwoLayer12 9 panels length 1200 mm counted 2025-03-03',
+        'on the shelf TwoLayer12 3 panels length 1000 mm counted 2025-09-01',
+        'on the shelf TwoLayer12 90 fixings counted 2025-09-01',
+        'ordered TwoLayer12 5 panels length 1200 mm on 2025-10-06 arrives 2026-03-02',
+      ].join('\n  '),
+    );
+    const { conveyor, decision } = life;
+    const problem = programmeProblem(conveyor.plant, decision ? [decision] : []);
+    expect([...(problem?.shelf ?? [])]).toEqual([['TwoLayer12', 4 + 3 + 5]]);
   });
 
   it('that comes after the outage does not make it', () => {
