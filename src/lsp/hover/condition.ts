@@ -33,10 +33,10 @@ export function conditionHover(estate: Estate, { inspection, line: written }: Se
           `\`${conditionAnswerText(own.first.line)}\` while it is there, \`closed ${conditionAnswerText(own.first.line)}\` once it is put right`,
         )
       : []),
-    ...(stray.some((each) => each.line === written)
+    ...(stray.some((each) => isWritten(each.line, written))
       ? line('now', 'nothing of this kind stood open here')
       : []),
-    ...(notLooked.some((each) => each.line === written)
+    ...(notLooked.some((each) => isWritten(each.line, written))
       ? line('now', 'nobody could look for it, and nobody has since; it is carried to the next sheet')
       : []),
   ]);
