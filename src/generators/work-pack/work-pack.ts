@@ -135,7 +135,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
       testsAir: steps.some((step) => step.action === 'gas test'),
       heaviestLift: heaviest,
       handLimit: handlingGuideline,
-      liftingGear: gear,
+      saysWhatLifts: gear.length > 0,
     }),
     access: accessFacts(job, ground, rows),
     runs,

@@ -19,8 +19,8 @@ export interface PermitFacts {
   readonly testsAir: boolean;
   readonly heaviestLift: number | undefined;
   readonly handLimit: number;
-  /** What is declared to lift with where the job works: `L1 at 6.00 m, at most 500 kg`. */
-  readonly liftingGear: readonly string[];
+  /** Something is declared to lift with where the job works. */
+  readonly saysWhatLifts: boolean;
 }
 
 export function permitsFor(facts: PermitFacts): readonly Permit[] {
@@ -79,8 +79,8 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
 }
 
 /** What is asked for has to be there: whoever issues the pack says what lifts, or is told that nobody has said it. */
-function gearWords({ liftingGear }: PermitFacts, heavy: boolean): string {
-  return heavy && liftingGear.length === 0 ? ' What lifts there is not written: name it before the job.' : '';
+function gearWords({ saysWhatLifts }: PermitFacts, heavy: boolean): string {
+  return heavy && !saysWhatLifts ? ' What lifts there is not written: name it before the job.' : '';
 }
 
 function hotWork({ heat, patches, changesScrew, conveyor }: PermitFacts): readonly Permit[] {
