@@ -167,7 +167,7 @@ const facts: Readonly<Record<string, Case>> = {
   'Finding.part': { lines: ['finding brace "rattles"', 'finding cover "rattles"'] },
   'Finding.at': { lines: ['finding at 2 m "rattles"', 'finding at 4 m "rattles"'] },
   'Finding.to': { lines: ['finding at 1 m to 2 m "rattles"', 'finding at 1 m to 4 m "rattles"'] },
-  'Finding.point': { lines: ['finding at P1 "rattles"', 'finding at P3 "rattles"'], but: { hover: remark } },
+  'Finding.point': { lines: ['finding at P1 "rattles"', 'finding at P3 "rattles"'] },
   'Finding.panel': {
     lines: ['finding at panel 1 of run 1 "rattles"', 'finding at panel 2 of run 1 "rattles"'],
     but: { hover: remark },
@@ -210,7 +210,7 @@ const facts: Readonly<Record<string, Case>> = {
   },
   'WorkRow.point': {
     lines: ['serviced liner at P1 "cleaned"', 'serviced liner at P3 "cleaned"'],
-    but: { sheet: done, hover: remark },
+    but: { sheet: done },
   },
   'WorkRow.panel': {
     lines: ['serviced liner at panel 1 of run 1 "cleaned"', 'serviced liner at panel 2 of run 1 "cleaned"'],
