@@ -36,8 +36,8 @@ describe('in a look', () => {
     ['not seen cover jammed at 4 m', 'not seen cover stuck at 4 m'],
     ['cover cracked at 14.4 m serious "x"', 'finding cover at 14.4 m serious "cracked: x"'],
     ['hatch seized at H3 "hinge"', 'hatch stuck at H3 "hinge"'],
-    ['tail bearing rattling at 0 m serious', 'tail bearing at 0 m serious "rattling"'],
-    ['tail bearing rattling serious "x"', 'tail bearing serious "rattling: x"'],
+    ['tail bearing rattling at 0 m serious', 'tail bearing noise at 0 m serious "rattling"'],
+    ['tail bearing rattling serious "x"', 'tail bearing noise serious "rattling: x"'],
     ['motor hot', 'motor "hot"'],
     ['water in trough at 0.5 m "100 mm deep"', 'finding trough at 0.5 m "water in trough: 100 mm deep"'],
     ['noise at 30 m "scrapes"', 'finding at 30 m "noise: scrapes"'],
@@ -122,7 +122,7 @@ test.each([
   [
     'serviced DG1 2026-01-02 LowerGate cylinder renewed by "x"',
     asIs,
-    'serviced DG1 2026-01-02 at LowerGate "cylinder renewed" by "x"',
+    'serviced DG1 2026-01-02 gate at LowerGate "cylinder renewed" by "x"',
   ],
   ['speed GW1 from 2024-03-04 14 rpm "turned up"', asIs, 'duty GW1 from 2024-03-04 speed 14 rpm "turned up"'],
 ])('outside one: %s', (line, around, expected) => expect(answer(line, around)).toBe(expected));

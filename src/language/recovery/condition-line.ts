@@ -1,35 +1,44 @@
-// A condition whose words are all there, in another order or with more words between: `brace at 6.7 m missing`, `hold-down shoe worn
-// at 12.5 m`, `hatch H1 stuck`. What is left over is its note. Of one that is no longer so, `motor noise gone`, the answer is `closed`.
+// A condition whose words are all there, in another order, in another word of the trade or with more words between: `brace at 6.7 m
+// missing`, `P4 panel gone`, `hold-down slack at 9.5 m`, `motor hot 82 degC`. What is left over is its note. Of one that is no longer
+// so, `motor noise gone`, the answer is `closed`.
 
-import { measureOf } from '../../domain/conditions/kinds.js';
+import { aspectsOf, measureOf } from '../../domain/conditions/kinds.js';
 import type { ConditionKind } from '../../domain/model/records.js';
+import { parseQuantity } from '../../domain/units/parse.js';
 import type { SaidLine } from './general.js';
 import { noteOf } from './general.js';
 import { partOfWord } from './part-words.js';
 import type { LinePattern } from './pattern.js';
-import { isReassuring } from './reassuring.js';
-import { keyword, plainImage, type Word } from './word.js';
+import { isOverIn } from './reassuring.js';
+import { sensesOf, sensesOfAspect, type Sense } from './senses.js';
+import { isWord, keyword, plainImage, type Word } from './word.js';
 
 /** Undefined where no kind is named in full. */
 export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word[] | undefined {
   const { part, place, severity, photo, by, told, texts, answer } = said;
-  if (part === undefined || by.length > 0) return undefined;
-  const isOver = told.some(({ image }) => isReassuring(image));
+  if (by.length > 0 || told.some(({ type }) => type === '{' || type === 'finding')) return undefined;
   const found = kindIn(part, told, pattern);
-  if (!found || (isOver && answer.length > 0)) return undefined;
-  const { kind, rest } = found;
+  if (!found) return undefined;
+  const { kind, from, taken } = found;
+  const isOver = isOverIn(told.map(plainImage), from, taken);
+  // Nobody says which of the things that may be wrong with it is over.
+  if (isOver && (answer.length > 0 || isOfAnything(kind))) return undefined;
+  const rest = told.filter((_, at) => !taken.has(at));
   // `hatch missing bolts 2`: something else is missing.
   const isPanel = (at: number): boolean => rest[at]?.type === 'panel' && rest[at + 1]?.type === 'NUMBER';
-  if (rest.some((word, at) => partOfWord(word) !== undefined && !isPanel(at))) return undefined;
+  if (rest.some((word, at) => partOfWord(word) !== undefined && partOfWord(word) !== part && !isPanel(at)))
+    return undefined;
   const measure = measureIn(kind, rest);
+  const hot = isOfDrive(kind) ? rest.find(isTemperature) : undefined;
   const note = noteOf(
-    rest.filter((word) => word !== measure),
+    rest.filter((word) => word !== measure && word !== hot && word.type !== 'temperature'),
     texts,
   );
   return [
     ...(isOver ? [keyword('closed')] : answer),
     ...kind.map(keyword),
     ...(measure ? [measure] : []),
+    ...(hot ? [keyword('temperature'), hot] : []),
     ...place,
     ...severity,
     ...photo,
@@ -40,48 +49,83 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
 interface Found {
   /** `hold-down worn`; `motor`, `noise`. */
   readonly kind: readonly string[];
-  readonly rest: readonly Word[];
+  /** Where its words begin, and which of them need not be told beside it. */
+  readonly from: number;
+  readonly taken: ReadonlySet<number>;
 }
 
-function kindIn(part: string, told: readonly Word[], pattern: LinePattern): Found | undefined {
-  const kinds = [...pattern.first].filter((each) => each.includes(' ') && partOfWord(keyword(each)) === part);
-  const found = kinds.flatMap((kind): readonly Found[] => {
-    const wanted = kind.slice(part.length).trim().split(' ');
-    const used = wanted.map((each) =>
-      told.find((word) => plainImage(word) === each || same[plainImage(word)] === each),
-    );
-    if (!kind.startsWith(part) || wanted[0] === '' || used.includes(undefined)) return [];
-    return [{ kind: [kind], rest: told.filter((word) => !used.includes(word)) }];
-  });
-  const [longest] = found.sort((a, b) => a.rest.length - b.rest.length);
-  return longest ?? ofTheDrive(part, told, pattern);
+function kindIn(part: string | undefined, told: readonly Word[], pattern: LinePattern): Found | undefined {
+  const kinds = [...pattern.first].filter(isWord) as readonly ConditionKind[];
+  // A liner is torn where one of its panels is.
+  const of = part === 'liner' ? 'panel' : part;
+  const found = kinds.flatMap((kind) =>
+    of !== undefined && partOfWord(keyword(kind)) === of && kind.startsWith(`${of} `)
+      ? sense(kind, kind.slice(of.length + 1), told)
+      : [],
+  );
+  const others = kinds.filter((kind) => unnamed.has(kind)).flatMap((kind) => sense(kind, kind, told));
+  const [best] = [...found, ...others].sort((a, b) => b.length - a.length || a.from - b.from);
+  if (best || part === undefined) return best;
+  return pattern.next(pattern.start, part) === undefined
+    ? undefined
+    : ofTheDrive(part as ConditionKind, told);
 }
 
-const same: Readonly<Partial<Record<string, string>>> = { leak: 'leaking', leaks: 'leaking' };
+/** Of these the whole phrase is said, and no part. */
+const unnamed: ReadonlySet<string> = new Set(['product blocked', 'material behind liner', 'joint open']);
+
+interface Match extends Found {
+  readonly length: number;
+}
+
+/** By the language's own words, or another word of the trade. */
+function sense(kind: ConditionKind, own: string, told: readonly Word[]): readonly Match[] {
+  const all = [{ said: own.split(' '), isSame: true }, ...sensesOf(kind)];
+  return all.flatMap((each) => matched([kind], each, told));
+}
+
+function matched(kind: readonly string[], { said, isSame }: Sense, told: readonly Word[]): readonly Match[] {
+  const single = told.flatMap((word, at) =>
+    plainImage(word)
+      .toLowerCase()
+      .split(' ')
+      .map((image) => ({ image: image.replace(/^(panel|bolt)s$/, '$1'), at })),
+  );
+  const start = single.findIndex((_, i) => said.every((each, j) => single[i + j]?.image === each));
+  if (start < 0) return [];
+  const taken = single.slice(start, start + said.length).map(({ at }) => at);
+  return [{ kind, from: taken[0] ?? 0, taken: new Set(isSame ? taken : []), length: said.length }];
+}
 
 /** Its part alone is the kind, and what is wrong stands behind it. */
-function ofTheDrive(part: string, told: readonly Word[], pattern: LinePattern): Found | undefined {
-  const standing = pattern.next(pattern.start, part);
-  if (standing === undefined) return undefined;
-  const aspect = told.find(({ type }) => aspects.has(type));
-  return aspect && { kind: [part, aspect.type], rest: told.filter((word) => word !== aspect) };
+function ofTheDrive(part: ConditionKind, told: readonly Word[]): Found | undefined {
+  const found = aspectsOf(part).flatMap((aspect) =>
+    [{ said: aspect.split(' '), isSame: true }, ...sensesOfAspect(aspect)].flatMap((each) =>
+      matched([part, aspect], each, told),
+    ),
+  );
+  const [best] = found.sort((a, b) => b.length - a.length || a.from - b.from);
+  return best ?? { kind: [part], from: 0, taken: new Set() };
 }
 
-const aspects: ReadonlySet<string> = new Set([
-  'noise',
-  'oil low',
-  'oil dirty',
-  'oil leak',
-  'seal leaking',
-  'flooded',
-]);
+function isOfDrive([kind = '']: readonly string[]): boolean {
+  return aspectsOf(kind as ConditionKind).length > 0;
+}
+
+function isOfAnything(kind: readonly string[]): boolean {
+  return kind.length === 1 && isOfDrive(kind);
+}
+
+function isTemperature({ type, image }: Word): boolean {
+  return type === 'QUANTITY' && parseQuantity(image, 'temperature').ok;
+}
 
 function measureIn([kind = '']: readonly string[], rest: readonly Word[]): Word | undefined {
   switch (
     measureOf(kind as ConditionKind) // the pattern has the kinds of the language
   ) {
     case 'count':
-      return rest.find(({ type }) => type === 'NUMBER');
+      return rest.find(({ type, image }) => type === 'NUMBER' && /^\d+$/.test(image));
     case 'length':
       return rest.find(({ type }) => type === 'QUANTITY');
     case 'none':

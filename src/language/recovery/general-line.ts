@@ -4,13 +4,16 @@ import type { BrokenLine } from './broken-line.js';
 import { asCondition } from './condition-line.js';
 import { asFinding, asWork, isWork, severities, takenApart } from './general.js';
 import { isOffered, readsSoundly } from './kept.js';
-import { partOfWord } from './part-words.js';
+import { partOfName, partOfWord } from './part-words.js';
 import type { LineRepair } from './repairs.js';
-import { isUnknown, isWord, keyword, withoutFalseUnits, type Word } from './word.js';
+import { isName } from './said-place.js';
+import { isUnknown, isWord, keyword, plainImage, withoutFalseUnits, type Word } from './word.js';
 
 export interface GeneralLine {
   readonly kind: 'condition' | 'finding' | 'work';
   readonly line: readonly Word[];
+  /** Of a condition that was written in another word of the trade: the finding in that word. */
+  readonly own?: readonly Word[];
 }
 
 /** Undefined where the line is of another kind: a reading with a slip, the beginning of a block. */
@@ -26,13 +29,16 @@ export function generalLine(line: BrokenLine): GeneralLine | undefined {
 const blocksOfWork: ReadonlySet<string> = new Set(['Inspection', 'Reline', 'PanelsMoved', 'ScrewChange']);
 
 /** About a part of the machine, or plain words about a thing that no line of the block begins with. */
-function isSaying({ words, block, reached, blocksSaying, pattern }: BrokenLine): boolean {
+function isSaying(line: BrokenLine): boolean {
+  const { words, block, reached, blocksSaying, pattern } = line;
   const isOfNoBlock = (word: string): boolean => blocksSaying(word).length === 0 && !pattern.words.has(word);
   const [first, second, ...more] = words;
   if (!first || !blocksOfWork.has(block)) return false;
   if (!second) return isWord(first.type) && first.image.includes(' ') && partOfWord(first) !== undefined;
   if (first.type === 'serviced' || first.type === 'finding') return true;
-  if (first.type === 'closed' || first.type === 'not seen') return partOfWord(second) !== undefined;
+  if (first.type === 'closed') return true;
+  if (first.type === 'not seen') return partOfWord(second) !== undefined;
+  if (isName(first)) return reached <= 1 && !isReading(second) && saysWhatIsWrong(words.slice(1), line);
   // A line that could be followed further says something that the language has.
   if (reached > 2 && !words.some(({ type }) => type === 'STRING' || severities.has(type)))
     return partOfWord(first) !== undefined;
@@ -41,8 +47,34 @@ function isSaying({ words, block, reached, blocksSaying, pattern }: BrokenLine):
   if (tools.has(first.type)) return true;
   if (isWord(first.type))
     return reached === 0 && (words.some((word) => partOfWord(word) !== undefined) || isOfNoBlock(first.type));
-  const isPlain = ({ type, image }: Word): boolean => type === 'ID' && /^[a-z]{2}/.test(image);
+  const isPlain = ({ type, image }: Word): boolean => type === 'ID' && /^[a-z][a-z-]/.test(image);
   return isPlain(first) && reached <= 1 && more.length > 0 && (isPlain(second) || isWord(second.type));
+}
+
+/** What a point can say. */
+function isReading({ type }: Word): boolean {
+  return readings.has(type) || values.has(type);
+}
+
+const readings: ReadonlySet<string> = new Set([
+  'thickness',
+  'colour',
+  'color',
+  'second colour showing',
+  'not seen',
+  ',',
+]);
+
+/** Behind a name that says where: a part, or what is wrong with something in the language's own words. */
+function saysWhatIsWrong(words: readonly Word[], { pattern, words: [name] }: BrokenLine): boolean {
+  const states = new Set(
+    [...pattern.first].flatMap((each) => (each.includes(' ') ? each.split(' ').slice(1) : [])),
+  );
+  return (
+    partOfName(name) !== undefined ||
+    words.some((word) => partOfWord(word) !== undefined || severities.has(word.type)) ||
+    states.has(words[0]?.image ?? '')
+  );
 }
 
 const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOCK', 'STRING', '{', '}']);
@@ -57,9 +89,27 @@ function seenOrDone(words: readonly Word[], { block, pattern }: BrokenLine): Gen
     if (work) return { kind: 'work', line: [keyword('serviced'), ...work] };
   }
   const condition = block === 'Inspection' ? asCondition(takenApart(words), pattern) : undefined;
-  if (condition && isOffered(words, condition, pattern)) return { kind: 'condition', line: condition };
   const finding = asFinding(words, block === 'Inspection');
+  if (condition && isOffered(words, condition, pattern)) {
+    const own =
+      finding && !isInItsWords(condition, words) && isOffered(words, finding, pattern) ? finding : undefined;
+    return { kind: 'condition', line: condition, ...(own ? { own } : {}) };
+  }
   return finding && { kind: 'finding', line: finding };
+}
+
+/** Nothing is said in it that was not written in that word. */
+function isInItsWords(line: readonly Word[], written: readonly Word[]): boolean {
+  const before = new Set(written.flatMap((word) => plainImage(word).split(' ')));
+  return line.every(
+    ({ type, image }) =>
+      !isWord(type) ||
+      type === 'at' ||
+      type === 'temperature' ||
+      plainImage({ type, image })
+        .split(' ')
+        .every((each) => before.has(each)),
+  );
 }
 
 /** `repair KS1 2024-07-17 spiral weld at 18 m`: a record of its own, of a conveyor and a day. */

@@ -1,9 +1,11 @@
 // The forms that can carry anything: what was seen is a finding, what was done is work, each of a part, at a place, in the words that
 // were written. They are what is offered where no nearer line keeps all that was said.
 
+import { fillers } from './fillers.js';
 import { isWorkWord, workOf } from './done-words.js';
 import { imagesOf, keyword, plainImage, type Word } from './word.js';
-import { partOfWord, wordsNamed } from './part-words.js';
+import { partIn, partOfName, partOfWord, wordsNamed } from './part-words.js';
+import { isName, oneOf, placeIn, type Take } from './said-place.js';
 
 /** A line taken apart. */
 export interface SaidLine {
@@ -41,6 +43,11 @@ export function asWork(words: readonly Word[]): readonly Word[] | undefined {
   const { answer, part, severity, photo, by, texts, ...rest } = takenApart(words);
   const { place, told } = placedByName(rest);
   if (told.some(({ type }) => type === '{')) return undefined;
+  // What is said to be a finding was one that stood open.
+  if (words.slice(0, 2).some(({ type }) => type === 'finding')) {
+    const note = noteOf([...told, ...severity, ...photo], texts);
+    return [keyword('closed'), keyword('finding'), ...aboutAt(part, place), ...(note ? [note] : []), ...by];
+  }
   const about = aboutAt(part, place);
   const isAtDrive = about[0]?.type === 'drive at';
   const work =
@@ -95,8 +102,10 @@ export function takenApart(words: readonly Word[]): SaidLine {
   );
   const left = words.filter(({ type }, at) => type !== 'STRING' && !taken.has(at));
   const { part: named, told } = aboutPart(left);
-  // `panel 8 of run 3 lifted`: its place names the part.
-  const part = named ?? (words[0]?.type === 'panel' && taken.has(0) ? 'panel' : undefined);
+  // `panel 8 of run 3 lifted`, `HeadGate leaks`: its place names the part.
+  const part =
+    named ??
+    (words[0]?.type === 'panel' && taken.has(0) ? 'panel' : taken.has(0) ? partOfName(words[0]) : undefined);
   const welded = by[0]?.type === 'welded by' ? [keyword('welded')] : [];
   return {
     answer,
@@ -113,7 +122,7 @@ export function takenApart(words: readonly Word[]): SaidLine {
 /** The part that is named, and what is left to be told: its own name no more where that came first. */
 function aboutPart(words: readonly Word[]): Pick<SaidLine, 'part' | 'told'> {
   const known = words[0]?.type === 'finding' ? words.slice(1) : words;
-  const at = known.findIndex((word) => partOfWord(word) !== undefined);
+  const at = partIn(known);
   const named = known[at];
   const part = partOfWord(named);
   if (!named || part === undefined || at > 0) return { part, told: known };
@@ -125,86 +134,10 @@ function aboutPart(words: readonly Word[]): Pick<SaidLine, 'part' | 'told'> {
 
 export const severities: ReadonlySet<string> = new Set(['slight', 'serious', 'urgent']);
 
-type Take = (from: number, count: number) => readonly Word[];
-
-function oneOf(words: readonly Word[], wanted: ReadonlySet<string>, take: Take): readonly Word[] {
-  const at = words.findIndex(({ type }) => wanted.has(type));
-  return at < 0 ? [] : take(at, 1);
-}
-
 /** A word with the text behind it. */
 function afterWord(words: readonly Word[], wanted: readonly string[], take: Take): readonly Word[] {
   const at = words.findIndex(({ type }, i) => wanted.includes(type) && words[i + 1]?.type === 'STRING');
   return at < 0 ? [] : take(at, 2);
-}
-
-/** The place as the language writes it, with the clock position and the side. */
-function placeIn(words: readonly Word[], take: Take): readonly Word[] {
-  const place = statedPlace(words, take);
-  const bare = place.length > 0 ? -1 : words.findIndex((_, i) => isPanel(words, i));
-  const panel: readonly Word[] = bare < 0 ? [] : [keyword('at'), ...take(bare, panelLength(words, bare))];
-  const nearest = place.length + panel.length > 0 ? [] : bareSpot(words, take);
-  const clock = words.findIndex(({ type }, i) => type === 'clock' && words[i + 1]?.type === 'CLOCK');
-  const seen = clock < 0 ? [] : take(clock, 2);
-  return [...place, ...panel, ...nearest, ...seen, ...oneOf(words, sides, take)];
-}
-
-/** `at 9 m`, `at 9 m to 12 m`, `at Gate`, `at panel 2 of run 2`, `from 9 m to 12 m`; none behind another word that ends in `at`. */
-function statedPlace(words: readonly Word[], take: Take): readonly Word[] {
-  const at = words.findIndex(
-    ({ type }, i) =>
-      placing.has(type) &&
-      (words[i + 1]?.type === 'QUANTITY' || isName(words[i + 1]) || isPanel(words, i + 1)),
-  );
-  if (at < 0) {
-    const from = words.findIndex(({ type }, i) => type === 'from' && isStretch(words, i + 1));
-    return from < 0 ? [] : take(from, 4);
-  }
-  if (words[at]?.type !== 'at') return [];
-  if (isPanel(words, at + 1)) return take(at, 1 + panelLength(words, at + 1));
-  return take(at, isStretch(words, at + 1) ? 4 : 2);
-}
-
-const placing: ReadonlySet<string> = new Set(['at', 'drive at', 'rest at']);
-
-/** `9 m to 12 m` */
-function isStretch(words: readonly Word[], at: number): boolean {
-  return ['QUANTITY', 'to', 'QUANTITY'].every((type, i) => words[at + i]?.type === type);
-}
-
-/** `cover leaking 14 m`, `hatch H1 stuck`: the only chainage of the line, or the name behind the part. */
-function bareSpot(words: readonly Word[], take: Take): readonly Word[] {
-  const chainages = words.flatMap(({ type, image }, i) =>
-    type === 'QUANTITY' && /\d *(m|ft)$/.test(image) ? [i] : [],
-  );
-  const [only] = chainages;
-  if (only !== undefined && chainages.length === 1) return [keyword('at'), ...take(only, 1)];
-  const named = words.findIndex((word, i) => i > 0 && isName(word) && partOfWord(words[i - 1]) !== undefined);
-  return named < 0 || chainages.length > 0 ? [] : [keyword('at'), ...take(named, 1)];
-}
-
-const sides: ReadonlySet<string> = new Set(['left side', 'right side', 'both sides']);
-
-/** Names that people give have a capital or a digit. */
-function isName(word: Word | undefined): boolean {
-  return word?.type === 'ID' && /[A-Z0-9]/.test(word.image);
-}
-
-/** `panel 2 of run 2` */
-function isPanel(words: readonly Word[], at: number): boolean {
-  return (
-    words[at]?.type === 'panel' &&
-    words[at + 1]?.type === 'NUMBER' &&
-    words[at + 2]?.type === 'of run' &&
-    panelLength(words, at) > 3
-  );
-}
-
-function panelLength(words: readonly Word[], at: number): number {
-  const run = words[at + 3];
-  if (run?.type === 'NUMBER') return 4;
-  if (run?.type === 'above' || run?.type === 'below') return isName(words[at + 4]) ? 5 : 0;
-  return run?.type === 'between' && words[at + 5]?.type === 'and' ? 7 : 0;
 }
 
 const joining = new Set(['on', 'the', 'at', 'in', 'of', 'near', 'from', 'and', 'a']);
@@ -213,9 +146,17 @@ export function noteOf(told: readonly Word[], texts: readonly string[]): Word | 
   const said = [...told];
   // `rubbing on the`: what stood behind it has its own place in the line.
   while (said.length > 1 && joining.has(said.at(-1)?.image ?? '')) said.pop();
-  const plain = imagesOf(said).replace(/"/g, '').replace(/\s+/g, ' ').trim();
+  const says = said.some(({ image, type }) => !isPunctuation(type) && !fillers.has(image.toLowerCase()));
+  const plain = imagesOf(says ? said : [])
+    .replace(/"/g, '')
+    .replace(/\s+/g, ' ')
+    .trim();
   const text = [plain, texts.join('; ')].filter(Boolean).join(': ');
   return text === '' ? undefined : textWord(text);
+}
+
+function isPunctuation(type: string): boolean {
+  return type === ',' || type === ':' || type === '.';
 }
 
 function textWord(text: string): Word {

@@ -4,12 +4,13 @@
 
 import { measureOf } from '../../domain/conditions/kinds.js';
 import { parseQuantity } from '../../domain/units/parse.js';
-import type { ConditionKind } from '../../domain/model/records.js';
+import type { ConditionKind, PartName } from '../../domain/model/records.js';
 import { nearest } from '../nearest.js';
 import { workOf } from './done-words.js';
 import { fillers } from './fillers.js';
 import type { LinePattern } from './pattern.js';
 import { isPartName, partOfWord } from './part-words.js';
+import { isSaidBy } from './senses.js';
 import { isSameSense } from './trade-words.js';
 import { isFalseUnit, isWord, plainImage, withoutFalseUnits, type Word } from './word.js';
 
@@ -21,12 +22,12 @@ export function isOffered(written: readonly Word[], line: readonly Word[], patte
 function isOfSamePart(written: readonly Word[], line: readonly Word[]): boolean {
   const [first] = written.flatMap((word) => partOfWord(word) ?? []);
   const named = line.flatMap((word) => partOfWord(word) ?? []);
-  return first === undefined || named.length === 0 || named.includes(first);
+  return first === undefined || named.length === 0 || named.some((each) => isSamePart(first, each));
 }
 
-/** `P2 thickness 11.3`: what is counted is whole, so this is a measure, and what is refused next is not offered. */
-export function lacksUnit(line: readonly Word[]): boolean {
-  return line.some(({ type, image }) => type === 'NUMBER' && /[.,]\d/.test(image));
+/** The liner is what its panels are. */
+function isSamePart(written: PartName | undefined, put: PartName | undefined): boolean {
+  return written === put || (written === 'liner' && put === 'panel');
 }
 
 /** To its end, each value where one of its kind is wanted. */
@@ -39,6 +40,9 @@ export function readsSoundly(line: readonly Word[], pattern: LinePattern): boole
     if (next === undefined) return false;
     const ways = pattern.ways(standing).filter(({ token }) => token === type);
     if (type === 'QUANTITY' && isFalseUnit(image)) return false;
+    // A measure without its unit is refused next.
+    const isBare = type === 'NUMBER' && ways.every(({ rule }) => rule === 'Quantity');
+    if (isBare && kind === undefined && !plainNumbers.has(before)) return false;
     const isMeasure = type === 'QUANTITY' || type === 'NUMBER';
     if (kind !== undefined && isMeasure && !isMeasureOf(kind, type, image)) return false;
     if (isMeasure && before === 'temperature' && !parseQuantity(image, 'temperature').ok) return false;
@@ -50,6 +54,9 @@ export function readsSoundly(line: readonly Word[], pattern: LinePattern): boole
   }
   return pattern.isWhole(standing);
 }
+
+/** Behind these stands a number alone. */
+const plainNumbers: ReadonlySet<string> = new Set(['fill', 'resistance factor', 'risk', 'threshold']);
 
 /** Bolts are counted, a joint is measured, and of a hatch there is neither. */
 function isMeasureOf(kind: ConditionKind, type: string, image: string): boolean {
@@ -67,7 +74,7 @@ const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOC
 
 function keepsAll(original: readonly Word[], line: readonly Word[]): boolean {
   const written = withoutFalseUnits(original);
-  const parts = new Set(line.map(partOfWord));
+  const parts = line.map(partOfWord).filter((part) => part !== undefined);
   const texts = line.filter(({ type }) => type === 'STRING').map(({ image }) => tight(image.slice(1, -1)));
   const all = line.flatMap(({ type, image }) => (type === 'STRING' ? [] : [tight(image)])).join(' ');
   const said = new Set(line.flatMap(singles).map(stem));
@@ -79,7 +86,7 @@ function keepsAll(original: readonly Word[], line: readonly Word[]): boolean {
     if (word.type === 'STRING') return texts.some((text) => text.includes(tight(word.image.slice(1, -1))));
     if (values.has(word.type)) return isAmong(image, all) || texts.some((text) => isAmong(image, text));
     // By another name it is the same part.
-    if (isPartName(word) && parts.has(partOfWord(word))) return true;
+    if (isPartName(word) && parts.some((part) => isSamePart(partOfWord(word), part))) return true;
     return singles(word).every(
       (each) => said.has(stem(each)) || fillers.has(each) || fresh.some((put) => standsFor(put, each, word)),
     );
@@ -92,7 +99,13 @@ function isAmong(value: string, text: string): boolean {
 
 /** A slip of the pen of it, or the language's word for it. A word of the language, or of a part, is no slip of another one. */
 function standsFor(put: string, word: string, written: Word): boolean {
-  if (isSameSense(word, put) || isSameSense(plainImage(written), put) || workOf(written) === put) return true;
+  if (
+    isSaidBy(word, put) ||
+    isSameSense(word, put) ||
+    isSameSense(plainImage(written), put) ||
+    workOf(written) === put
+  )
+    return true;
   if (isWord(written.type) || partOfWord(written) !== undefined) return false;
   return [...put.split(' '), put].some((each) => isSlipOf(word, each));
 }

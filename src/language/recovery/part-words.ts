@@ -44,6 +44,31 @@ export function partOfWord(word: Word | undefined): PartName | undefined {
   return byWord.get(word.type === 'ID' ? image : wordsNamed(image));
 }
 
+/** `MidGate`, `LowerHatch`: names that say by themselves what they are of. */
+export function partOfName(word: Word | undefined): PartName | undefined {
+  const end = word?.type === 'ID' ? /[a-z]([A-Z][a-z]+)\d*$|^([A-Z][a-z]+)\d*$/.exec(word.image) : undefined;
+  const last = (end?.[1] ?? end?.[2] ?? '').toLowerCase();
+  return named.has(last) ? byWord.get(last) : undefined;
+}
+
+const named: ReadonlySet<string> = new Set(['gate', 'hatch', 'cover', 'brace']);
+
+/** Number of the first word that names a part of the machine; the lid of a cable tray is none. */
+export function partIn(words: readonly Word[]): number {
+  return words.findIndex(
+    (word, at) => partOfWord(word) !== undefined && !around.has(words[at - 1]?.image.toLowerCase() ?? ''),
+  );
+}
+
+/** Things beside a conveyor that have lids, bolts, panels and drives of their own. */
+const around: ReadonlySet<string> = new Set(
+  (
+    'cable tray conduit duct guard mesh fence walkway platform ladder stair handrail rail pipe hose valve pump fan belt chain ' +
+    'hoist crane lamp light box terminal junction control switch sensor probe chute hopper bunker silo skip container floor ' +
+    'roof wall door tank filter nozzle camera sign stand support foot frame'
+  ).split(' '),
+);
+
 /** The name of a part alone, whichever people use. */
 export function isPartName(word: Word): boolean {
   return word.type !== 'STRING' && byWord.has(plainImage(word));

@@ -1,11 +1,26 @@
 // Words that say of a thing that it is as it should be, or is so again: a condition with such a word as its note would say the opposite.
 
-const words: ReadonlySet<string> = new Set(
-  'fine good normal ok okay quiet sound tight clean not no gone cured ended stopped freely fixed never none without'.split(
-    ' ',
-  ),
+const good: ReadonlySet<string> = new Set(
+  'fine good normal ok okay quiet sound tight clean gone cured ended stopped freely fixed'.split(' '),
 );
 
+/** They turn round what stands behind them. */
+const not: ReadonlySet<string> = new Set(['not', 'no', 'never', 'none', 'without']);
+
 export function isReassuring(image: string): boolean {
-  return words.has(image.toLowerCase());
+  return good.has(image.toLowerCase()) || not.has(image.toLowerCase());
 }
+
+/**
+ * Of words about a thing that is wrong: it is over. `noise gone`, `not leaking`, `no longer loose` say so, and `loose, not tightened yet`
+ * does not. `from` is the first word that says what is wrong, `taken` those that say nothing else.
+ */
+export function isOverIn(words: readonly string[], from: number, taken: ReadonlySet<number>): boolean {
+  const plain = words.map((word) => word.toLowerCase());
+  const isTurned = (at: number): boolean =>
+    not.has(plain[at - 1] ?? '') || (fills.has(plain[at - 1] ?? '') && not.has(plain[at - 2] ?? ''));
+  const isGood = plain.some((word, at) => !taken.has(at) && good.has(word) && !isTurned(at));
+  return isGood || isTurned(from);
+}
+
+const fills: ReadonlySet<string> = new Set(['longer', 'more', 'further', 'any']);

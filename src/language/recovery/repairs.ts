@@ -5,10 +5,11 @@
 import { findUnit } from '../../domain/units/unit-table.js';
 import { nearest } from '../nearest.js';
 import { fillers } from './fillers.js';
-import { isOffered, lacksUnit } from './kept.js';
+import { isOffered } from './kept.js';
 import { partOfWord } from './part-words.js';
 import { isReassuring } from './reassuring.js';
 import type { LinePattern, LinePlace } from './pattern.js';
+import { isSpotName } from './said-place.js';
 import { tradePhrase, tradeWord } from './trade-words.js';
 import { imagesOf, isUnknown, isWord, keyword, plainImage, type Word } from './word.js';
 import { withNote } from './word-as-note.js';
@@ -38,7 +39,7 @@ export function repairOf(line: readonly Word[], pattern: LinePattern, block: str
     found.filter(({ cost }) => cost === best).map((one) => [imagesOf(one.line), one.line]),
   );
   const [only] = likeliest.values();
-  return only && likeliest.size === 1 && !lacksUnit(only) ? changed(line, only) : undefined;
+  return only && likeliest.size === 1 ? changed(line, only) : undefined;
 }
 
 /** What keeps people safe: a line that was meant has it still, or the word that it looks like. */
@@ -91,8 +92,10 @@ function search(start: Try, pattern: LinePattern, block: string, slips: number):
     const last = start.line.at(-1);
     const isTaken =
       line !== start.line && last?.type === 'STRING' && !isWholeLine(start.line.slice(0, -1), pattern);
+    // A name that says where is no note.
+    const isSpot = start.told.some((image) => isSpotName({ type: 'ID', image }));
     const isGood = partOfWord(start.line[0]) !== undefined && start.told.some(isReassuring);
-    return !isTaken && !isGood && isWholeLine(line, pattern) ? [{ ...start, line }] : [];
+    return !isTaken && !isSpot && !isGood && isWholeLine(line, pattern) ? [{ ...start, line }] : [];
   }
   if (slips === 0 || start.cost >= dearest) return [];
   const places = reached === 0 ? [0] : [reached, reached - 1];

@@ -13,7 +13,8 @@ import { tradeWord } from './trade-words.js';
 import { inALook, saidElsewhere } from './elsewhere.js';
 import type { Otherwise } from './otherwise.js';
 import { saidInAnotherRecord, saidOtherwise } from './said-otherwise.js';
-import { asComment, generalLine } from './general-line.js';
+import { asComment, generalLine, type GeneralLine } from './general-line.js';
+import { withUnitWords } from './unit-words.js';
 import { blockWord, oneOf, quoted, waysInWords, withArticle } from './wording.js';
 
 export interface Told {
@@ -30,7 +31,8 @@ export function tellBroken(line: BrokenLine): Told {
   const plain = saidOtherwise(line);
   if (plain) return toldOtherwise(plain);
   const { words, reached, block, pattern } = line;
-  const likely = repairOf(words, pattern, block);
+  const filled = withUnitWords(words, pattern);
+  const likely = filled ? changed(words, filled) : repairOf(words, pattern, block);
   const otherwise = likely ? undefined : saidInAnotherRecord(line);
   if (otherwise) return toldOtherwise(otherwise);
   // Who stops short of the end meant to go on: words taken away are no repair.
@@ -40,9 +42,12 @@ export function tellBroken(line: BrokenLine): Told {
     const message = `The parts of this line stand in another order: \`${imagesOf(order)}\`.`;
     return { ...placed(reached), message, repair: changed(words, order), isSure: true };
   }
-  // Work is told in the order of its words, not with half of them as its note.
-  const isScattered = repair && words[0]?.type === 'serviced' && hasMoreText(repair.line, words);
-  return (repair && !isScattered ? undefined : saidInGeneral(line)) ?? toldByWord(line, repair);
+  // Work is told in the order of its words, and what is wrong with a part by its own words, not with half of them as a note.
+  const isScattered = repair && hasMoreText(repair.line, words);
+  const general = !repair || isScattered ? generalLine(line) : undefined;
+  return general && (!repair || general.kind !== 'finding' || words[0]?.type === 'serviced')
+    ? saidInGeneral(line, general)
+    : toldByWord(line, repair);
 }
 
 function hasMoreText(line: readonly Word[], written: readonly Word[]): boolean {
@@ -51,16 +56,15 @@ function hasMoreText(line: readonly Word[], written: readonly Word[]): boolean {
 }
 
 /** What has no line of its own, in the form that can carry anything. */
-function saidInGeneral(line: BrokenLine): Told | undefined {
-  const general = generalLine(line);
-  if (!general) return undefined;
+function saidInGeneral(line: BrokenLine, general: GeneralLine): Told {
   const { words, block, pattern } = line;
   const isOfTheBlock = words[0]?.type !== 'ID' && pattern.first.has(words[0]?.type ?? '');
   const start = isOfTheBlock || block === 'Block' ? '' : `${saysNot(line)} `;
   const offered = `\`${imagesOf(general.line)}\``;
   const how =
     general.kind === 'work' ? `Work done is said with \`serviced\`: ${offered}.` : `Did you mean ${offered}?`;
-  const message = `${start}${how}${general.kind === 'finding' ? familyOf(line) : ''}`;
+  const own = general.own ? ` In words of your own it is \`${imagesOf(general.own)}\`.` : '';
+  const message = `${start}${how}${own}${general.kind === 'finding' ? familyOf(line) : ''}`;
   const at = words[0]?.type === 'serviced' ? Math.min(line.reached, words.length - 1) : 0;
   return { ...placed(at), message, repair: changed(words, general.line) };
 }

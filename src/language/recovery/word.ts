@@ -40,10 +40,18 @@ export function isFalseUnit(image: string): boolean {
   return unit !== undefined && findUnit(unit) === undefined;
 }
 
-/** Such a number and its word apart. */
+/**
+ * What the lexer took together, apart: `2 squeaking`, `1 in panel 3`, and `8-10.5 m`, which is no negative length but a stretch.
+ */
 export function withoutFalseUnits(line: readonly Word[]): readonly Word[] {
-  return line.flatMap((word) => {
-    if (word.type !== 'QUANTITY' || !isFalseUnit(word.image)) return [word];
+  return line.flatMap((word, at): readonly Word[] => {
+    if (word.type !== 'QUANTITY') return [word];
+    const upper = /^-(\d.*)$/.exec(word.image)?.[1];
+    const before = line[at - 1];
+    if (upper !== undefined && (before?.type === 'NUMBER' || before?.type === 'QUANTITY'))
+      return [keyword('to'), { type: 'QUANTITY', image: upper }];
+    const isPlace = / in$/.test(word.image) && isWord(line[at + 1]?.type ?? '');
+    if (!isPlace && !isFalseUnit(word.image)) return [word];
     const [, number = '', unit = ''] = /^([^a-z]*?)\s*([a-z].*)$/.exec(word.image) ?? [];
     return [
       { type: 'NUMBER', image: number },

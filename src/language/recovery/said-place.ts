@@ -1,0 +1,120 @@
+// Where does a line say that something is? `at 9 m`, `from 8 to 10.5 m`, `P4` in front of all else, `panel 2 of run 2` without a word
+// before it: as the language writes it, with the clock position and the side.
+
+import { partOfName, partOfWord } from './part-words.js';
+import { isWord, keyword, type Word } from './word.js';
+
+/** Takes so many words out of the line, from a number on. */
+export type Take = (from: number, count: number) => readonly Word[];
+
+export function placeIn(words: readonly Word[], take: Take): readonly Word[] {
+  const place = statedPlace(words, take);
+  const bare = place.length > 0 ? -1 : words.findIndex((_, i) => isPanel(words, i));
+  const panel: readonly Word[] = bare < 0 ? [] : [keyword('at'), ...take(bare, panelLength(words, bare))];
+  const nearest = place.length + panel.length > 0 ? [] : bareSpot(words, take);
+  const clock = words.findIndex(({ type }, i) => type === 'clock' && words[i + 1]?.type === 'CLOCK');
+  const seen = clock < 0 ? [] : take(clock, 2);
+  return [...place, ...panel, ...nearest, ...seen, ...oneOf(words, sides, take)];
+}
+
+/** The first of such words, taken out. */
+export function oneOf(words: readonly Word[], wanted: ReadonlySet<string>, take: Take): readonly Word[] {
+  const at = words.findIndex(({ type }) => wanted.has(type));
+  return at < 0 ? [] : take(at, 1);
+}
+
+/** `at 9 m`, `at 9 m to 12 m`, `at Gate`, `at panel 2 of run 2`, `from 9 m to 12 m`; none behind another word that ends in `at`. */
+function statedPlace(words: readonly Word[], take: Take): readonly Word[] {
+  const at = words.findIndex(
+    ({ type }, i) =>
+      placing.has(type) &&
+      (words[i + 1]?.type === 'QUANTITY' ||
+        isStretch(words, i + 1) ||
+        isName(words[i + 1]) ||
+        isPanel(words, i + 1)),
+  );
+  const from = words.findIndex(({ type }, i) => type === 'from' && isStretch(words, i + 1));
+  if (at < 0 || (from >= 0 && words[at]?.type === 'at' && from < at))
+    return from < 0 ? [] : withUnits(take(from, 4));
+  if (words[at]?.type !== 'at') return [];
+  if (isPanel(words, at + 1)) return take(at, 1 + panelLength(words, at + 1));
+  return isStretch(words, at + 1) ? withUnits(take(at, 4)) : take(at, 2);
+}
+
+const placing: ReadonlySet<string> = new Set(['at', 'drive at', 'rest at']);
+
+/** `9 m to 12 m`, `8 to 10.5 m` */
+function isStretch(words: readonly Word[], at: number): boolean {
+  const [first, to, last] = words.slice(at, at + 3);
+  return (
+    (first?.type === 'QUANTITY' || first?.type === 'NUMBER') && to?.type === 'to' && last?.type === 'QUANTITY'
+  );
+}
+
+/** `8 to 10.5 m` is said in one unit. */
+function withUnits(stretch: readonly Word[]): readonly Word[] {
+  const unit = /[a-z]+$/.exec(stretch.at(-1)?.image ?? '')?.[0] ?? '';
+  return stretch.map((word) =>
+    word.type === 'NUMBER' ? { type: 'QUANTITY', image: `${word.image} ${unit}` } : word,
+  );
+}
+
+/** `cover leaking 14 m`, `covers ok 8 to 10.5 m`: the only chainage of the line; or else the name that says where. */
+function bareSpot(words: readonly Word[], take: Take): readonly Word[] {
+  const stretch = words.findIndex((_, i) => isStretch(words, i) && isChainage(words[i + 2]));
+  if (stretch >= 0) return [keyword('from'), ...withUnits(take(stretch, 3))];
+  const chainages = words.flatMap((word, i) => (isChainage(word) ? [i] : []));
+  const [only] = chainages;
+  if (only !== undefined && chainages.length === 1) return [keyword('at'), ...take(only, 1)];
+  const named = spotName(words);
+  return named === undefined || chainages.length > 0 ? [] : [keyword('at'), ...take(named, 1)];
+}
+
+function isChainage(word: Word | undefined): boolean {
+  return word?.type === 'QUANTITY' && /\d *(m|ft)$/.test(word.image);
+}
+
+/** `hatch H1 stuck`, `P4 panel missing`, `bolt loose 1 P4`, `gate stiff MidGate`: the name beside its part, or the only one that is no make. */
+function spotName(words: readonly Word[]): number | undefined {
+  const beside = words.findIndex(
+    (word, i) => i > 0 && isName(word) && partOfWord(words[i - 1]) !== undefined,
+  );
+  if (beside >= 0) return beside;
+  // `lifting point L2` is no place.
+  const isOwn = (i: number): boolean =>
+    isWord(words[i - 1]?.type ?? '') && partOfWord(words[i - 1]) === undefined;
+  const spots = words.flatMap((word, i) => (isSpotName(word) && !(i > 0 && isOwn(i)) ? [i] : []));
+  return spots.length === 1 ? spots[0] : undefined;
+}
+
+/** Names of points and parts as people give them, and no bolt, oil or steel: `P4`, `HD12`, `MidGate`. */
+export function isSpotName(word: Word | undefined): boolean {
+  if (word?.type !== 'ID' || madeOf.test(word.image)) return false;
+  return /^[A-Z]{1,3}\d{1,3}[a-z]?$/.test(word.image) || partOfName(word) !== undefined;
+}
+
+const madeOf = /^(M|PE|PA|PU|VG|EP|IP|S|CLP|NLGI)\d/;
+
+const sides: ReadonlySet<string> = new Set(['left side', 'right side', 'both sides']);
+
+/** Names that people give have a capital or a digit. */
+export function isName(word: Word | undefined): boolean {
+  return word?.type === 'ID' && /[A-Z0-9]/.test(word.image);
+}
+
+/** `panel 2 of run 2` */
+function isPanel(words: readonly Word[], at: number): boolean {
+  return (
+    words[at]?.type === 'panel' &&
+    words[at + 1]?.type === 'NUMBER' &&
+    words[at + 2]?.type === 'of run' &&
+    panelLength(words, at) > 3
+  );
+}
+
+function panelLength(words: readonly Word[], at: number): number {
+  const run = words[at + 3];
+  if (run?.type === 'NUMBER') return 4;
+  if (run?.type === 'above' || run?.type === 'below') return isName(words[at + 4]) ? 5 : 0;
+  return run?.type === 'between' && words[at + 5]?.type === 'and' ? 7 : 0;
+}
