@@ -77,6 +77,7 @@ const facts: Readonly<Record<string, Case>> = {
   'Condition.panel': {
     lines: ['panel torn at panel 1 of run 1', 'panel torn at panel 2 of run 1'],
   },
+  'Condition.end': { lines: ['guard loose at head', 'guard loose at tail'] },
   'Condition.side': { lines: ['hold-down loose at 2 m left side', 'hold-down loose at 2 m right side'] },
   'Condition.wornThrough': {
     lines: ['panel torn at 2 m clock 5:00', 'panel torn at 2 m clock 5:00 worn through'],
@@ -168,6 +169,7 @@ const facts: Readonly<Record<string, Case>> = {
   'Finding.at': { lines: ['finding at 2 m "rattles"', 'finding at 4 m "rattles"'] },
   'Finding.to': { lines: ['finding at 1 m to 2 m "rattles"', 'finding at 1 m to 4 m "rattles"'] },
   'Finding.point': { lines: ['finding at P1 "rattles"', 'finding at P3 "rattles"'] },
+  'Finding.end': { lines: ['finding at head "rattles"', 'finding at tail "rattles"'] },
   'Finding.panel': {
     lines: ['finding at panel 1 of run 1 "rattles"', 'finding at panel 2 of run 1 "rattles"'],
     but: { hover: remark },
@@ -210,6 +212,10 @@ const facts: Readonly<Record<string, Case>> = {
   },
   'WorkRow.point': {
     lines: ['serviced liner at P1 "cleaned"', 'serviced liner at P3 "cleaned"'],
+    but: { sheet: done },
+  },
+  'WorkRow.end': {
+    lines: ['serviced guard renewed at head', 'serviced guard renewed at tail'],
     but: { sheet: done },
   },
   'WorkRow.panel': {

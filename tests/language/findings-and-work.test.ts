@@ -14,7 +14,7 @@ const machine =
   conveyor(
     'DG1',
     'break Tail at 0 m end plate\n  break Gate at 12.4 m to 12.9 m slide gate allowance 12 mm\n  break Head at 22.4 m end plate\n' +
-      '  hatch H2 at 5 m width 300 mm\n  hold-down every 1 m from 0.5 m to 21.5 m both sides\n  point P1 at 6.2 m clock 7:30',
+      '  drive at head power 5.5 kW speed 18 rpm\n  hatch H2 at 5 m width 300 mm\n  hold-down every 1 m from 0.5 m to 21.5 m both sides\n  point P1 at 6.2 m clock 7:30',
   );
 
 const look = (day: string, meter: number, ...rows: readonly string[]): string =>
@@ -99,6 +99,17 @@ describe('work on a day', () => {
     ['gate stuck at Gate', 'closed gate stuck at Gate "cylinder renewed"', true],
     ['spiral weld cracked at 9 m', 'closed spiral weld cracked at 9.1 m by "coded welder"', true],
     ['spiral weld cracked at 9 m', 'spiral at 9 m "welded" by "coded welder"', false],
+    ['guard loose at drive', 'guard tightened at head', true],
+    ['guard missing at drive', 'guard renewed at tail', false],
+    ['pull cord slack', 'pull cord tightened', true],
+    ['pull cord dead', 'pull cord tightened', false],
+    ['emergency stop dead at tail', 'emergency stop renewed at 0.2 m', true],
+    ['interlock dead at H2', 'interlock switch renewed at H2', true],
+    ['interlock bypassed at H2 urgent', 'closed interlock bypassed at H2 "bridge out, tried"', true],
+    ['finding guard at drive serious "two screws out"', 'closed finding guard at drive', true],
+    ['cable damaged at 9 m', 'cable renewed at 9 m', true],
+    ['walkway damaged from 3 m to 6 m', 'closed walkway damaged at 4 m', true],
+    ['sign missing at tail', 'sign renewed at tail', true],
     ['coupling noise', 'coupling aligned', false],
     ['coupling noise', 'coupling renewed', true],
     ['motor noise', 'motor bearings renewed', true],

@@ -27,6 +27,19 @@ function answer(line: string, around: (line: string) => string): string {
 
 describe('in a look', () => {
   test.each([
+    ['drive guard missing', 'guard missing at drive'],
+    ['guard of the tail shaft loose slight', 'guard loose at tail slight "tail shaft"'],
+    ['belt guard off serious', 'guard missing at drive serious "belt off"'],
+    ['closed drive guard missing "refitted"', 'closed guard missing at drive "refitted"'],
+    ['guard bent at 3 m', 'read'],
+    ['e-stop dead at tail', 'emergency stop dead at tail'],
+    ['emergency stop not working at 3 m urgent', 'emergency stop dead at 3 m urgent "not working"'],
+    ['pull wire snapped', 'pull cord broken "snapped"'],
+    ['interlock switch bridged at H1', 'interlock bypassed at H1 "bridged"'],
+    ['pull cord frayed serious', 'finding pull cord serious "frayed"'],
+    ['cable chafed at 4 m serious', 'finding cable at 4 m serious "chafed"'],
+    ['walkway grating loose at 4 m serious', 'finding walkway at 4 m serious "grating loose"'],
+    ['stuffing box leaking at tail slight', 'finding at tail slight "stuffing box leaking"'],
     ['cover seized at 14.4 m', 'cover stuck at 14.4 m'],
     ['spiral flange bolts loose 2 at 10.4 m', 'spiral bolts loose 2 at 10.4 m'],
     ['flange bolts of the screw loose 2 at 10.4 m serious', 'spiral bolts loose 2 at 10.4 m serious'],

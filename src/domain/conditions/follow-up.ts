@@ -23,6 +23,7 @@ import type {
 import { putsRight, servicesOf } from './service.js';
 import { isMeasurement, isSameCondition, partOf } from './kinds.js';
 import { movedAlong } from './moved-along.js';
+import { isSafeguardOut } from './safeguards.js';
 
 export interface SeenLine {
   readonly line: ConditionLine;
@@ -78,17 +79,15 @@ function endedAlready(drafts: readonly Draft[], line: ConditionLine): boolean {
   );
 }
 
-/** Worst first, then the oldest. */
+/** Safeguards that are out first, then the worst, then the oldest. */
 export function openConditions(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay): readonly Condition[] {
   return followUp(estate, conveyor, asOf)
     .conditions.filter(({ closed }) => closed === undefined)
-    .sort(
-      (a, b) =>
-        rank(b.severity) - rank(a.severity) || a.first.inspection.date.day - b.first.inspection.date.day,
-    );
+    .sort((a, b) => rank(b) - rank(a) || a.first.inspection.date.day - b.first.inspection.date.day);
 }
 
-function rank(severity: ConditionSeverity | undefined): number {
+function rank({ last, severity }: Condition): number {
+  if (isSafeguardOut(last.line, severity)) return 4;
   switch (severity) {
     case 'urgent':
       return 3;

@@ -18,6 +18,8 @@ export type ConditionPart =
   | 'trough'
   | 'drive'
   | 'product'
+  | 'safeguard'
+  | 'surroundings'
   | 'other';
 
 const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
@@ -61,6 +63,18 @@ const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
   'trough cracked': 'trough',
   'trough leaking': 'trough',
   'trough dented': 'trough',
+  'guard missing': 'safeguard',
+  'guard loose': 'safeguard',
+  'guard bent': 'safeguard',
+  'emergency stop dead': 'safeguard',
+  'pull cord dead': 'safeguard',
+  'pull cord broken': 'safeguard',
+  'pull cord slack': 'safeguard',
+  'interlock dead': 'safeguard',
+  'interlock bypassed': 'safeguard',
+  'cable damaged': 'surroundings',
+  'walkway damaged': 'surroundings',
+  'sign missing': 'surroundings',
   finding: 'other',
 };
 
@@ -105,9 +119,15 @@ export function partOf(kind: ConditionKind): ConditionPart {
   return parts[kind];
 }
 
-/** Bearings, gearbox and motor are where they are; all else is somewhere along the trough. */
+/** The part as a line names it: `bolts` of `bolts loose`, `pull cord` of `pull cord slack`; all of `tail bearing`. */
+export function partNamedIn(kind: ConditionKind): string {
+  if (parts[kind] === 'drive') return kind;
+  return /^(emergency stop|pull cord|[^ ]+)/.exec(kind)?.[0] ?? kind;
+}
+
+/** Bearings, gearbox and motor are where they are, a pull cord is as long as the machine; all else is somewhere along the trough. */
 export function needsPlace(kind: ConditionKind): boolean {
-  return parts[kind] !== 'drive' && kind !== 'finding';
+  return parts[kind] !== 'drive' && kind !== 'finding' && partNamedIn(kind) !== 'pull cord';
 }
 
 /** A temperature without a severity is a measurement: nothing to be closed. */
@@ -136,9 +156,10 @@ export function conditionWords(line: ConditionLine): string {
 
 /** ` at 14.2 m`, ` at panel 2 of run 1`, ` from 18 m to 19.5 m`; nothing where no place is said. */
 export function whereWords(place: SeenPlace): string {
-  const { point, panel, at, to, side } = place;
-  const where = point
-    ? ` at ${point.name}`
+  const { point, panel, end, at, to, side } = place;
+  const named = point ?? end;
+  const where = named
+    ? ` at ${named.name}`
     : panel
       ? ` at ${panelWords(panel)}`
       : at && to
@@ -198,7 +219,7 @@ export function conditionAnswerText(first: ConditionLine, last: ConditionLine = 
 }
 
 function placeAsWritten({ at, to, ...place }: SeenPlace): string {
-  if (place.point || place.panel || !at) return whereWords(place);
+  if (place.point || place.panel || place.end || !at) return whereWords(place);
   const where = to ? ` from ${at.text} to ${to.text}` : ` at ${at.text}`;
   return `${where}${whereWords(place)}`;
 }

@@ -11,6 +11,7 @@ import type { ConditionSeverity, PhotoUse } from '../model/records.js';
 import { runAt } from '../model/runs.js';
 import { followUp, openConditions, type Closing, type Condition } from './follow-up.js';
 import { workWords } from './service.js';
+import { isBesideTrough, isSafeguardOut } from './safeguards.js';
 import { conditionAnswerText, conditionWords, partOf, type ConditionPart } from './kinds.js';
 
 export interface OpenCondition {
@@ -28,6 +29,8 @@ export interface OpenCondition {
   /** In the direction of flow, hours. */
   readonly clock: number | undefined;
   readonly severity: ConditionSeverity | undefined;
+  /** A guard, a stop, a pull cord or an interlock that does not do what it is there for. */
+  readonly safeguardOut: boolean;
   readonly since: CalendarDay;
   readonly lastSeen: CalendarDay;
   /** The newest look that says nothing of it. */
@@ -57,6 +60,7 @@ function rowOf(
   const at = last.line.at?.value;
   const seen = first === last ? [first] : [first, last];
   const { kind, aspect, size, count, temperature } = last.line;
+  const hasPanel = at !== undefined && !isBesideTrough(last.line);
   return {
     called: [kind, last.line.about, last.line.words, aspect ?? (temperature && 'temperature')]
       .filter(Boolean)
@@ -64,10 +68,11 @@ function rowOf(
     measure: [size?.text, count && String(count.count), temperature?.text].filter(Boolean).join(', '),
     what: conditionWords(last.line),
     part: partOf(last.line.kind),
-    place: at === undefined ? '' : placeWords(estate, conveyor, at, asOf),
+    place: hasPanel ? placeWords(estate, conveyor, at, asOf) : '',
     at,
     clock: last.line.clock?.hours ?? first.line.clock?.hours,
     severity,
+    safeguardOut: isSafeguardOut(last.line, severity),
     since: first.inspection.date.day,
     lastSeen: last.inspection.date.day,
     unanswered: unanswered?.date.day,
@@ -120,6 +125,17 @@ export function openConditionsText(rows: readonly OpenCondition[]): string | und
   return [`${rows.length} open condition${rows.length === 1 ? '' : 's'}`, ...bad].join(', ');
 }
 
+/**
+ * `guard missing at drive (open since 2026-03-09)`, of each safeguard that is out of order; undefined where none is. One text for
+ * report, sheet and pack.
+ */
+export function safeguardsOutText(rows: readonly OpenCondition[]): string | undefined {
+  const out = rows.filter(({ safeguardOut }) => safeguardOut);
+  return out.length === 0
+    ? undefined
+    : out.map(({ what, since }) => `${what} (open since ${formatDay(since)})`).join('; ');
+}
+
 export function closingWords(closed: Closing): string {
   const on = formatDay(closed.day);
   switch (closed.by) {
@@ -167,7 +183,10 @@ export function closedConditionRows(
       return [
         {
           what: [conditionWords(last.line), last.line.severity].filter(Boolean).join(', '),
-          place: at === undefined ? '' : placeWords(estate, conveyor, at, last.inspection.date.day),
+          place:
+            at === undefined || isBesideTrough(last.line)
+              ? ''
+              : placeWords(estate, conveyor, at, last.inspection.date.day),
           since: first.inspection.date.day,
           day: closed.day,
           how: closingWords(closed),

@@ -5,7 +5,7 @@
 import type { History } from '../model/history.js';
 import type { ConditionLine, PartName, Service } from '../model/records.js';
 import { formatClock } from '../units/clock.js';
-import { isSameCondition, isSamePlace, partOf, whereWords } from './kinds.js';
+import { isSameCondition, isSamePlace, partNamedIn, partOf, whereWords } from './kinds.js';
 
 type Work = NonNullable<Service['work']>;
 
@@ -23,7 +23,7 @@ const puts: Readonly<Record<Work, readonly NonNullable<ConditionLine['aspect']>[
 
 /** Along the trough, by how the kind of the condition ends: `hold-down loose`, `gate leaking`. */
 const mends: Readonly<Partial<Record<Work, readonly string[]>>> = {
-  tightened: ['loose'],
+  tightened: ['loose', 'slack'],
   'seal renewed': ['leaking'],
 };
 
@@ -65,7 +65,7 @@ export function putsRight(
 
 /** The part that a condition is of, as work names it: `bolts` of `bolts loose`. */
 function partNameOf({ kind, about }: ConditionLine): string | undefined {
-  return kind === 'finding' ? about : kind.split(' ')[0];
+  return kind === 'finding' ? about : partNamedIn(kind);
 }
 
 /** What is renewed by records of their own. */

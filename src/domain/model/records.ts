@@ -61,6 +61,18 @@ export type ConditionKind =
   | 'trough cracked'
   | 'trough leaking'
   | 'trough dented'
+  | 'guard missing'
+  | 'guard loose'
+  | 'guard bent'
+  | 'emergency stop dead'
+  | 'pull cord dead'
+  | 'pull cord broken'
+  | 'pull cord slack'
+  | 'interlock dead'
+  | 'interlock bypassed'
+  | 'cable damaged'
+  | 'walkway damaged'
+  | 'sign missing'
   /** Whatever no other kind has a word for: `about` and `words` say what. */
   | 'finding';
 
@@ -72,7 +84,9 @@ export interface SeenPlace {
   readonly point?: NameUse;
   /** The panel named instead of a chainage. */
   readonly panel?: PanelUse;
-  /** Chainage, mm, as written, or where the point, the part or the panel lies; undefined where none is said or known. */
+  /** The end named instead of a chainage; a drive is at the end that the conveyor says. */
+  readonly end?: NameUse;
+  /** Chainage, mm, as written, or where the point, the part, the panel or the end lies; undefined where none is said or known. */
   readonly at?: Stated<'length'>;
   /** The other end of a stretch, mm: above `at`. */
   readonly to?: Stated<'length'>;
@@ -460,7 +474,14 @@ export type PartName =
   | 'thrust bearing'
   | 'tail bearing'
   | 'motor'
-  | 'coupling';
+  | 'coupling'
+  | 'guard'
+  | 'emergency stop'
+  | 'pull cord'
+  | 'interlock'
+  | 'cable'
+  | 'walkway'
+  | 'sign';
 
 /** Work on a day, outside a job. */
 export interface Service {

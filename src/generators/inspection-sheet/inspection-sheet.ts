@@ -36,7 +36,7 @@ import { linerBuildUps, stretchWords } from '../drawing/build-up.js';
 import { crossSection } from '../drawing/cross-section.js';
 import type { Drawing } from '../drawing/drawing-sheet.js';
 import { issueDrawings } from '../drawing/picture.js';
-import { sheetCautions, unreadCaution } from './parts/cautions.js';
+import { safeguardCaution, sheetCautions, unreadCaution } from './parts/cautions.js';
 import { expectedWear, type ExpectedWear } from '../remaining-life/expected-wear.js';
 import { expectationFor } from './parts/expectation.js';
 import { lastRead } from './parts/last-read.js';
@@ -100,7 +100,7 @@ export function inspectionSheet(
     meter: meterExpected(history, asOf),
     tonnes: tonnesAsked(history),
     confinedSpace: conveyor.confinedSpace,
-    cautions: [...unreadCaution(estate, conveyor), ...sheetCautions(conveyor)],
+    cautions: [...unreadCaution(estate, conveyor), ...safeguardCaution(open), ...sheetCautions(conveyor)],
     isolations: conveyor.isolations.map((item) => ({
       name: item.name,
       title: item.title ?? '',

@@ -127,6 +127,8 @@ const groups: Readonly<Record<ConditionPart, string>> = {
   gate: 'Gates',
   trough: 'Trough',
   drive: 'Bearings, gearbox, motor',
+  safeguard: 'Guards, stops, interlocks',
+  surroundings: 'Around the machine',
   other: 'Anything else',
 };
 

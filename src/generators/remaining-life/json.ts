@@ -529,6 +529,7 @@ function conditionOf(row: OpenCondition): Json {
     at: number(row.at),
     clock: row.clock === undefined ? null : formatClock(row.clock),
     severity: row.severity ?? null,
+    safeguardOut: row.safeguardOut,
     since: day(row.since),
     lastSeen: day(row.lastSeen),
     unanswered: day(row.unanswered),

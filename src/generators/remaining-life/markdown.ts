@@ -5,7 +5,7 @@ import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { disagreementsOf } from './parts/hand-against-model.js';
 import { changeSentences, conveyorChangeSentences, disagreementSentence } from './print/change-words.js';
-import { countsSentence, leftOutSentence, openText } from './print/front-page.js';
+import { countsSentence, leftOutSentence, openText, safeguardText } from './print/front-page.js';
 import type { ProgrammeAnswer } from '../../domain/decision/programme.js';
 import {
   loadText,
@@ -73,6 +73,9 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
             orderText(life).startsWith('now') ? `**now**${orderText(life).slice(3)}` : orderText(life),
           ]),
         ),
+    safeguardText(report) === undefined
+      ? ''
+      : `**Safeguards out of order.** ${markdownText(safeguardText(report) ?? '')}`,
     openText(report) === undefined ? '' : `Open conditions: ${markdownText(openText(report) ?? '')}`,
     programmeSection(report),
     roundsSection(report),

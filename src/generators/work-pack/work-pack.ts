@@ -1,6 +1,7 @@
 // What does a crew need in hand to do this job? The whole pack as a value, from the model alone: the same estate and date give
 // the same pack, byte for byte. Masses and counts come from geometry and the order's own steps, never from typing.
 
+import { openConditionRows, safeguardsOutText } from '../../domain/conditions/rows.js';
 import { handlingGuideline } from '../../domain/geometry/handling.js';
 import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.js';
 import { isNow } from '../../domain/decision/order-call.js';
@@ -119,6 +120,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     ...teamFacts(job),
     cautions: cautionsFor({
       conveyor,
+      safeguardsOut: safeguardsOutText(openConditionRows(records, conveyor, options.asOf)),
       changesScrew: job.screwChange !== undefined,
       heat,
       empties: emptiedBy(steps) !== undefined,

@@ -2,6 +2,7 @@
 // A name that is not there is told; a panel that is not there keeps no place, which a rule tells (TL315).
 
 import { chainageText } from '../../domain/units/length-words.js';
+import { partNamedIn } from '../../domain/conditions/kinds.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import { installedPanels } from '../../domain/model/panels.js';
@@ -31,6 +32,7 @@ export function withPlace<T extends SeenPlace>(
     if (!checkStretch(seen.panel, conveyor, problems)) return seen;
     return { ...seen, ...panelPlace(seen.panel, conveyor, relines, day) };
   }
+  if (seen.end) return { ...seen, ...endPlace(seen.end, conveyor) };
   if (!seen.point) return seen;
   const parts = partsByKind(conveyor);
   const own = partNamed(parts.get(part ?? '') ?? [], seen.point);
@@ -48,7 +50,7 @@ export function withConditionPlace(
   conveyor: Conveyor,
   known: PlacesKnown,
 ): ConditionLine {
-  return withPlace(line, line.about ?? line.kind.split(' ')[0], day, conveyor, known);
+  return withPlace(line, line.about ?? partNamedIn(line.kind), day, conveyor, known);
 }
 
 /** What a look or a record of work noted, with its places. */
@@ -84,6 +86,17 @@ function partsByKind({
     ['hold-down', holdDowns],
     ['brace', braces],
   ]);
+}
+
+/** `tail`, `head`, or `drive`, which is at one of them; no place where the conveyor says no drive. */
+function endPlace({ name, origin }: NameUse, conveyor: Conveyor): Pick<SeenPlace, 'at'> {
+  const { drive, length } = conveyor;
+  const end = name === 'drive' ? drive?.end : name;
+  if (end === undefined) return {};
+  const value = end === 'tail' ? 0 : length.value;
+  return {
+    at: { dimension: 'length', value, text: chainageText(value, unitOfMachine(conveyor)), origin },
+  };
 }
 
 function panelPlace(

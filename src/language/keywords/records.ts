@@ -260,6 +260,42 @@ export const recordKeywords: KeywordDocs = {
     'trough leaking': word('Water or product comes through the steel.', 'trough leaking at ${1:11.2} m'),
     'trough dented': word('The trough is dented.', 'trough dented at ${1:11.2} m'),
     motor: word('The motor: noise, temperature.', 'motor ${1|noise,temperature|}'),
+    'guard missing': word(
+      'A guard is gone, of the drive, of a shaft or of an opening. It comes to the top of report, sheet and pack until it is closed.',
+      'guard missing at ${1|drive,tail,head|} ${2|serious,urgent|}',
+    ),
+    'guard loose': word('A guard does not hold.', 'guard loose at ${1|drive,tail,head|}'),
+    'guard bent': word(
+      'A guard is bent and leaves a gap, or touches what turns.',
+      'guard bent at ${1|drive,tail,head|}',
+    ),
+    'emergency stop dead': word(
+      'An emergency stop was tried and did not stop the machine.',
+      'emergency stop dead at ${1|tail,head,drive|} ${2|serious,urgent|}',
+    ),
+    'pull cord dead': word(
+      'A pull cord was pulled and did not stop the machine.',
+      'pull cord dead ${1|serious,urgent|}',
+    ),
+    'pull cord broken': word(
+      'A pull cord is torn or off its switch.',
+      'pull cord broken ${1|serious,urgent|}',
+    ),
+    'pull cord slack': word('A pull cord hangs: it has to be pulled too far.', 'pull cord slack'),
+    'interlock dead': word(
+      'An interlock switch, of a hatch, a cover or a guard, lets the machine run while that is open.',
+      'interlock dead at ${1:H1} ${2|serious,urgent|}',
+    ),
+    'interlock bypassed': word(
+      'Somebody has bridged an interlock switch, or holds it down.',
+      'interlock bypassed at ${1:H1} ${2|serious,urgent|}',
+    ),
+    'cable damaged': word('A cable or its cover is damaged.', 'cable damaged at ${1:9.5} m'),
+    'walkway damaged': word(
+      'A walkway, a ladder or its rail does not carry or hold as it should.',
+      'walkway damaged at ${1:9.5} m',
+    ),
+    'sign missing': word('A warning sign is gone or cannot be read.', 'sign missing at ${1:9.5} m'),
   },
   By: { by: word('Who looked or worked. A role is enough.', 'by "${1:day shift}"') },
   View: {
@@ -366,14 +402,27 @@ export const recordKeywords: KeywordDocs = {
     'tail bearing': word('About the bearing at the tail.'),
     motor: word('About the motor.'),
     coupling: word('About the coupling of the drive.'),
+    guard: word('About a guard: `finding guard at drive serious "two screws missing"`.'),
+    'emergency stop': word('About an emergency stop.'),
+    'pull cord': word('About a pull cord.'),
+    interlock: word('About the interlock switch of a hatch, a cover or a guard.'),
+    'interlock switch': word('The same as `interlock`.'),
+    cable: word('About a cable.'),
+    walkway: word('About a walkway, a ladder or their rails.'),
+    sign: word('About a warning sign.'),
   },
   SeenAt: {
     at: word(
-      'Where: a chainage from the tail, a stretch, an inspection point or a part by its name, or a panel.',
+      'Where: a chainage from the tail, a stretch, an inspection point or a part by its name, a panel, or an end: `tail`, `head`, `drive`.',
       'at ${1:9.5} m',
     ),
     from: word('All along a stretch, from the tail.', 'from ${1:18} m to ${2:19.5} m'),
     to: word('The upper end of the stretch.', 'to ${1:19.5} m'),
+  },
+  Spot: {
+    tail: word('At the tail end.'),
+    head: word('At the head end.'),
+    drive: word('At the end where the drive is.'),
   },
   Side: {
     clock: word('Clock position, where it matters.', 'clock ${1:6:00}'),

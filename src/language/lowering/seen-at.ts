@@ -20,6 +20,7 @@ export function lowerSeenAt(reader: Reader, node: PlacedNode, mirrored: boolean)
   const side = wordsOf(node, 'side') as SeenPlace['side'];
   return stated({
     point: reader.name(node, 'point'),
+    end: reader.name(node, 'end'),
     panel: lowerPanels(reader, node.panel),
     at: backwards ? to : at,
     to: backwards ? at : to,
@@ -33,7 +34,7 @@ function otherSide(side: SeenPlace['side']): SeenPlace['side'] {
   return side === 'right side' ? 'left side' : side;
 }
 
-/** Bolts by either word, and the bearing of a gearbox, are one part; the place of a drive is written behind `drive at`. */
+/** Bolts by either word, the bearing of a gearbox, an interlock and its switch are one part; the place of a drive is written behind `drive at`. */
 export function partNamed(node: PlacedNode): PartName | undefined {
   const part = wordsOf(node, 'part');
   switch (part) {
@@ -41,6 +42,8 @@ export function partNamed(node: PlacedNode): PartName | undefined {
       return 'bolts';
     case 'drive at':
       return 'drive';
+    case 'interlock switch':
+      return 'interlock';
     case 'gearbox thrust bearing':
       return 'thrust bearing';
     default:

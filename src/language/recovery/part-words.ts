@@ -24,6 +24,13 @@ const words: Readonly<Record<PartName, readonly string[]>> = {
   motor: ['motor'],
   coupling: ['coupling'],
   drive: ['drive', 'drive at'],
+  guard: ['guard', 'guards', 'guarding'],
+  'emergency stop': ['emergency stop', 'emergency stops'],
+  'pull cord': ['pull cord', 'pull cords'],
+  interlock: ['interlock switch', 'interlock', 'interlocks'],
+  cable: ['cable', 'cables'],
+  walkway: ['walkway', 'walkways'],
+  sign: ['sign', 'signs'],
 };
 
 const byWord = new Map<string, PartName>(

@@ -5,6 +5,7 @@ import type { BrokenLine } from './broken-line.js';
 import { isOffered, readsSoundly } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed, likeWords, repaired, type LineRepair } from './repairs.js';
+import { safeguardInOtherWords } from './safeguard-words.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
 import { uncertainDay } from './uncertain-day.js';
 import { imagesOf, isWord, keyword } from './word.js';
@@ -31,7 +32,12 @@ function firstOf(sayings: readonly Saying[], line: BrokenLine): Otherwise | unde
 }
 
 /** These say in other words what was said, each held by tests of its own, and ask by themselves whether their line reads. */
-const vouched: ReadonlySet<Saying> = new Set([boltsOfASpiral, uncertainDay, notLookedAt]);
+const vouched: ReadonlySet<Saying> = new Set([
+  boltsOfASpiral,
+  safeguardInOtherWords,
+  uncertainDay,
+  notLookedAt,
+]);
 
 function isSound({ words, pattern }: BrokenLine, repair: LineRepair): boolean {
   return isOffered(words, repaired(words, repair), pattern);
@@ -110,6 +116,8 @@ const plain: readonly Saying[] = [
       : undefined,
 
   boltsOfASpiral,
+
+  safeguardInOtherWords,
 
   uncertainDay,
 

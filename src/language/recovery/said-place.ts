@@ -31,6 +31,7 @@ function statedPlace(words: readonly Word[], take: Take): readonly Word[] {
       (words[i + 1]?.type === 'QUANTITY' ||
         isStretch(words, i + 1) ||
         isName(words[i + 1]) ||
+        isEnd(words[i + 1]) ||
         isPanel(words, i + 1)),
   );
   const from = words.findIndex(({ type }, i) => type === 'from' && isStretch(words, i + 1));
@@ -39,6 +40,11 @@ function statedPlace(words: readonly Word[], take: Take): readonly Word[] {
   if (words[at]?.type !== 'at') return [];
   if (isPanel(words, at + 1)) return take(at, 1 + panelLength(words, at + 1));
   return isStretch(words, at + 1) ? withUnits(take(at, 4)) : take(at, 2);
+}
+
+/** `at tail`: an end of the conveyor. */
+function isEnd(word: Word | undefined): boolean {
+  return word !== undefined && ['tail', 'head', 'drive'].includes(word.type);
 }
 
 const placing: ReadonlySet<string> = new Set(['at', 'drive at', 'rest at']);

@@ -151,7 +151,19 @@ function flightFields(flight: { at: string; depth: string; across?: string }, in
   return pair;
 }
 
-const parts = ['hold-down', 'brace', 'cover', 'hatch', 'flight', 'drive', 'trough', 'liner', 'bolt'];
+const parts = [
+  'hold-down',
+  'brace',
+  'cover',
+  'hatch',
+  'flight',
+  'drive',
+  'trough',
+  'liner',
+  'bolt',
+  'guard',
+  'emergency stop',
+];
 
 function findingFields(finding: { part: string; at: string; text: string }, index: number): FormChild {
   const part = el('select', { 'aria-label': 'part' }, [

@@ -1,5 +1,6 @@
 // Cautions for someone who opens a cover to look, not to work: the usual ones, in few words that are read on site.
 
+import { safeguardsOutText, type OpenCondition } from '../../../domain/conditions/rows.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { unreadText } from '../../../domain/model/unread.js';
@@ -11,6 +12,21 @@ export function unreadCaution(
 ): readonly { readonly heading: string; readonly text: string }[] {
   const text = unreadText(estate, [conveyor]);
   return text === undefined ? [] : [{ heading: 'Not all was read.', text }];
+}
+
+/** What the look cannot count on, and has to try: `guard missing at drive (open since 2026-03-09)`. */
+export function safeguardCaution(
+  open: readonly OpenCondition[],
+): readonly { readonly heading: string; readonly text: string }[] {
+  const out = safeguardsOutText(open);
+  return out === undefined
+    ? []
+    : [
+        {
+          heading: 'Safeguards out of order.',
+          text: `${out}. Count on none of them; look, and have each tried, before anything else.`,
+        },
+      ];
 }
 
 export function sheetCautions(

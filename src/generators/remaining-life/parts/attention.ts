@@ -5,7 +5,7 @@
 import type { ConveyorDecision } from '../../../domain/decision/conveyor-decision.js';
 import type { OutageDecision } from '../../../domain/decision/outage-decision.js';
 import type { OrderCall } from '../../../domain/decision/order-call.js';
-import { openConditionsText } from '../../../domain/conditions/rows.js';
+import { openConditionsText, safeguardsOutText } from '../../../domain/conditions/rows.js';
 import { percent } from '../../../domain/decision/option-setting.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { counted } from '../../../domain/units/wording.js';
@@ -62,7 +62,9 @@ function ownOrder(
 
 function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
   const { worst, model } = life;
+  const safeguards = safeguardsOutText(life.conditions);
   const reasons = [
+    ...(safeguards === undefined ? [] : [`safeguards out of order: ${safeguards}`]),
     ...passedReason(life),
     ...aboutWorst(worst),
     ...troughReason(life),
@@ -113,6 +115,12 @@ function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
   }
   if (model?.look.kind === 'now' || (!byModel(life) && life.points.some((p) => p.nextLook?.overdue)))
     return { ...base, level: 'look now', todo: 'Look again now' };
+  if (safeguards !== undefined)
+    return {
+      ...base,
+      level: 'look now',
+      todo: 'Put the safeguards right; whether it runs until then is decided on site',
+    };
   if (life.conditions.some(({ severity }) => severity === 'urgent'))
     return { ...base, level: 'look now', todo: 'Put right what is urgent' };
   if (worst === undefined)

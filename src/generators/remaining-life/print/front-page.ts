@@ -13,7 +13,7 @@ import { passedCell } from './passed-cell.js';
 import { timeline } from './timeline.js';
 import { publishedSentences, trackSentence } from './track-record.js';
 import { unreadIn } from '../unread-words.js';
-import { openConditionsText } from '../../../domain/conditions/rows.js';
+import { openConditionsText, safeguardsOutText } from '../../../domain/conditions/rows.js';
 import { percent } from '../../../domain/decision/option-setting.js';
 import { counted, list } from '../../../domain/units/wording.js';
 import { date } from './wording.js';
@@ -48,6 +48,7 @@ export function frontPage(report: RemainingLife): Markup {
       .slice(0, 1)
       .map((life) => optionBox(life)),
     changeBlock(report),
+    safeguardBlock(report),
     conditionBlock(report),
     programmeLine(report),
     chart && figure({ drawing: chart, caption: timelineKey() }),
@@ -66,6 +67,25 @@ export function frontPage(report: RemainingLife): Markup {
     ),
     caution(),
   );
+}
+
+/** What keeps people from the screw and is out of order: here, because it cannot wait until somebody reads on. */
+function safeguardBlock(report: RemainingLife): Markup | undefined {
+  const text = safeguardText(report);
+  return text === undefined
+    ? undefined
+    : element('p', {}, element('strong', {}, 'Safeguards out of order. '), text);
+}
+
+/** `DG1: guard missing at drive (open since 2026-03-09).`; undefined where all are in order. */
+export function safeguardText({ conveyors }: RemainingLife): string | undefined {
+  const parts = conveyors.flatMap(({ conveyor, conditions }) => {
+    const text = safeguardsOutText(conditions);
+    return text === undefined ? [] : [`${conveyor.name}: ${text}`];
+  });
+  return parts.length === 0
+    ? undefined
+    : `${parts.join('; ')}. Whether it may run until they are put right is for the site’s competent person to decide.`;
 }
 
 /** How much is open, and where; the conveyors' pages have each. */

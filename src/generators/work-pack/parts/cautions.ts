@@ -6,6 +6,8 @@ import type { Caution } from '../pack.js';
 
 export interface CautionFacts {
   readonly conveyor: Conveyor;
+  /** What keeps people from the screw and is out of order, in words; undefined where nothing is. */
+  readonly safeguardsOut: string | undefined;
   readonly changesScrew: boolean;
   /** Of the order, by its steps. */
   readonly heat: 'hot' | 'cold' | undefined;
@@ -25,6 +27,7 @@ export const standingCaution =
 export function cautionsFor(facts: CautionFacts): readonly Caution[] {
   const { conveyor } = facts;
   return [
+    ...(facts.safeguardsOut === undefined ? [] : [safeguards(facts.safeguardsOut)]),
     isolation(facts),
     enclosedSpace(facts),
     germs,
@@ -32,6 +35,18 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
     lifting(facts),
     facts.heat === 'cold' ? coldWork : hotWork(facts),
   ];
+}
+
+function safeguards(out: string): Caution {
+  return {
+    heading: 'Safeguards out of order',
+    text: [
+      `Found and not closed: ${out}. Count on none of them: nobody stands where only these would keep them from the screw or stop it.`,
+      'Settle before the first step who puts them right. Before the trial run each is tried; ' +
+        'whether the machine may run without one is for the site’s competent person to decide.',
+    ],
+    sources: 'EN ISO 14120 for guards, EN ISO 13850 for stops, EN ISO 14119 for interlocks',
+  };
 }
 
 function isolation(facts: CautionFacts): Caution {

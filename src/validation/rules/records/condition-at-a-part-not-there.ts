@@ -51,7 +51,7 @@ interface Span {
   readonly to: number;
 }
 
-/** Undefined for conditions of what lies everywhere: liner, spiral, material. */
+/** Undefined for conditions of what lies everywhere, liner, spiral, material, and of what no conveyor declares: its guards. */
 function partsOf(
   { holdDowns, braces, covers, hatches, breaks }: Conveyor,
   kind: ConditionKind,
@@ -75,6 +75,8 @@ function partsOf(
     case 'trough':
     case 'drive':
     case 'product':
+    case 'safeguard':
+    case 'surroundings':
     case 'other':
       return undefined;
   }

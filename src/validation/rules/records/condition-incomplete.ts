@@ -1,6 +1,6 @@
 // Does a condition say where it is and how much? A gap without its width and bolts without their number cannot be followed.
 
-import { measureOf, needsPlace } from '../../../domain/conditions/kinds.js';
+import { measureOf, needsPlace, partOf } from '../../../domain/conditions/kinds.js';
 import type { ConditionLine } from '../../../domain/model/records.js';
 import type { Rule } from '../../rule.js';
 
@@ -21,6 +21,9 @@ export const conditionIncomplete: Rule = {
     { name: 'a gearbox with a note', text: '  gearbox "hums at start"' },
     { name: 'a finding that stands open, with its words', text: '  finding motor serious "cable chafed"' },
     { name: 'a finding without words', text: '  «finding motor serious»' },
+    { name: 'a guard of which nobody says which', text: '  «guard missing»' },
+    { name: 'an end is a place', text: '  guard loose at head' },
+    { name: 'a pull cord is as long as the machine', text: '  pull cord slack' },
     { name: 'a point is a place', text: '  bolts missing 2 at P1' },
   ],
   *check({ estate }) {
@@ -34,13 +37,13 @@ export const conditionIncomplete: Rule = {
 };
 
 function lacking(line: ConditionLine): string | undefined {
-  const { kind, at, point, size, count, aspect, temperature, note, answer, words } = line;
-  if (needsPlace(kind) && !at && !point) return 'has no place along the trough';
+  const { kind, at, point, end, size, count, aspect, temperature, note, answer, words } = line;
+  if (needsPlace(kind) && !at && !point && !end) return 'has no place along the trough';
   if (answer !== undefined || line.unread) return undefined;
   if (kind === 'finding') return words === undefined ? 'does not say what was found' : undefined;
   if (kind === 'joint open' && !size) return 'does not say how far';
   if (measureOf(kind) === 'count' && !count) return 'has no number';
-  return !needsPlace(kind) && !aspect && !temperature && note === undefined
+  return partOf(kind) === 'drive' && !aspect && !temperature && note === undefined
     ? 'does not say what is wrong: noise, temperature, oil, a seal, water, or a note'
     : undefined;
 }

@@ -1,0 +1,29 @@
+// Is what keeps people from a turning screw, or stops it for them, out of order? A missing guard and a stop, a pull cord or an
+// interlock that does nothing are, however the line rates them; anything else about one of them is where somebody rates it serious.
+// "Safeguard" is a guard or a protective device, as ISO 12100 has it.
+
+import type { ConditionLine, ConditionSeverity, PartName } from '../model/records.js';
+import { partOf } from './kinds.js';
+
+const safeguards: ReadonlySet<PartName> = new Set(['guard', 'emergency stop', 'pull cord', 'interlock']);
+const surroundings: ReadonlySet<PartName> = new Set(['cable', 'walkway', 'sign']);
+
+type Told = Pick<ConditionLine, 'kind' | 'about'>;
+
+export function isOfSafeguard({ kind, about }: Told): boolean {
+  return partOf(kind) === 'safeguard' || (about !== undefined && safeguards.has(about));
+}
+
+/** Beside the trough: which panel lies at its chainage says nothing of it. */
+export function isBesideTrough(line: Told): boolean {
+  const { kind, about } = line;
+  return (
+    isOfSafeguard(line) || partOf(kind) === 'surroundings' || (about !== undefined && surroundings.has(about))
+  );
+}
+
+/** `severity`: as last stated. */
+export function isSafeguardOut(line: Told, severity: ConditionSeverity | undefined): boolean {
+  if (!isOfSafeguard(line)) return false;
+  return /(missing|dead|broken|bypassed)$/.test(line.kind) || severity === 'serious' || severity === 'urgent';
+}
