@@ -34,6 +34,17 @@ describe('remaining life by hand', () => {
     );
   });
 
+  test('a slip of the unit, or a reading told as grown, starts no rate', () => {
+    const three = (middle: string): string =>
+      round('2024-09-09', 3600, 'P1 thickness 10.9 mm') +
+      round('2025-03-03', 6000, `P1 thickness ${middle}`) +
+      round('2025-08-25', 8500, 'P1 thickness 9.1 mm');
+    expect(codesIn('estate', three('10.1 mm'))).toEqual([]);
+    expect(codesIn('estate', three('9.4 cm'))).toEqual(['TL335']);
+    expect(codesIn('estate', three('14.5 mm'))).toEqual(['TL305']);
+    expect(codesIn('estate', three('12.2 mm'))).toEqual(['TL306']);
+  });
+
   test('what was seen after the last thickness overrules it', () => {
     // 9.0 mm at 8500 h: 0.353 mm/1000 h, 17 000 h left, nothing to say. Teal at 9300 h: at most 6 mm left, 3 mm in 800 h is
     // 3.75 mm/1000 h: 800 h, and Spring26 is 2970 h away.

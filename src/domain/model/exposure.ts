@@ -8,6 +8,7 @@ import { formatDay } from '../units/calendar.js';
 import { ReadingKind } from '../units/reading-kind.js';
 import type { Estate } from './estate.js';
 import { historyOf, momentOf, type History, type HistoryOptions } from './history.js';
+import { isImpossible } from './impossible-reading.js';
 import { isAfter, setsAt, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
 import { isAfterMove, stretchesMoved } from './panels-moved.js';
 import type { Inspection, PanelsMoved, Place, Reline } from './records.js';
@@ -100,46 +101,6 @@ export function setsLying(history: History, day: CalendarDay | undefined): reado
     .sort((a, b) => a.from - b.from);
 }
 
-/**
- * Thickness when fitted, mm: measured at the point at the reline, else on the panel it lies on (the thinner of two at their
- * joint), else the specification's.
- */
-export function fittedThickness(
-  set: LinerSet,
-  place: Pick<Place, 'name' | 'at' | 'declared'>,
-): { readonly value: number; readonly measured: boolean } {
-  const atThePoint = set.reline?.asFitted.find(
-    (row) => row.point.name === place.name && (place.declared || set.reline?.moved !== undefined),
-  );
-  if (atThePoint) return { value: atThePoint.thickness.value, measured: true };
-  // Elsewhere a panel that was moved is taken to be as thin as its thinnest spot that was measured.
-  const moved = set.reline?.moved && set.reline.asFitted.map(({ thickness }) => thickness.value);
-  if (moved && moved.length > 0) return { value: Math.min(...moved), measured: false };
-  const panels = set.measured.filter(({ from, to }) => place.at >= from && place.at <= to);
-  return panels.length > 0
-    ? { value: Math.min(...panels.map(({ thickness }) => thickness)), measured: true }
-    : { value: thicknessOfAll(set), measured: set.reline?.newThickness !== undefined };
-}
-
-/** What the new liner showed as a whole, else what it was bought as, mm. */
-function thicknessOfAll({ reline, liner }: LinerSet): number {
-  return reline?.newThickness?.thickness.value ?? liner.thickness.value;
-}
-
-/** The mean over a stretch of a set, mm: panels that nobody measured count as the whole, or as the specification says. */
-export function meanFittedThickness(
-  set: LinerSet,
-  stretch: { readonly from: number; readonly to: number },
-): number {
-  const [from, to] = [Math.max(set.from, stretch.from), Math.min(set.to, stretch.to)];
-  const nominal = thicknessOfAll(set);
-  if (!(to > from)) return nominal;
-  const off = set.measured.map(
-    (panel) => (panel.thickness - nominal) * Math.max(0, Math.min(to, panel.to) - Math.max(from, panel.from)),
-  );
-  return nominal + off.reduce((a, b) => a + b, 0) / (to - from);
-}
-
 /** A reading's row with the set it is of and the exposure of that set. */
 export interface ExposedReading {
   readonly row: number;
@@ -176,7 +137,7 @@ export function exposedReadings(
             : first !== inspection
               ? { known: false, reason: 'the same reading is written down twice on that day' }
               : set
-                ? exposureBetween(history, set, moment)
+                ? (impossible(estate, row, set, place) ?? exposureBetween(history, set, moment))
                 : {
                     known: false,
                     reason: `dated ${formatDay(moment.day)}, before ${history.conveyor.name} was commissioned`,
@@ -190,10 +151,31 @@ export function exposedReadings(
     const history = histories.get(reline.conveyor);
     const list = place && byPlace.get(place);
     if (!list || !history?.relines.includes(reline)) continue;
-    list.push({ row, inspection: benchLook(reline, row), ...takenOut(history, place, reline) });
+    const { set, exposure } = takenOut(history, place, reline);
+    list.push({
+      row,
+      inspection: benchLook(reline, row),
+      set,
+      exposure: impossible(estate, row, set, place) ?? exposure,
+    });
     list.sort((a, b) => a.inspection.date.day - b.inspection.date.day);
   }
   return byPlace;
+}
+
+/** In words that are the same for all of them: a report counts what is left out by its reason. */
+function impossible(
+  estate: Estate,
+  row: number,
+  set: LinerSet | undefined,
+  place: Place,
+): Exposure | undefined {
+  return isImpossible(estate, row, set, place)
+    ? {
+        known: false,
+        reason: 'thicker than its liner can have been when new, by more than tolerance and gauge allow',
+      }
+    : undefined;
 }
 
 interface Waiting {

@@ -8,13 +8,9 @@ import { notLookedAt } from '../../domain/conditions/not-looked.js';
 import { troughState, type TroughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
-import {
-  exposedReadings,
-  isPointNow,
-  fittedThickness,
-  setLying,
-  setsLying,
-} from '../../domain/model/exposure.js';
+import { exposedReadings, isPointNow, setLying, setsLying } from '../../domain/model/exposure.js';
+import { fittedThickness } from '../../domain/model/fitted-thickness.js';
+import { isImpossible } from '../../domain/model/impossible-reading.js';
 import { linersLying } from '../../domain/model/lying-liner.js';
 import { knownOn } from '../../domain/model/known-on.js';
 import type { ExposedReading } from '../../domain/model/exposure.js';
@@ -216,7 +212,7 @@ function pointOf({ estate, history, place, rows, asOf, look, unit, wear }: Point
       .map((zone) => `${zone.name ?? ''} ${zone.kind}`.trim())
       .join(', '),
     note: declared?.note ?? '',
-    last: lastSeen(estate, own, liner, unit),
+    last: lastSeen(estate, place, own, liner, unit),
     fitted: whole,
     expect: expectationFor({
       wear,
@@ -233,11 +229,16 @@ function pointOf({ estate, history, place, rows, asOf, look, unit, wear }: Point
 
 function lastSeen(
   estate: Estate,
+  place: Place,
   rows: readonly ExposedReading[],
   liner: LinerSpecification,
   unit: LengthUnit,
 ): LastSeen | undefined {
-  const row = rows.findLast((each) => estate.readings.kind[each.row] !== ReadingKind.withdrawn);
+  const row = rows.findLast(
+    (each) =>
+      estate.readings.kind[each.row] !== ReadingKind.withdrawn &&
+      !isImpossible(estate, each.row, each.set, place),
+  );
   if (!row) return undefined;
   const value = estate.readings.value[row.row] ?? NaN;
   const date = formatDay(row.inspection.date.day);

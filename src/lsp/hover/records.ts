@@ -7,7 +7,9 @@ import { formatDay } from '../../domain/units/calendar.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { formatNumber } from '../../domain/units/format.js';
 import type { Estate } from '../../domain/model/estate.js';
-import { exposureBetween, fittedThickness, setSeen, type Exposure } from '../../domain/model/exposure.js';
+import { exposureBetween, setSeen, type Exposure } from '../../domain/model/exposure.js';
+import { fittedThickness } from '../../domain/model/fitted-thickness.js';
+import { isImpossible } from '../../domain/model/impossible-reading.js';
 import { historyOf, momentOf } from '../../domain/model/history.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
 import type { CorrectedReading, Inspection, Place } from '../../domain/model/records.js';
@@ -42,8 +44,11 @@ export function readingHover(estate: Estate, row: number): string | undefined {
   const unit = unitOfMachine(inspection.conveyor);
   const seen = readings.kind[row];
   const value = readings.value[row] ?? NaN;
+  const impossible = isImpossible(estate, row, set, place);
   const worn =
-    seen === ReadingKind.thickness && fitted && Number.isFinite(value) ? fitted.value - value : undefined;
+    seen === ReadingKind.thickness && fitted && Number.isFinite(value) && !impossible
+      ? fitted.value - value
+      : undefined;
   return hoverMarkdown(
     `**${plain(place.name)}** ${metres(unit, place.at)}, ${formatClock(place.clock)} o’clock in the direction of flow`,
     [
@@ -53,6 +58,9 @@ export function readingHover(estate: Estate, row: number): string | undefined {
             exposure.known && exposure.unit === 't' ? 'tonnes on it' : 'hours on it',
             exposureWords(exposure),
           )
+        : []),
+      ...(impossible && fitted
+        ? line('counts', `for nothing: ${mm(unit, value, 1)} read, and ${mm(unit, fitted.value, 1)} when new`)
         : []),
       ...(worn === undefined || !fitted
         ? []

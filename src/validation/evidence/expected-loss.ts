@@ -3,7 +3,8 @@
 // between two looks lies between half the slowest and three times the fastest of these, product, speed and season apart.
 
 import type { Estate } from '../../domain/model/estate.js';
-import { exposedReadings, fittedThickness, type ExposedReading } from '../../domain/model/exposure.js';
+import { exposedReadings, type ExposedReading } from '../../domain/model/exposure.js';
+import { fittedThickness } from '../../domain/model/fitted-thickness.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
 import type { Place } from '../../domain/model/records.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';

@@ -8,9 +8,8 @@ import type { LinerSet } from '../../domain/model/liner-sets.js';
 import type { Place } from '../../domain/model/records.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import { expectedLoss } from './expected-loss.js';
-import { bands, isPlausible } from './plausible.js';
 import { errorOf, leftByLayers, type LeftByLayers } from './reading-error.js';
-import { eachSeen } from './seen-sets.js';
+import { eachCounted } from './seen-sets.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 
 export interface Growth {
@@ -29,6 +28,15 @@ const known = new WeakMap<Estate, readonly Growth[]>();
 export function growthsOf(estate: Estate): readonly Growth[] {
   const found = known.get(estate) ?? workOut(estate);
   known.set(estate, found);
+  return found;
+}
+
+const grown = new WeakMap<Estate, ReadonlySet<number>>();
+
+/** Rows that read thicker than one before them: told by rules of their own, and no start of a short-term rate. */
+export function grownRows(estate: Estate): ReadonlySet<number> {
+  const found = grown.get(estate) ?? new Set(growthsOf(estate).map(({ row }) => row));
+  grown.set(estate, found);
   return found;
 }
 
@@ -60,7 +68,7 @@ function workOut(estate: Estate): readonly Growth[] {
       });
   };
 
-  eachSeen(estate, (row, index, set) => {
+  eachCounted(estate, (row, index, set) => {
     if (lying[index] !== set) {
       lying[index] = set;
       thickness[index] = -1;
@@ -70,7 +78,6 @@ function workOut(estate: Estate): readonly Growth[] {
     const lastIndicator = indicator[index] ?? -1;
     const now = value[row] ?? 0;
     if (kind[row] === ReadingKind.thickness) {
-      if (now > most && isPlausible('liner thickness', set.liner.thickness.value)) return; // in another unit: has its own finding
       // A spot read twice in one inspection has a rule of its own.
       if (
         lastThickness >= 0 &&
@@ -127,9 +134,6 @@ function workOut(estate: Estate): readonly Growth[] {
     return table;
   }
 }
-
-/** mm; above this a reading is in another unit. */
-const most = bands['reading thickness'].to;
 
 /** Layer showing, counted from the screw; bare steel comes after the last. */
 function depthOf({ readings }: Estate, row: number, liner: LinerSpecification): number {

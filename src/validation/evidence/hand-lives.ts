@@ -3,16 +3,18 @@
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
-import { exposureBetween, fittedThickness } from '../../domain/model/exposure.js';
+import { exposureBetween } from '../../domain/model/exposure.js';
+import { fittedThickness } from '../../domain/model/fitted-thickness.js';
 import { historyOf, momentOf, type History } from '../../domain/model/history.js';
 import { wearTotal, type LinerSet } from '../../domain/model/liner-sets.js';
 import type { Inspection, Place } from '../../domain/model/records.js';
 import type { HandResult } from '../../domain/wear/arithmetic.js';
 import { layerDepths } from '../../domain/wear/colour-bounds.js';
 import { knownByHand, type Overruled, type SeenByHand } from '../../domain/wear/known.js';
+import { grownRows } from './growth.js';
 import { isPlausible } from './plausible.js';
 import { errorOf } from './reading-error.js';
-import { eachSeen } from './seen-sets.js';
+import { eachCounted } from './seen-sets.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 
 export interface HandLife {
@@ -69,7 +71,7 @@ function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
   const before = new Int32Array(places.length).fill(-1);
   const since: (number[] | undefined)[] = [];
   const sets: (LinerSet | undefined)[] = [];
-  eachSeen(estate, (row, place, set) => {
+  eachCounted(estate, (row, place, set) => {
     if (readings.kind[row] !== ReadingKind.thickness) {
       (since[place] ??= []).push(row);
       return;
@@ -89,7 +91,9 @@ function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
     const history = historyOf(estate, place.conveyor);
     const earlier = before[index] ?? -1;
     const used = [earlier, row, ...(since[index] ?? [])]
-      .filter((one) => one !== earlier || isBeyondError(estate, earlier, row))
+      .filter(
+        (one) => one !== earlier || (isBeyondError(estate, earlier, row) && !grownRows(estate).has(earlier)),
+      )
       .flatMap((one) => seenIn(estate, history, set, one) ?? []);
     const { result, overruled } = knownByHand({
       fitted: fittedThickness(set, place).value,

@@ -3,7 +3,7 @@
 import type { Estate } from '../../domain/model/estate.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
 import type { Place } from '../../domain/model/records.js';
-import { eachSeen } from './seen-sets.js';
+import { eachCounted } from './seen-sets.js';
 
 export interface LatestRow {
   readonly row: number;
@@ -17,7 +17,7 @@ export function latestRows(estate: Estate): readonly LatestRow[] {
   const found = known.get(estate);
   if (found) return found;
   const latest: (LatestRow | undefined)[] = [];
-  eachSeen(estate, (row, index, set) => {
+  eachCounted(estate, (row, index, set) => {
     const place = estate.places[index];
     if (place && set.removed === undefined) latest[index] = { row, place, set };
   });

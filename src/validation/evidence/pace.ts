@@ -5,15 +5,17 @@
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
-import { exposureBetween, fittedThickness } from '../../domain/model/exposure.js';
+import { exposureBetween } from '../../domain/model/exposure.js';
+import { fittedThickness } from '../../domain/model/fitted-thickness.js';
 import { historyOf, momentOf } from '../../domain/model/history.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
 import type { Inspection, Place } from '../../domain/model/records.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 import { lookShare, pooledMiss, type Miss, type PooledMiss } from '../../domain/wear/pooled-miss.js';
+import { grownRows } from './growth.js';
 import { isPlausible } from './plausible.js';
 import { errorOf } from './reading-error.js';
-import { eachSeen } from './seen-sets.js';
+import { eachCounted } from './seen-sets.js';
 
 export interface Pace {
   readonly place: Place;
@@ -62,7 +64,7 @@ const mostLooks = 12;
 function workOut(estate: Estate): ReadonlyMap<Conveyor, ConveyorPace> {
   const rows: Seen[][] = estate.places.map(() => []);
   const sets: (LinerSet | undefined)[] = [];
-  eachSeen(estate, (row, place, set, inspection) => {
+  eachCounted(estate, (row, place, set, inspection) => {
     if (estate.readings.kind[row] !== ReadingKind.thickness) return;
     const list = rows[place];
     if (!list) return;
@@ -85,7 +87,8 @@ function workOut(estate: Estate): ReadonlyMap<Conveyor, ConveyorPace> {
 
 function paceOf(estate: Estate, place: Place, set: LinerSet, seen: readonly Seen[]): Pace | undefined {
   const [before, last] = [seen.at(-2), seen.at(-1)];
-  if (!last || !before || !isPlausible('liner thickness', set.liner.thickness.value)) return undefined;
+  if (!last || !before || grownRows(estate).has(before.row)) return undefined;
+  if (!isPlausible('liner thickness', set.liner.thickness.value)) return undefined;
   const history = historyOf(estate, place.conveyor);
   const fitted = fittedThickness(set, place).value;
   const points = seen.flatMap(({ row, inspection }) => {

@@ -4,6 +4,7 @@
 import type { Estate } from '../../domain/model/estate.js';
 import { setSeen } from '../../domain/model/exposure.js';
 import { historyOf } from '../../domain/model/history.js';
+import { isImpossible } from '../../domain/model/impossible-reading.js';
 import { setsAt, type LinerSet } from '../../domain/model/liner-sets.js';
 import type { Inspection } from '../../domain/model/records.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
@@ -29,6 +30,14 @@ export function eachSeen(estate: Estate, visit: VisitRow): void {
       if (set) visit(row, place[row] ?? -1, set, inspection);
     }
   }
+}
+
+/** The same without thicknesses that no liner there can have (domain/model/impossible-reading): what rates may rest on. */
+export function eachCounted(estate: Estate, visit: VisitRow): void {
+  eachSeen(estate, (row, index, set, inspection) => {
+    const place = estate.places[index];
+    if (place && !isImpossible(estate, row, set, place)) visit(row, index, set, inspection);
+  });
 }
 
 function workOut(estate: Estate): RowsBySet {

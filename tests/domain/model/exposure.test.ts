@@ -1,10 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  exposedReadings,
-  fittedThickness,
-  meanFittedThickness,
-  setLying,
-} from '../../../src/domain/model/exposure.js';
+import { exposedReadings, setLying } from '../../../src/domain/model/exposure.js';
+import { fittedThickness, meanFittedThickness } from '../../../src/domain/model/fitted-thickness.js';
 import { historyOf } from '../../../src/domain/model/history.js';
 import type { Estate } from '../../../src/domain/model/estate.js';
 import type { Reline } from '../../../src/domain/model/records.js';

@@ -4,7 +4,7 @@
 import { expect, test } from 'vitest';
 import { analyse } from '../../../src/analysis/analyse.js';
 import { troughState } from '../../../src/domain/conditions/trough.js';
-import { fittedThickness } from '../../../src/domain/model/exposure.js';
+import { fittedThickness } from '../../../src/domain/model/fitted-thickness.js';
 import { historyOf } from '../../../src/domain/model/history.js';
 import { besideLiner } from '../../../src/generators/remaining-life/parts/beside-liner.js';
 import { inSoundEstate } from '../../../src/validation/example.js';

@@ -293,6 +293,25 @@ describe('records that are odd or wrong', () => {
     });
   }
 
+  it('a thickness that its liner cannot have counts for nothing, and is told with its reason', () => {
+    // The second road: the same records without that line.
+    const without =
+      look(2000, 'P1 thickness 11.5 mm; P2 thickness 11.2 mm') + look(8000, 'P1 thickness 8 mm');
+    const slip = (mm: string): string =>
+      without.replace('P1 thickness 8', `P2 thickness ${mm}\n P1 thickness 8`).replace(/;/g, '\n');
+    const made = (records: string, depth: 'full' | 'hand' = 'full'): ReturnType<typeof remainingLife> =>
+      remainingLife(estateOf(works, records), { track: false, depth });
+    const [sound, wrong] = [made(without), made(slip('94 mm'))];
+    expect(pointOf(wrong, 'P2').hand).toEqual(pointOf(sound, 'P2').hand);
+    for (const name of ['P1', 'P2'])
+      expect(JSON.stringify(pointOf(wrong, name).model)).toBe(JSON.stringify(pointOf(sound, name).model));
+    expect(wrong.counts).toMatchObject({ readings: 4, used: 3, leftOut: [{ count: 1 }] });
+    expect(wrong.counts.leftOut[0]?.reason).toContain('thicker than its liner can have been when new');
+    // New 12 mm: 5 % of it and three of 0.5 mm are 14.1 mm.
+    const usedAt = (mm: string): number => made(slip(mm), 'hand').counts.used;
+    expect([usedAt('14.1 mm'), usedAt('14.11 mm')]).toEqual([4, 3]);
+  });
+
   it('a liner whose fitting is not recorded has readings left out with the reason', () => {
     const report = remainingLife(
       estateOf(works.replace('commissioned 2025-01-01 meter 0 h', ''), look(4000, 'P1 thickness 10 mm')),

@@ -12,7 +12,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { asFittedPage } from '../../../src/generators/work-pack/as-fitted.js';
 import { workPack } from '../../../src/generators/work-pack/work-pack.js';
 import { openBrowser } from '../browser.js';
-import { fittedThickness } from '../../../src/domain/model/exposure.js';
+import { fittedThickness } from '../../../src/domain/model/fitted-thickness.js';
 import { historyOf } from '../../../src/domain/model/history.js';
 import { setsAt } from '../../../src/domain/model/liner-sets.js';
 import { liftConveyor, read, theConveyor, theJob } from '../estate.js';

@@ -2,7 +2,8 @@
 // one conveyor tonnes follow hours so closely that its own records seldom tell, while conveyors of unlike throughput do. Said,
 // never acted on: what wear goes by is the author's to declare.
 
-import { fittedThickness, type ExposedReading } from '../../../domain/model/exposure.js';
+import type { ExposedReading } from '../../../domain/model/exposure.js';
+import { fittedThickness } from '../../../domain/model/fitted-thickness.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { momentOf, type History } from '../../../domain/model/history.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';

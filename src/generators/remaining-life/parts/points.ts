@@ -2,7 +2,8 @@
 // seen, the hand arithmetic from thicknesses, the bounds from colours, and when each depth would be reached at the ruling rate.
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
-import { fittedThickness, setLying, type ExposedReading } from '../../../domain/model/exposure.js';
+import { setLying, type ExposedReading } from '../../../domain/model/exposure.js';
+import { fittedThickness } from '../../../domain/model/fitted-thickness.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { dayAt, totalOn, type History } from '../../../domain/model/history.js';
 import { wearTotal, type LinerSet } from '../../../domain/model/liner-sets.js';

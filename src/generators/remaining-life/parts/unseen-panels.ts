@@ -2,7 +2,8 @@
 // relined last year is not as worn as what lies beside it since the beginning. It wears as its neighbours do: where its panels
 // lie along the trough, and at the clock position that most places of its run were read at, since a panel is governed there.
 
-import { meanFittedThickness, setOfPanel, type ExposedReading } from '../../../domain/model/exposure.js';
+import { setOfPanel, type ExposedReading } from '../../../domain/model/exposure.js';
+import { meanFittedThickness } from '../../../domain/model/fitted-thickness.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { History } from '../../../domain/model/history.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';

@@ -6,12 +6,8 @@
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
-import {
-  fittedThickness,
-  isPointNow,
-  setLying,
-  type ExposedReading,
-} from '../../../domain/model/exposure.js';
+import { isPointNow, setLying, type ExposedReading } from '../../../domain/model/exposure.js';
+import { fittedThickness } from '../../../domain/model/fitted-thickness.js';
 import type { History } from '../../../domain/model/history.js';
 import { setsAt } from '../../../domain/model/liner-sets.js';
 import { believableSpread, spreadRatio } from '../../../domain/model/spread-ratio.js';

@@ -1,15 +1,17 @@
 // At the first thickness read on a liner: would what it surely lost by then (three errors of the reading less, and no more than the
 // delivered tolerance) use it up to its condemn limit within a time that no liner of this trade is bought for?
 
-import { exposureBetween, fittedThickness } from '../../../domain/model/exposure.js';
+import { exposureBetween } from '../../../domain/model/exposure.js';
+import { fittedThickness } from '../../../domain/model/fitted-thickness.js';
 import { historyOf, momentOf } from '../../../domain/model/history.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
+import { toleranceOf } from '../../../domain/model/impossible-reading.js';
 import { originOf } from '../../../domain/model/records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import { errorOf } from '../../evidence/reading-error.js';
-import { eachSeen } from '../../evidence/seen-sets.js';
+import { eachCounted } from '../../evidence/seen-sets.js';
 import { toldTogether, type OfALiner } from '../../telling/told-together.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
@@ -52,7 +54,7 @@ export const newLinerWornFast: Rule = {
     const { readings, places } = estate;
     const found: OfALiner[] = [];
     const before = new Map<number, LinerSet>();
-    eachSeen(estate, (row, index, set, inspection) => {
+    eachCounted(estate, (row, index, set, inspection) => {
       const place = places[index];
       if (!place || before.get(index) === set) return;
       before.set(index, set);
@@ -64,11 +66,11 @@ export const newLinerWornFast: Rule = {
         momentOf(historyOf(estate, conveyor), inspection),
       );
       if (!exposure.known || exposure.unit !== 'h' || exposure.value <= 0) return;
-      const { value: fitted, measured } = fittedThickness(set, place);
+      const asFitted = fittedThickness(set, place);
+      const { value: fitted } = asFitted;
       const value = readings.value[row] ?? 0;
       if (!isPlausible('liner thickness', fitted) || !isPlausible('reading thickness', value)) return;
-      const tolerance = measured ? 0 : (set.liner.thicknessTolerance?.value ?? 0.05 * fitted);
-      const surely = fitted - tolerance - value - 3 * errorOf(estate, row);
+      const surely = fitted - toleranceOf(set, asFitted) - value - 3 * errorOf(estate, row);
       const life = ((fitted - set.liner.condemn.value) / surely) * exposure.value;
       const expected = set.liner.expectedLife?.nominal.value ?? Infinity;
       if (!(surely > 0) || life >= Math.min(settled(conveyor.plant, 'TL376', threshold), expected / 2))

@@ -1,6 +1,7 @@
 // Was an old panel thicker on the bench than the gauge had shown it in the trough, or than it was new?
 
-import { exposedReadings, fittedThickness, type ExposedReading } from '../../../domain/model/exposure.js';
+import { exposedReadings, type ExposedReading } from '../../../domain/model/exposure.js';
+import { fittedThickness } from '../../../domain/model/fitted-thickness.js';
 import { originOf } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';

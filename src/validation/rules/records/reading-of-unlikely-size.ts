@@ -13,7 +13,9 @@ export const readingOfUnlikelySize: Rule = {
   title: 'Reading that no liner can have',
   severity: 'warning',
   restsOn: [],
-  why: 'A reading in the wrong unit spoils the wear rate of its point and of every point that borrows from it.',
+  why:
+    'A reading that no liner can have is left out of every rate and date, so its spot stands as if nobody had read it that day; ' +
+    'one of next to nothing is believed, and calls its liner worn through.',
   todo: 'Check the unit, inches or millimetres; where the steel shows, write `trough showing` instead of a thickness of nought.',
   given: 'inspection',
   example: '  «P1 thickness 10.4 in|P1 thickness 10.4 mm»',

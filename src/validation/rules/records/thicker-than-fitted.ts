@@ -1,12 +1,12 @@
 // Can the liner be thicker than when it was fitted? Fitted thickness, its purchased tolerance, and three standard deviations
 // of the reading on top.
 
-import { fittedThickness } from '../../../domain/model/exposure.js';
+import { fittedThickness } from '../../../domain/model/fitted-thickness.js';
+import { isImpossible } from '../../../domain/model/impossible-reading.js';
 import { originOf } from '../../../domain/model/records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { isOnAJoint } from '../../evidence/on-a-joint.js';
 import { isPlausible } from '../../evidence/plausible.js';
-import { errorOf } from '../../evidence/reading-error.js';
 import { toldTogether, type OfALiner } from '../../telling/told-together.js';
 import type { Rule } from '../../rule.js';
 import { eachSeen } from '../../evidence/seen-sets.js';
@@ -17,7 +17,9 @@ export const thickerThanFitted: Rule = {
   title: 'Reading thicker than the liner was new',
   severity: 'error',
   restsOn: ['history'],
-  why: 'Either another liner lies there than the records say, or the gauge was not set for PE: its other readings of that day are too good as well.',
+  why:
+    'Either another liner lies there than the records say, or the gauge was not set for PE: ' +
+    'its other readings of that day are too good as well. It is left out of every rate and date, so its spot stands as if nobody had read it that day.',
   todo: 'Check the gauge on an offcut; if the panel was replaced, write the reline down.',
   given: 'inspection',
   example: '  «P1 thickness 14.6 mm|P1 thickness 11.6 mm»',
@@ -35,12 +37,10 @@ export const thickerThanFitted: Rule = {
     eachSeen(estate, (row, index, set) => {
       const place = places[index];
       if (!place || readings.kind[row] !== ReadingKind.thickness) return;
+      if (!isImpossible(estate, row, set, place)) return;
+      if (isOnAJoint(estate, place)) return;
       const value = readings.value[row] ?? 0;
       const fitted = fittedThickness(set, place);
-      if (value <= fitted.value) return;
-      const tolerance = fitted.measured ? 0 : (set.liner.thicknessTolerance?.value ?? 0.05 * fitted.value);
-      if (value <= fitted.value + tolerance + 3 * errorOf(estate, row)) return;
-      if (isOnAJoint(estate, place)) return;
       if (!isPlausible('reading thickness', value) || !isPlausible('liner thickness', fitted.value)) return;
       found.push({
         alike: set.liner.name,

@@ -3,13 +3,14 @@
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
-import { exposureBetween, fittedThickness } from '../../../domain/model/exposure.js';
+import { exposureBetween } from '../../../domain/model/exposure.js';
+import { fittedThickness } from '../../../domain/model/fitted-thickness.js';
 import { historyOf, momentOf } from '../../../domain/model/history.js';
 import { originOf } from '../../../domain/model/records.js';
 import { colourBounds, layerDepths } from '../../../domain/wear/colour-bounds.js';
 import { knownByHand, type SeenByHand } from '../../../domain/wear/known.js';
 import { latestRows, type LatestRow } from '../../evidence/latest-rows.js';
-import { eachSeen } from '../../evidence/seen-sets.js';
+import { eachCounted } from '../../evidence/seen-sets.js';
 import type { Rule } from '../../rule.js';
 import { list } from '../../telling/wording.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
@@ -112,7 +113,7 @@ export function looksAt(
   const { readings, places } = estate;
   const wanted = new Map(suspects.map((one) => [one.place, one]));
   const looks = new Map<number, SeenByHand[]>(suspects.map((one) => [one.row, []]));
-  eachSeen(estate, (row, index, set, inspection) => {
+  eachCounted(estate, (row, index, set, inspection) => {
     const place = places[index];
     const suspect = place && wanted.get(place);
     if (!suspect || suspect.set !== set) return;
