@@ -299,7 +299,7 @@ describe('records that are odd or wrong', () => {
       look(2000, 'P1 thickness 11.5 mm; P2 thickness 11.2 mm') + look(8000, 'P1 thickness 8 mm');
     const slip = (mm: string): string =>
       without.replace('P1 thickness 8', `P2 thickness ${mm}\n P1 thickness 8`).replace(/;/g, '\n');
-    const made = (records: string, depth: 'full' | 'hand' = 'full'): ReturnType<typeof remainingLife> =>
+    const made = (records: string, depth: 'model' | 'hand' = 'model'): ReturnType<typeof remainingLife> =>
       remainingLife(estateOf(works, records), { track: false, depth });
     const [sound, wrong] = [made(without), made(slip('94 mm'))];
     expect(pointOf(wrong, 'P2').hand).toEqual(pointOf(sound, 'P2').hand);
