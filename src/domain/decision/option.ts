@@ -3,6 +3,7 @@
 
 import type { CalendarDay } from '../units/calendar.js';
 import type { GoesBy } from './two-chances.js';
+import type { WhatStays } from './what-stays.js';
 
 export const optionKinds = [
   'look first',
@@ -33,7 +34,9 @@ export interface DecisionOption {
   /** Of what was seen alone, beside the chances above, which count unseen panels in. */
   readonly condemnSeen: number | undefined;
   readonly contactSeen: number | undefined;
-  /** Both accepted risks are kept, by the panels that the decision goes by (`GoesBy`). */
+  /** Where a part is relined: the chances of what stays; undefined where nothing stays, or everything does. */
+  readonly stays?: WhatStays | undefined;
+  /** Both accepted risks are kept, by the panels that the decision goes by (`GoesBy`), and by what stays (`stays`). */
   readonly within: boolean;
   /** Why it cannot be done; undefined where it can. */
   readonly obstacle: string | undefined;

@@ -17,6 +17,8 @@ import type { Supply } from './supply.js';
 import { chancesOn, goingBy, keepsRisks, type RiskChances, type TwoChances } from './two-chances.js';
 import { valueOfALook } from './value-of-a-look.js';
 import { dayPassed, type Chances, type PanelOutlook } from './wear-outlook.js';
+import { whatStays } from './what-stays.js';
+import { staysText } from './stays-words.js';
 
 /** `screw`: where a change of it is due within the horizon. */
 export function optionsOf(setting: OptionSetting, screw?: NewScrew): readonly DecisionOption[] {
@@ -69,6 +71,23 @@ function lookAtUnseen({ panels }: OptionSetting['outlook']): string {
   return `a look at the ${unseen === 1 ? 'panel' : `${unseen} panels`} that nobody has seen`;
 }
 
+/** The chances until the work, and of what it leaves lying: the risks have to hold for both. */
+function chancesOf(
+  setting: OptionSetting,
+  scope: ScopeWork,
+  day: CalendarDay,
+): TwoChances & Pick<DecisionOption, 'within' | 'stays'> {
+  const both = chances(setting, day);
+  const stays = whatStays(setting, scope, day);
+  return { ...both, ...(stays && { stays }), within: both.within && stays?.keeps !== false };
+}
+
+/** What a part leaves lying, until when, and who has to answer for it. */
+function rest({ stays }: Pick<DecisionOption, 'stays'>): readonly string[] {
+  if (!stays) return [];
+  return [`${staysText(stays)}${stays.keeps ? '' : ', which somebody has to sign for'}`];
+}
+
 /** Why no order of work can be built, and what would mend it. */
 function builds(scope: ScopeWork): Pick<DecisionOption, 'obstacle' | 'remedies'> {
   const { work } = scope;
@@ -110,6 +129,7 @@ function atOutages(setting: OptionSetting): readonly DecisionOption[] {
       const ways = setting.supplies.get(scope)?.ways ?? [];
       const [supply] = ways.filter((way) => way.day <= day).sort((a, b) => a.price - b.price);
       const sooner = supply?.by === 'expedited';
+      const told = chancesOf(setting, scope, day);
       const extra = supply && sooner ? { amount: supply.price, words: 'expedited delivery' } : undefined;
       return {
         kind: sooner ? 'expedite' : scope.work.whole ? 'planned reline' : 'part at an outage',
@@ -117,10 +137,15 @@ function atOutages(setting: OptionSetting): readonly DecisionOption[] {
         day,
         outage: outage.name,
         scope: scope.work.scope,
-        ...chances(setting, day),
+        ...told,
         ...(!scope.work.buildable ? builds(scope) : supply ? { obstacle: undefined } : tooLate(ways, day)),
         ...reckon(setting, { day, scope: begun, planned: true, extra }),
-        needs: [...(supply ? [supply.why] : []), ...work(setting, begun), ...signature(setting, day)],
+        needs: [
+          ...rest(told),
+          ...(supply ? [supply.why] : []),
+          ...work(setting, begun),
+          ...signature(setting, day),
+        ],
       };
     }),
   );
@@ -207,17 +232,23 @@ function partFromStock(setting: OptionSetting): readonly DecisionOption[] {
       const shelf = supplies?.ways.find(({ by }) => by === 'shelf');
       const day = shelf?.day ?? setting.outlook.asOf;
       const begun = onDay(scope, day);
+      const told = chancesOf(setting, scope, day);
       return {
         kind: 'part from stock',
         what: `Stop unplanned and reline only ${scope.work.scope} from the shelf`,
         day: shelf && day,
         outage: undefined,
-        ...chances(setting, day),
+        ...told,
         ...(!scope.work.buildable
           ? builds(scope)
           : { obstacle: shelf ? undefined : (supplies?.shelf ?? 'nothing is on the shelf') }),
         ...reckon(setting, { day, scope: begun, planned: false }),
-        needs: [...(shelf ? [shelf.why] : []), ...work(setting, begun), 'a stop that is not planned'],
+        needs: [
+          ...rest(told),
+          ...(shelf ? [shelf.why] : []),
+          ...work(setting, begun),
+          'a stop that is not planned',
+        ],
       };
     });
 }

@@ -94,7 +94,10 @@ function shareOfPlatforms({ units, crews }: Candidate, problem: ProgrammeProblem
 /** Left out is worse than beyond the risk; how far beyond decides among equals. */
 export function breachOf(choice: Choice): number {
   if (choice === 'left out') return 20;
-  return choice === 'nothing' || choice.within ? 0 : 1 + choice.condemn + choice.contact;
+  if (choice === 'nothing' || choice.within) return 0;
+  const { condemn, contact, stays } = choice;
+  const { condemnSeen: later = 0, contactSeen: laterSteel = 0 } = stays ?? {};
+  return 1 + 1 - (1 - condemn) * (1 - later) + 1 - (1 - contact) * (1 - laterSteel);
 }
 
 export function priceOf(conveyor: ProgrammeConveyor, choice: Choice): number {

@@ -10,6 +10,7 @@ import { ordersOn, shelfOn } from '../model/shelf.js';
 import { isNow, orderWith, type OrderCall } from './order-call.js';
 import { isBought, type Supply } from './supply.js';
 import { hoursIn, type TeamWork } from './trial-work.js';
+import type { WhatStays } from './what-stays.js';
 
 export interface ProgrammeOutage {
   readonly name: string;
@@ -39,6 +40,8 @@ export interface Candidate {
   /** Chances until then by what was seen. */
   readonly condemn: number;
   readonly contact: number;
+  /** What a part leaves lying; left out where nothing stays. */
+  readonly stays?: WhatStays | undefined;
   readonly within: boolean;
   /** Its liner is in time by the dearer, faster delivery alone, whose price is in the cost. */
   readonly expedited: boolean;
@@ -139,6 +142,7 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
           cost: option.cost && option.cost + dearer(decision, work.together, team),
           condemn: option.condemnSeen ?? option.condemn ?? 1,
           contact: option.contactSeen ?? option.contact ?? 1,
+          ...(option.stays && { stays: option.stays }),
           within: option.within,
           expedited: option.kind === 'expedite',
           order,

@@ -9,6 +9,8 @@ import { formatNumber } from '../units/format.js';
 import type { ProgrammeSolver } from './integer-programme.js';
 import { percent } from './option-setting.js';
 import type { PlacedJob } from './outage-schedule.js';
+import { staysText } from './stays-words.js';
+import { keepsRisks } from './two-chances.js';
 import { breachOf, priceOf, type Choice } from './programme-formulation.js';
 import { isLarge, placedIn, relaxedCost, solveProgramme } from './programme-solve.js';
 import type { Candidate, ProgrammeConveyor, ProgrammeOutage, ProgrammeProblem } from './programme-problem.js';
@@ -137,12 +139,16 @@ function lineOf(
   if (choice === 'nothing')
     return { conveyor: name, choice: { kind: 'nothing', expected: conveyor.nothing }, reason: undefined };
   const squeezed = typeof alone === 'object' && alone.within;
+  const late =
+    `the accepted risk is passed${decision.passedSeen === undefined ? '' : ` on ${formatDay(decision.passedSeen)}`}, ` +
+    `before any outage that its liner can reach: ${percent(choice.condemn)} of the limit and ${percent(choice.contact)} of steel by then`;
   const reason = choice.within
     ? undefined
     : squeezed
       ? `within the risk it would fit only at ${problem.outages[alone.outage]?.name ?? ''}, where the hours are taken`
-      : `the accepted risk is passed${decision.passedSeen === undefined ? '' : ` on ${formatDay(decision.passedSeen)}`}, ` +
-        `before any outage that its liner can reach: ${percent(choice.condemn)} of the limit and ${percent(choice.contact)} of steel by then`;
+      : choice.stays?.keeps === false
+        ? [...(keepsRisks(choice, decision.accepted) ? [] : [late]), staysText(choice.stays)].join('; ')
+        : late;
   return { conveyor: name, choice: { kind: 'reline', candidate: choice }, reason };
 }
 

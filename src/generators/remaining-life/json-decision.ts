@@ -6,6 +6,7 @@ import type { OutageDecision } from '../../domain/decision/outage-decision.js';
 import type { TwoChances } from '../../domain/decision/two-chances.js';
 import { isNow, isOrderLate } from '../../domain/decision/order-call.js';
 import type { DecisionOption } from '../../domain/decision/option.js';
+import type { WhatStays } from '../../domain/decision/what-stays.js';
 import { day, number, type Json } from './json-values.js';
 import { callText, currencyOf } from './decision-words.js';
 import type { ConveyorLife } from './remaining-life.js';
@@ -115,6 +116,19 @@ function earliestJson(earliest: Earliest | undefined): Json {
     : null;
 }
 
+/** Of the liner that a part leaves lying. */
+export function staysJson(stays: WhatStays | undefined): Json {
+  return stays
+    ? {
+        until: day(stays.until),
+        outage: stays.outage ?? null,
+        first: stays.first?.place ?? null,
+        keeps: stays.keeps,
+        ...chancesJson(stays),
+      }
+    : null;
+}
+
 function optionJson(option: DecisionOption): Json {
   return {
     kind: option.kind,
@@ -125,6 +139,7 @@ function optionJson(option: DecisionOption): Json {
     contact: number(option.contact),
     condemnSeen: number(option.condemnSeen),
     contactSeen: number(option.contactSeen),
+    stays: staysJson(option.stays),
     within: option.within,
     obstacle: option.obstacle ?? null,
     cost: number(option.cost),

@@ -2,6 +2,7 @@
 
 import type { ProgrammeAnswer, ProgrammeLine } from '../../domain/decision/programme.js';
 import { orderDay } from './decision-words.js';
+import { staysJson } from './json-decision.js';
 import { isPriced } from './programme-words.js';
 import { day, number, type Json } from './json-values.js';
 
@@ -71,6 +72,7 @@ function lineJson(
     personHours: number(candidate?.personHours),
     condemnSeen: number(candidate?.condemn),
     contactSeen: number(candidate?.contact),
+    stays: staysJson(candidate?.stays),
     within: candidate?.within ?? choice.kind === 'nothing',
     orderBy: day(orderDay(candidate?.order)),
     cost: number(candidate?.cost),

@@ -43,6 +43,10 @@ const twoChances = {
 
 const earliest = orNull(closed({ day: date, scope: text, why: text, ...twoChances }));
 
+const stays = orNull(
+  closed({ until: date, outage: maybeText, first: maybeText, keeps: flag, ...twoChances }),
+);
+
 const option = closed({
   kind: { enum: optionKinds },
   what: text,
@@ -52,6 +56,7 @@ const option = closed({
   contact: maybeChance,
   condemnSeen: maybeChance,
   contactSeen: maybeChance,
+  stays,
   within: flag,
   obstacle: maybeText,
   cost: amount,
@@ -250,6 +255,7 @@ const programme: Schema = {
           personHours: amount,
           condemnSeen: maybeChance,
           contactSeen: maybeChance,
+          stays,
           within: flag,
           orderBy: maybeDay,
           cost: amount,

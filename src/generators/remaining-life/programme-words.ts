@@ -4,6 +4,7 @@ import { type Programme, type ProgrammeAnswer, type ProgrammeLine } from '../../
 import { amountText } from '../../domain/decision/money.js';
 import { callText, missingCostsText } from './decision-words.js';
 import { percent } from '../../domain/decision/option-setting.js';
+import { staysText } from '../../domain/decision/stays-words.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatNumber } from '../../domain/units/format.js';
 import { list } from '../../domain/units/wording.js';
@@ -30,7 +31,7 @@ export function programmeRow(programme: Programme, line: ProgrammeLine): readonl
       return [
         conveyor,
         outage ? `${outage.name} (${formatDay(outage.from)})` : '–',
-        candidate.scope,
+        candidate.scope + (candidate.stays?.keeps ? `; ${staysText(candidate.stays)}` : ''),
         candidate.crews.join(' and '),
         formatNumber(candidate.hours, 1),
         percent(candidate.condemn),

@@ -199,8 +199,8 @@ describe('what is to be bought', () => {
         'crew Alpha 4 people\n  on the shelf TwoLayer12 3 panels counted 2025-01-10\n  lead time liner',
       );
     const uneven =
-      look(3000, 'P1 thickness 11.5 mm; P2 thickness 8.5 mm') +
-      look(6000, 'P1 thickness 11 mm; P2 thickness 5 mm');
+      look(3000, 'P1 thickness 11.7 mm; P2 thickness 8.5 mm') +
+      look(6000, 'P1 thickness 11.4 mm; P2 thickness 5 mm');
     const report = remainingLife(estateOf(crewed, uneven), { track: false, solver });
     saysTheSame(report);
     const { decision, order } = only(report);
