@@ -9,6 +9,7 @@ import { inSoundEstate } from '../../src/validation/example.js';
 import { inspect, read, machine } from './read.js';
 
 const record = (head: string) => (line: string) => `${head} DG1 2026-01-01 meter 5 h {\n  ${line}\n}\n`;
+const machineLine = (line: string): string => `conveyor DG1 {\n  ${line}\n}\n`;
 const asIs = (line: string): string => `${line}\n`;
 
 /** The lines after their mends, or the message where there is none. */
@@ -74,6 +75,40 @@ describe('in a look', () => {
     ['gate bent at Gate slight', 'finding gate at Gate slight "bent"'],
     ['spiral rubbing at 16 m on the left side', 'finding spiral at 16 m left side "rubbing"'],
     ['hatch missing bolts 2 at H2', 'finding hatch at H2 "missing bolts 2"'],
+    ['P4 panel missing', 'panel missing at P4'],
+    ['hold-down slack at 9.5 m', 'hold-down loose at 9.5 m'],
+    ['trough weeping at 6 m "gasket"', 'trough leaking at 6 m "weeping: gasket"'],
+    ['product jammed at 0.8 m "root ball"', 'product blocked at 0.8 m "root ball"'],
+    ['motor hot 82 degC', 'motor temperature 82 degC "hot"'],
+    ['tail bearing play 0.4 mm', 'tail bearing "play 0.4 mm"'],
+    ['gearbox oil sweating slight', 'gearbox oil leak slight "oil sweating"'],
+    ['oil leak at gearbox foot slight', 'gearbox oil leak slight "at gearbox foot"'],
+    ['HeadGate leaks', 'gate leaking at HeadGate'],
+    ['gate stiff MidGate slight', 'finding gate at MidGate slight "stiff"'],
+    ['bolt loose 1 P4', 'bolts loose 1 at P4'],
+    ['bolts missing 1 in panel 3 of run 2', 'bolts missing 1 at panel 3 of run 2'],
+    ['bolts loose from 14 to 15.5 m, 4 of them', 'bolts loose 4 from 14 m to 15.5 m'],
+    ['covers leaking from 8 to 10.5 m slight', 'cover leaking from 8 m to 10.5 m slight'],
+    ['covers ok 8-10.5 m', 'finding cover from 8 m to 10.5 m "ok"'],
+    ['panel gone 18.9 m urgent photo "a.png"', 'panel missing at 18.9 m urgent photo "a.png"'],
+    ['panel lifted 4 mm at 5.2 m not worse', 'panel lifted 4 mm at 5.2 m "not worse"'],
+    ['cover not leaking at 14 m', 'closed cover leaking at 14 m "not"'],
+    ['closed guard of the drive "new hinge"', 'closed finding drive "guard of the drive: new hinge"'],
+    ['closed finding pull cord at 15 m', 'closed finding at 15 m "pull cord"'],
+    ['e-stop box cracked at 4 m', 'finding at 4 m "e-stop box cracked"'],
+    ['cable tray lid missing from 13 m to 14.5 m', 'finding from 13 m to 14.5 m "cable tray lid missing"'],
+    ['second colour showing at P1', 'P1 second colour showing'],
+    ['8.4 mm at P1', 'P1 thickness 8.4 mm'],
+    ['P8 n.s. cover on', 'P8 not seen cover on'],
+    ['P6 red just showing', 'P6 colour red "just showing"'],
+    ['gap at hold-down 17 m 14 mm', 'hold-down at 17 m gap 14 mm'],
+    ['trough plate 4.6 m from outside 3.8 mm', 'plate at 4.6 m thickness 3.8 mm "from outside"'],
+    ['plate 18.9 m 3.1 mm', 'plate at 18.9 m thickness 3.1 mm'],
+    ['flight 3 m 69 mm', 'flight at 3 m depth 69 mm'],
+    ['current 4.4 A empty 8.1 A loaded', 'current empty 4.4 A loaded 8.1 A'],
+    ['not seen behind the patch at 18.9 m', 'not seen at 18.9 m "behind the patch"'],
+    ['by day shift', 'by "day shift"'],
+    ['view down', 'view downstream'],
     ['bolts loose 4 at 31 m on panel 2 of run 3', 'bolts loose 4 at 31 m "on panel 2 of run 3"'],
     ['covers bent at 8.4 m to 10.8 m', 'cover bent at 8.4 m to 10.8 m'],
     ['panel pitted 3 mm at 4 m', 'finding panel at 4 m "pitted 3 mm"'],
@@ -137,6 +172,25 @@ test.each([
     asIs,
     'serviced DG1 2026-01-02 gate at LowerGate "cylinder renewed" by "x"',
   ],
+  [
+    'serviced DG1 2026-01-02 finding switch at H1 "new switch"',
+    asIs,
+    'serviced DG1 2026-01-02 closed finding at H1 "switch: new switch"',
+  ],
+  [
+    'serviced DG1 2026-01-02 closed finding pull cord at 15 m "new cord"',
+    asIs,
+    'serviced DG1 2026-01-02 closed finding at 15 m "pull cord: new cord"',
+  ],
+  [
+    'slide gate MidGate at 13.0 m to 13.4 m driven by air',
+    machineLine,
+    'break MidGate at 13.0 m to 13.4 m slide gate driven by air',
+  ],
+  ['feed CentrifugeA at 0.2 m to 0.8 m', machineLine, 'break CentrifugeA at 0.2 m to 0.8 m inlet'],
+  ['break Feed at 0 m to 0.3 m', machineLine, 'break Feed at 0 m to 0.3 m inlet'],
+  ['access Walk at 4 m to 12 m walkway', machineLine, 'access Walk at 4 m to 12 m platform'],
+  ['drive at head 5.5 kW 16 rpm', machineLine, 'drive at head power 5.5 kW speed 16 rpm'],
   ['speed GW1 from 2024-03-04 14 rpm "turned up"', asIs, 'duty GW1 from 2024-03-04 speed 14 rpm "turned up"'],
 ])('outside one: %s', (line, around, expected) => expect(answer(line, around)).toBe(expected));
 
@@ -246,6 +300,6 @@ test('of bolts of the spiral no line is offered that does not read either', () =
 });
 
 test('a reading without its unit is not offered again without one, nor a name without a number as a point', () => {
-  expect(answer('P2 11.3', record('inspection'))).toMatch(/Such a line reads `P1 thickness 8\.4 mm`\.$/);
+  expect(answer('P2 11.3', record('inspection'))).toMatch(/with its unit: `P2 thickness 11\.3 mm`, if/);
   expect(answer('HeadGate leaks', record('inspection'))).not.toMatch(/colour leaks/);
 });

@@ -1,5 +1,6 @@
 // The line that is offered where no nearer one keeps all that was said: a finding, work on a day, or a comment, as the block has it.
 
+import { conditionKinds } from '../../domain/conditions/kinds.js';
 import type { BrokenLine } from './broken-line.js';
 import { asCondition } from './condition-line.js';
 import { asFinding, asWork, isWork, severities, takenApart } from './general.js';
@@ -41,7 +42,7 @@ function isSaying(line: BrokenLine): boolean {
   if (isName(first)) return reached <= 1 && !isReading(second) && saysWhatIsWrong(words.slice(1), line);
   // A line that could be followed further says something that the language has.
   if (reached > 2 && !words.some(({ type }) => type === 'STRING' || severities.has(type)))
-    return partOfWord(first) !== undefined;
+    return partOfWord(first) !== undefined || isKind(first);
   if (partOfWord(first) !== undefined) return true;
   if (values.has(first.type)) return false;
   if (tools.has(first.type)) return true;
@@ -49,6 +50,10 @@ function isSaying(line: BrokenLine): boolean {
     return reached === 0 && (words.some((word) => partOfWord(word) !== undefined) || isOfNoBlock(first.type));
   const isPlain = ({ type, image }: Word): boolean => type === 'ID' && /^[a-z][a-z-]/.test(image);
   return isPlain(first) && reached <= 1 && more.length > 0 && (isPlain(second) || isWord(second.type));
+}
+
+function isKind({ type }: Word): boolean {
+  return conditionKinds.some((kind) => kind === type);
 }
 
 /** What a point can say. */
@@ -100,7 +105,8 @@ function seenOrDone(words: readonly Word[], { block, pattern }: BrokenLine): Gen
 
 /** Nothing is said in it that was not written in that word. */
 function isInItsWords(line: readonly Word[], written: readonly Word[]): boolean {
-  const before = new Set(written.flatMap((word) => plainImage(word).split(' ')));
+  const stem = (word: string): string => word.replace(/s$/, '');
+  const before = new Set(written.flatMap((word) => plainImage(word).split(' ').map(stem)));
   return line.every(
     ({ type, image }) =>
       !isWord(type) ||

@@ -14,13 +14,24 @@ import { isSaidBy } from './senses.js';
 import { isSameSense } from './trade-words.js';
 import { isFalseUnit, isWord, plainImage, withoutFalseUnits, type Word } from './word.js';
 
-export function isOffered(written: readonly Word[], line: readonly Word[], pattern: LinePattern): boolean {
-  return readsSoundly(line, pattern) && keepsAll(written, line) && isOfSamePart(written, line);
+/** A word that was written, and the language's word that says it. */
+export type SaidBy = readonly [written: string, put: string];
+
+export function isOffered(
+  written: readonly Word[],
+  line: readonly Word[],
+  pattern: LinePattern,
+  senses: readonly SaidBy[] = [],
+): boolean {
+  return (
+    readsSoundly(line, pattern) && keepsAll(written, line, senses) && isOfSamePart(written, line, senses)
+  );
 }
 
 /** What the line is about comes first in what was written: `cover bolts loose` is of the cover, and not of the bolts. */
-function isOfSamePart(written: readonly Word[], line: readonly Word[]): boolean {
-  const [first] = written.flatMap((word) => partOfWord(word) ?? []);
+function isOfSamePart(written: readonly Word[], line: readonly Word[], senses: readonly SaidBy[]): boolean {
+  const isTold = (word: Word): boolean => senses.some(([known]) => known === plainImage(word).toLowerCase());
+  const [first] = written.flatMap((word) => (isTold(word) ? [] : (partOfWord(word) ?? [])));
   const named = line.flatMap((word) => partOfWord(word) ?? []);
   return first === undefined || named.length === 0 || named.some((each) => isSamePart(first, each));
 }
@@ -72,7 +83,12 @@ function isMeasureOf(kind: ConditionKind, type: string, image: string): boolean 
 
 const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOCK']);
 
-function keepsAll(original: readonly Word[], line: readonly Word[]): boolean {
+/** Everything that was written is in the line, as a word, in a text, or in the language's own word for it. */
+export function keepsAll(
+  original: readonly Word[],
+  line: readonly Word[],
+  senses: readonly SaidBy[],
+): boolean {
   const written = withoutFalseUnits(original);
   const parts = line.map(partOfWord).filter((part) => part !== undefined);
   const texts = line.filter(({ type }) => type === 'STRING').map(({ image }) => tight(image.slice(1, -1)));
@@ -81,8 +97,11 @@ function keepsAll(original: readonly Word[], line: readonly Word[]): boolean {
   const before = new Set(written.map(plainImage));
   const words = line.flatMap((word) => (isWord(word.type) ? [plainImage(word)] : []));
   const fresh = words.filter((word) => !before.has(word));
+  const isSaidHere = (word: string): boolean =>
+    senses.some(([known, put]) => known === word && (words.includes(put) || said.has(put)));
   return written.every((word) => {
     const image = tight(word.image);
+    if (isSaidHere(image.toLowerCase())) return true;
     if (word.type === 'STRING') return texts.some((text) => text.includes(tight(word.image.slice(1, -1))));
     if (values.has(word.type)) return isAmong(image, all) || texts.some((text) => isAmong(image, text));
     // By another name it is the same part.
@@ -112,6 +131,7 @@ function standsFor(put: string, word: string, written: Word): boolean {
 
 /** One letter off, or two where the first one is right: `torn` is no slip of `worn`, nor `pitted` of `lifted`. */
 function isSlipOf(word: string, meant: string): boolean {
+  if (word.length > 1 && meant.startsWith(word)) return true;
   const isAlikeAtFirst = word.startsWith(meant.charAt(0));
   if (nearest(word, [meant], 1).length > 0)
     return isAlikeAtFirst || word.length > 4 || word.length !== meant.length;

@@ -177,6 +177,11 @@ export function likeWords(image: string, words: readonly string[]): readonly str
   // `prove` for `prove dead`: a phrase goes by its first word where no other begins so.
   const phrases = words.filter((word) => word.startsWith(`${image} `));
   if (phrases.length === 1) return phrases;
+  // `view down`, `thick`: as far as it was written out.
+  const longer = words.filter(
+    (word) => image.length > 1 && word !== 'color' && word.startsWith(image) && word !== image,
+  );
+  if (longer.length === 1 && !longer[0]?.includes(' ')) return longer;
   const near = nearest(image, words, image.length < 4 ? 1 : 2);
   return near.filter((word) => word.length > 1 && word.toLowerCase() !== image).slice(0, 1);
 }

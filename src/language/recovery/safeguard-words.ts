@@ -4,7 +4,7 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { noteOf, severities } from './general.js';
-import { readsSoundly } from './kept.js';
+import { readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { imagesOf, keyword, plainImage, type Word } from './word.js';
@@ -71,6 +71,7 @@ export function safeguardInOtherWords({ block, words, pattern }: BrokenLine): Ot
     at: 0,
     message: `A guard, a stop, a pull cord and an interlock have conditions of their own: \`${imagesOf(line)}\`.`,
     repair: changed(words, line),
+    senses: head.map((word): SaidBy => [plainImage(word).toLowerCase(), kind]),
   };
 }
 

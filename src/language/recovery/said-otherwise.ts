@@ -2,12 +2,16 @@
 // nothing has to be made up for it, with the line. A word that begins no line of the block at all is in elsewhere.ts.
 
 import type { BrokenLine } from './broken-line.js';
-import { isOffered, readsSoundly } from './kept.js';
+import { declaredOtherwise } from './declared-line.js';
+import { isOffered, keepsAll, readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
+import { readingLines } from './reading-line.js';
 import { changed, likeWords, repaired, type LineRepair } from './repairs.js';
 import { safeguardInOtherWords } from './safeguard-words.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
+import { notLookedAt } from './not-looked-at.js';
 import { uncertainDay } from './uncertain-day.js';
+import { unquoted } from './unquoted.js';
 import { imagesOf, isWord, keyword } from './word.js';
 
 type Saying = (line: BrokenLine) => Otherwise | undefined;
@@ -26,21 +30,23 @@ export function saidInAnotherRecord(line: BrokenLine): Otherwise | undefined {
 function firstOf(sayings: readonly Saying[], line: BrokenLine): Otherwise | undefined {
   for (const saying of sayings) {
     const said = saying(line);
-    if (said && (!said.repair || vouched.has(saying) || isSound(line, said.repair))) return said;
+    if (said && (!said.repair || isSound(line, said.repair, said.senses))) return said;
   }
   return undefined;
 }
 
-/** These say in other words what was said, each held by tests of its own, and ask by themselves whether their line reads. */
-const vouched: ReadonlySet<Saying> = new Set([
-  boltsOfASpiral,
-  safeguardInOtherWords,
-  uncertainDay,
-  notLookedAt,
-]);
-
-function isSound({ words, pattern }: BrokenLine, repair: LineRepair): boolean {
-  return isOffered(words, repaired(words, repair), pattern);
+function isSound(broken: BrokenLine, repair: LineRepair, senses?: readonly SaidBy[]): boolean {
+  const { words, pattern, inside } = broken;
+  const line = repaired(words, repair);
+  const opens = line.findIndex(({ type }) => type === '{') + 1;
+  if (opens === 0 || opens === line.length) return isOffered(words, line, pattern, senses);
+  // What stands behind a brace is a line of the block.
+  const block = pattern.ways(pattern.start).find(({ token }) => token === line[0]?.type)?.fact ?? '';
+  return (
+    keepsAll(words, line, senses ?? []) &&
+    readsSoundly(line.slice(0, opens), pattern) &&
+    readsSoundly(line.slice(opens), inside(block))
+  );
 }
 
 const plain: readonly Saying[] = [
@@ -98,9 +104,15 @@ const plain: readonly Saying[] = [
         }
       : undefined,
 
+  ...readingLines,
+
   colourAlone,
 
   notLookedAt,
+
+  declaredOtherwise,
+
+  unquoted,
 
   speedFromADay,
 
@@ -178,20 +190,6 @@ function colourAlone({ block, words, pattern }: BrokenLine): Otherwise | undefin
   const line = [point, keyword('colour'), colour, ...words.slice(3)];
   return { at: 1, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line) };
 }
-
-/** `no look 18 m to 20 m`, `no access at 4 m`. */
-function notLookedAt({ block, words, pattern }: BrokenLine): Otherwise | undefined {
-  const [first, second, ...rest] = words;
-  if (block !== 'Inspection' || first?.image !== 'no' || !unseen.has(second?.image ?? '')) return undefined;
-  const isStretch = rest[0]?.type === 'QUANTITY' && rest[1]?.type === 'to';
-  const line = [keyword('not seen'), ...(isStretch ? [keyword('from')] : []), ...rest];
-  const message = 'Where nobody could look is said with `not seen`';
-  return readsSoundly(line, pattern)
-    ? { at: 0, message: `${message}: \`${imagesOf(line)}\`.`, repair: changed(words, line) }
-    : { at: 0, message: `${message}, \`not seen from 18 m to 20 m "no light"\`.` };
-}
-
-const unseen: ReadonlySet<string> = new Set(['look', 'view', 'access', 'sight']);
 
 /** `speed GW1 from 2024-03-04 14 rpm`, outside any look: a change of duty, whose hours go on. */
 function speedFromADay({ block, words }: BrokenLine): Otherwise | undefined {

@@ -6,6 +6,7 @@ import { readsSoundly } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { keyword } from './word.js';
+import type { SaidBy } from './kept.js';
 
 const said = [
   'spiral',
@@ -37,6 +38,8 @@ export function boltsOfASpiral({ block, words, pattern }: BrokenLine): Otherwise
     at: 0,
     message:
       'Bolts of a joint between two lengths of the spiral are counted where the joint is: `spiral bolts loose 2 at 10.4 m`.',
-    ...(isOffered ? { repair: changed(words, line) } : {}),
+    ...(isOffered
+      ? { repair: changed(words, line), senses: before.map((word): SaidBy => [word, 'spiral bolts loose']) }
+      : {}),
   };
 }

@@ -3,10 +3,10 @@
 
 import { monthNamed } from '../../domain/units/calendar.js';
 import type { BrokenLine } from './broken-line.js';
-import { readsSoundly } from './kept.js';
+import { readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
-import { keyword, type Word } from './word.js';
+import { imagesOf, isWord, keyword, type Word } from './word.js';
 
 /** `likeliest`: what to write for it, where nothing has to be made up. */
 export function dayInDoubt(likeliest?: string): string {
@@ -38,6 +38,18 @@ const roughly: ReadonlySet<string> = new Set(
   ).split(' '),
 );
 
+/** These say no more than `about`. */
+const about: ReadonlySet<string> = new Set([
+  'about',
+  'approx',
+  'approximately',
+  'around',
+  'ca',
+  'circa',
+  'roughly',
+  'some',
+]);
+
 export function uncertainDay(line: BrokenLine): Otherwise | undefined {
   const { block, words, reached } = line;
   const here = words[reached];
@@ -64,7 +76,10 @@ function nearADay({ words, reached, pattern }: BrokenLine): Otherwise {
   const day = words.findIndex(({ type }, i) => i > reached && type === 'DATE');
   const said = words[day]?.image;
   if (said === undefined || day > reached + 3) return { at: reached, message: dayInDoubt() };
-  const doubt = { type: 'STRING', image: `"day not certain: about ${said}"` };
+  const rough = words.slice(reached, day).filter(({ type }) => isWord(type) || type === 'ID');
+  const isAbout = rough.every(({ image }) => about.has(image.toLowerCase()));
+  const nearly = isAbout ? 'about' : imagesOf(rough);
+  const doubt = { type: 'STRING', image: `"day not certain: ${nearly} ${said}"` };
   const kept = [...words.slice(0, reached), ...words.slice(day)];
   const opens = kept.at(-1)?.type === '{';
   // What stands behind a brace is a line of the block.
@@ -73,6 +88,11 @@ function nearADay({ words, reached, pattern }: BrokenLine): Otherwise {
   return {
     at: reached,
     message: dayInDoubt(said),
-    ...(isOffered ? { repair: changed(words, line) } : {}),
+    ...(isOffered
+      ? {
+          repair: changed(words, line),
+          senses: rough.map(({ image }): SaidBy => [image.toLowerCase(), 'about']),
+        }
+      : {}),
   };
 }

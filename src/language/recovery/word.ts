@@ -41,7 +41,7 @@ export function isFalseUnit(image: string): boolean {
 }
 
 /**
- * What the lexer took together, apart: `2 squeaking`, `1 in panel 3`, and `8-10.5 m`, which is no negative length but a stretch.
+ * What the lexer took together, apart: `2 squeaking`, `1 P4`, `1 in panel 3`, and `8-10.5 m`, which is no negative length but a stretch.
  */
 export function withoutFalseUnits(line: readonly Word[]): readonly Word[] {
   return line.flatMap((word, at): readonly Word[] => {
@@ -50,6 +50,12 @@ export function withoutFalseUnits(line: readonly Word[]): readonly Word[] {
     const before = line[at - 1];
     if (upper !== undefined && (before?.type === 'NUMBER' || before?.type === 'QUANTITY'))
       return [keyword('to'), { type: 'QUANTITY', image: upper }];
+    const spot = /^(\d+) +([A-Z]{1,2}\d+)$/.exec(word.image);
+    if (spot)
+      return [
+        { type: 'NUMBER', image: spot[1] ?? '' },
+        { type: 'ID', image: spot[2] ?? '' },
+      ];
     const isPlace = / in$/.test(word.image) && isWord(line[at + 1]?.type ?? '');
     if (!isPlace && !isFalseUnit(word.image)) return [word];
     const [, number = '', unit = ''] = /^([^a-z]*?)\s*([a-z].*)$/.exec(word.image) ?? [];

@@ -1,0 +1,64 @@
+// Where nobody could look: `no look 18 m to 20 m`, `not seen behind the patch at 18.9 m`, `could not see 4 m to 6 m`.
+
+import type { BrokenLine } from './broken-line.js';
+import { noteOf, takenApart } from './general.js';
+import { isOffered, readsSoundly, type SaidBy } from './kept.js';
+import type { Otherwise } from './otherwise.js';
+import { changed } from './repairs.js';
+import { imagesOf, keyword, withoutFalseUnits, type Word } from './word.js';
+
+export function notLookedAt(line: BrokenLine): Otherwise | undefined {
+  const { block, words, reached, pattern } = line;
+  if (block !== 'Inspection') return undefined;
+  const said = sayingOf(words);
+  const isSaid = words[0]?.type === 'not seen' && reached < words.length;
+  if (said === 0 && !isSaid) return undefined;
+  const rest = withoutFalseUnits(words.slice(isSaid ? 1 : said));
+  const senses = isSaid
+    ? []
+    : words.slice(0, said).map(({ image }): SaidBy => [image.toLowerCase(), 'not seen']);
+  const message = 'Where nobody could look is said with `not seen`';
+  for (const offered of [[keyword('not seen'), ...rest], withPlaceFirst(rest)])
+    if (offered && readsSoundly(offered, pattern) && isOffered(words, offered, pattern, senses))
+      return {
+        at: isSaid ? reached : 0,
+        message: `${message}: \`${imagesOf(offered)}\`.`,
+        repair: changed(words, offered),
+        senses,
+      };
+  return isSaid ? undefined : { at: 0, message: `${message}, \`not seen from 18 m to 20 m "no light"\`.` };
+}
+
+/** Of how many words it is said. */
+function sayingOf(words: readonly Word[]): number {
+  const plain = words.map(({ image }) => image.toLowerCase());
+  const found = sayings.find((saying) => saying.every((each, at) => plain[at] === each));
+  return found?.length ?? 0;
+}
+
+const sayings: readonly (readonly string[])[] = [
+  'no look',
+  'no view',
+  'no access',
+  'no sight',
+  'could not see',
+  'cannot see',
+  'not looked at',
+  'not inspected',
+  'not accessible',
+  'no inspection',
+].map((each) => each.split(' '));
+
+/** `behind the patch at 18.9 m`: a place or a stretch, and why. */
+function withPlaceFirst(rest: readonly Word[]): readonly Word[] | undefined {
+  const { place, told, texts, severity, photo, by } = takenApart(rest);
+  const isPlace = place.length === 2 || place.length === 4;
+  if (!isPlace || severity.length + photo.length + by.length > 0) return undefined;
+  const isStretch = place.length === 4;
+  const note = noteOf(told, texts);
+  return [
+    keyword('not seen'),
+    ...(isStretch ? [keyword('from'), ...place.slice(1)] : place),
+    ...(note ? [note] : []),
+  ];
+}

@@ -1,0 +1,188 @@
+// Readings and measures whose parts are all there, in another order or in short: `second colour showing at P1`, `8.4 mm at P1`, `green at
+// P3`, `P8 n.s. cover on`, `gap at hold-down 17 m 14 mm`, `trough plate 4.6 m from outside 3.8 mm`.
+
+import type { BrokenLine } from './broken-line.js';
+import { noteOf, takenApart } from './general.js';
+import { readsSoundly, type SaidBy } from './kept.js';
+import type { Otherwise } from './otherwise.js';
+import { changed } from './repairs.js';
+import { isName, isSpotName } from './said-place.js';
+import { withUnitWords } from './unit-words.js';
+import { imagesOf, keyword, withoutFalseUnits, type Word } from './word.js';
+
+type Saying = (line: BrokenLine) => Otherwise | undefined;
+
+export const readingLines: readonly Saying[] = [
+  pointLast,
+  notSeenInShort,
+  colourWithWords,
+  measured,
+  lacksItsUnit,
+];
+
+/** `second colour showing at P1`, `8.4 mm at P1`, `green P3` */
+function pointLast({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  if (block !== 'Inspection' || isName(words[0])) return undefined;
+  const at = words.findIndex((word, i) => isSpotName(word) || (words[i - 1]?.type === 'at' && isName(word)));
+  const name = words[at];
+  if (!name) return undefined;
+  const from = words[at - 1]?.type === 'at' ? at - 1 : at;
+  const rest = [...words.slice(0, from), ...words.slice(at + 1)];
+  const [first, ...more] = rest;
+  const isShort = more.length === 0 || (more.length === 1 && more[0]?.image === 'showing');
+  const line =
+    isColour(first) && first && isShort
+      ? [name, keyword('colour'), first]
+      : (withUnitWords([name, ...rest], pattern) ?? [name, ...rest]);
+  if (!readsSoundly(line, pattern)) return undefined;
+  return { at: 0, message: `The point comes first: \`${imagesOf(line)}\`.`, repair: changed(words, line) };
+}
+
+/** `P8 n.s. cover on` */
+function notSeenInShort({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [point, ...rest] = words;
+  const short = /^(n\.s\.?|ns|n\.a\.?)/i.exec(rest.map(({ image }) => image).join(''))?.[1];
+  if (block !== 'Inspection' || !point || !isName(point) || short === undefined) return undefined;
+  let used = 0;
+  for (let length = 0; length < short.length; used++) length += rest[used]?.image.length ?? 1;
+  const behind = rest.slice(used);
+  const plain = [point, keyword('not seen'), ...behind];
+  const note = noteOf(
+    behind.filter(({ type }) => type !== 'STRING'),
+    behind.flatMap(({ type, image }) => (type === 'STRING' ? [image.slice(1, -1)] : [])),
+  );
+  const line = readsSoundly(plain, pattern) ? plain : [point, keyword('not seen'), ...(note ? [note] : [])];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return {
+    at: 1,
+    message: `Where nobody could look is said with \`not seen\`: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+    senses: rest.slice(0, used).map(({ image }): SaidBy => [image.toLowerCase(), 'not seen']),
+  };
+}
+
+/** `P6 red just showing`, `P2 teal in places "left of the bolt"` */
+function colourWithWords({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [point, colour, ...rest] = words;
+  if (block !== 'Inspection' || !isName(point) || !isColour(colour) || !point || !colour) return undefined;
+  const plain = rest.filter(({ type }) => type !== 'STRING');
+  // What shows not, or not yet, is no reading.
+  if (plain.some(({ type, image }) => type === 'QUANTITY' || type === 'NUMBER' || image === 'not'))
+    return undefined;
+  const isAlone = plain.every(({ image }) => image === 'showing');
+  const texts = rest.flatMap(({ type, image }) => (type === 'STRING' ? [image.slice(1, -1)] : []));
+  const note = noteOf(isAlone ? [] : plain, texts);
+  const line = [point, keyword('colour'), colour, ...(note ? [note] : [])];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return { at: 1, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line) };
+}
+
+/** Of makes of liner: any word may be the name of a layer, these are nothing else. */
+const colours: ReadonlySet<string> = new Set(
+  'white black red green blue yellow orange brown grey gray teal ivory amber natural pink purple violet beige cream'.split(
+    ' ',
+  ),
+);
+
+function isColour(word: Word | undefined): boolean {
+  return word?.type === 'ID' && colours.has(word.image.toLowerCase());
+}
+
+interface Measure {
+  readonly part: string;
+  /** All that may be said of it beside its place and its number. */
+  readonly words: ReadonlySet<string>;
+  readonly needs: ReadonlySet<string>;
+  readonly line: (place: readonly Word[], size: Word) => readonly Word[];
+}
+
+const placing = ['at', 'of', 'the', 'from', 'in', 'on'];
+const measures: readonly Measure[] = [
+  {
+    part: 'hold-down',
+    words: new Set(['gap', 'hold-down', ...placing]),
+    needs: new Set(['gap']),
+    line: (place, size) => [keyword('hold-down'), ...place, keyword('gap'), size],
+  },
+  {
+    part: 'flight',
+    words: new Set(['depth', 'deep', 'flight', 'left', 'section', ...placing]),
+    needs: new Set(['depth', 'deep', 'left', 'section']),
+    line: (place, size) => [keyword('flight'), ...place, keyword('depth'), size],
+  },
+  {
+    part: 'trough',
+    words: new Set([
+      'plate',
+      'thickness',
+      'thick',
+      'steel',
+      'left',
+      'outside',
+      'inside',
+      'underneath',
+      'trough',
+      ...placing,
+    ]),
+    needs: new Set(['plate', 'thickness', 'thick', 'steel']),
+    line: (place, size) => [keyword('plate'), ...place, keyword('thickness'), size],
+  },
+];
+
+/** What of it is said in the line itself. */
+const told: ReadonlySet<string> = new Set([
+  'gap',
+  'hold-down',
+  'depth',
+  'deep',
+  'flight',
+  'plate',
+  'thickness',
+  'thick',
+  'trough',
+  'steel',
+]);
+
+/** `gap at hold-down 17 m 14 mm`, `trough plate 4.6 m from outside 3.8 mm` */
+function measured({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  if (block !== 'Inspection' || words.some(({ type }) => type === 'finding' || type === 'closed'))
+    return undefined;
+  const said = takenApart(withoutFalseUnits(words));
+  const sizes = said.told.filter(({ type, image }) => type === 'QUANTITY' && /(mm|in)$/.test(image));
+  const [size] = sizes;
+  const isAPlace = said.place.length === 2 && said.place[0]?.type === 'at';
+  if (!size || sizes.length > 1 || !isAPlace || said.severity.length + said.photo.length > 0)
+    return undefined;
+  const plain = said.told.filter((word) => word !== size);
+  const measure = measures.find(
+    ({ part, words: known, needs }) =>
+      (said.part === part || (part === 'trough' && plain[0]?.type === 'plate')) &&
+      plain.every(({ image }) => known.has(image)) &&
+      plain.some(({ image }) => needs.has(image)),
+  );
+  if (!measure) return undefined;
+  const note = noteOf(
+    plain.filter(({ image }) => !told.has(image)),
+    said.texts,
+  );
+  const line = [...measure.line(said.place, size), ...(note ? [note] : [])];
+  if (!readsSoundly(line, pattern)) return undefined;
+  const senses: readonly SaidBy[] =
+    measure.part === 'trough'
+      ? [
+          ['trough', 'plate'],
+          ['steel', 'plate'],
+          ['thick', 'thickness'],
+        ]
+      : [['deep', 'depth']];
+  return { at: 0, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line), senses };
+}
+
+/** `P2 11.3`: the unit is for who measured to say. */
+function lacksItsUnit({ block, words }: BrokenLine): Otherwise | undefined {
+  const [point, value, ...more] = words;
+  if (block !== 'Inspection' || !isName(point) || value?.type !== 'NUMBER') return undefined;
+  if (more.some(({ type }) => type !== 'STRING')) return undefined;
+  const line = `${point?.image ?? ''} thickness ${value.image} mm`;
+  return { at: 1, message: `A thickness is said with its unit: \`${line}\`, if it was in mm.` };
+}
