@@ -101,7 +101,9 @@ export function takenApart(words: readonly Word[]): SaidLine {
     type === 'STRING' && !taken.has(at) ? [image.slice(1, -1)] : [],
   );
   const left = words.filter(({ type }, at) => type !== 'STRING' && !taken.has(at));
-  const { part: named, told } = aboutPart(left);
+  const { part: named, told: about } = aboutPart(left);
+  const end = place.length === 0 && named === 'guard' ? endIn(about) : undefined;
+  const told = end ? about.filter((_, at) => at < end.from || at > end.to) : about;
   // `panel 8 of run 3 lifted`, `HeadGate leaks`: its place names the part.
   const part =
     named ??
@@ -110,13 +112,23 @@ export function takenApart(words: readonly Word[]): SaidLine {
   return {
     answer,
     part,
-    place,
+    place: end ? [keyword('at'), keyword(end.end)] : place,
     severity,
     photo,
     by: by.length === 0 ? [] : [keyword('by'), ...by.slice(1)],
     told: [...told, ...welded],
     texts,
   };
+}
+
+/** `of the drive`: whose guard it is says where. */
+function endIn(
+  told: readonly Word[],
+): { readonly from: number; readonly to: number; readonly end: string } | undefined {
+  const to = told.findIndex(({ image }) => image === 'drive' || image === 'tail' || image === 'head');
+  const joins = (at: number): boolean => ['of', 'on', 'over', 'the', 'at'].includes(told[at]?.image ?? '');
+  if (to < 1 || !joins(to - 1)) return undefined;
+  return { from: joins(to - 2) ? to - 2 : to - 1, to, end: told[to]?.image ?? '' };
 }
 
 /** The part that is named, and what is left to be told: its own name no more where that came first. */
