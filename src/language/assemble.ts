@@ -9,6 +9,7 @@ import type { Problem } from '../domain/model/problem.js';
 import { applyCorrections, type LinersSeen } from '../domain/model/corrected.js';
 import type {
   Correction,
+  DriveChange,
   DutyChange,
   MeterChange,
   PanelsMoved,
@@ -79,7 +80,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       return screw && kept(draft, conveyor, screw, () => ({ ...rest, conveyor, screw, remarks }));
     },
   );
-  const { meterChanges, dutyChanges, patches, services } = oneLineRecords(
+  const { meterChanges, dutyChanges, driveChanges, patches, services } = oneLineRecords(
     inOrder,
     conveyors,
     relines,
@@ -121,6 +122,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       screwChanges,
       meterChanges,
       dutyChanges,
+      driveChanges,
       patches,
       services,
       jobs: built,
@@ -283,7 +285,7 @@ function oneLineRecords(
   conveyors: ConveyorIndex,
   relines: readonly Reline[],
   problems: Problem[],
-): Pick<Estate, 'meterChanges' | 'dutyChanges' | 'patches' | 'services'> {
+): Pick<Estate, 'meterChanges' | 'dutyChanges' | 'driveChanges' | 'patches' | 'services'> {
   return {
     meterChanges: records(
       sheets.flatMap((sheet) => sheet.meterChanges),
@@ -296,6 +298,12 @@ function oneLineRecords(
       conveyors,
       problems,
       (draft, conveyor): DutyChange => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })),
+    ),
+    driveChanges: records(
+      sheets.flatMap((sheet) => sheet.driveChanges),
+      conveyors,
+      problems,
+      (draft, conveyor): DriveChange => kept(draft, conveyor, undefined, () => ({ ...draft, conveyor })),
     ),
     patches: records(
       sheets.flatMap((sheet) => sheet.patches),

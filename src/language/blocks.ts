@@ -49,6 +49,7 @@ const kinds: Readonly<Record<string, BlockKind>> = {
   ScrewChange: 'screw change',
   MeterChange: 'meter change',
   DutyChange: 'duty',
+  DriveChange: 'drive change',
   Patch: 'patch',
   Serviced: 'serviced',
   Job: 'job',
@@ -128,6 +129,7 @@ function blockOf(node: AstNode, within: Within): TextBlock | undefined {
 const inOneLine: ReadonlySet<BlockKind> = new Set([
   'meter change',
   'duty',
+  'drive change',
   'patch',
   'correction',
   'serviced',

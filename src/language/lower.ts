@@ -12,7 +12,8 @@ import { lowerInspection, type UncountedInspection } from './lowering/inspection
 import { lowerJob } from './lowering/job.js';
 import { lowerLiner } from './lowering/liner.js';
 import { lowerPlant } from './lowering/plant.js';
-import { createReader, keywordOf } from './lowering/reader.js';
+import { createReader, keywordOf, type Reader } from './lowering/reader.js';
+import { lowerDriveChange } from './lowering/drive-change.js';
 import {
   lowerDutyChange,
   lowerMeterChange,
@@ -85,7 +86,12 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
         }
         break;
       case 'Correction':
-        record(found.corrections, block, lowerCorrection(reader, node));
+      case 'MeterChange':
+      case 'DutyChange':
+      case 'DriveChange':
+      case 'Patch':
+      case 'Serviced':
+        addOneLine(reader, node, found, (records, draft) => record(records, block, draft));
         break;
       case 'Reline':
         record(found.relines, block, lowerReline(reader, block, node));
@@ -95,18 +101,6 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
         break;
       case 'ScrewChange':
         record(found.screwChanges, block, lowerScrewChange(reader, block, node));
-        break;
-      case 'MeterChange':
-        record(found.meterChanges, block, lowerMeterChange(reader, node));
-        break;
-      case 'DutyChange':
-        record(found.dutyChanges, block, lowerDutyChange(reader, node));
-        break;
-      case 'Patch':
-        record(found.patches, block, lowerPatch(reader, node));
-        break;
-      case 'Serviced':
-        record(found.services, block, lowerService(reader, node));
         break;
       case 'Job':
         if (block.name) found.jobs.push(lowerJob(reader, block, node, doc));
@@ -180,6 +174,7 @@ export function emptySheet(source: number, uri: string, problems: readonly Probl
     screwChanges: [],
     meterChanges: [],
     dutyChanges: [],
+    driveChanges: [],
     patches: [],
     services: [],
     jobs: [],
@@ -213,10 +208,41 @@ const words: Readonly<Record<ast.Block['$type'], string>> = {
   ScrewChange: 'screw change',
   MeterChange: 'meter change',
   DutyChange: 'duty',
+  DriveChange: 'drive change',
   Patch: 'patch',
   Serviced: 'serviced',
   Job: 'job',
 };
+
+type OneLine = ast.Correction | ast.MeterChange | ast.DutyChange | ast.DriveChange | ast.Patch | ast.Serviced;
+
+/** Records without a block of their own. A drive change is the work that it was too, and its speed one of the duty. */
+function addOneLine(
+  reader: Reader,
+  node: OneLine,
+  found: ReturnType<typeof nothingFound>,
+  record: <T>(records: T[], draft: T | undefined) => void,
+): void {
+  switch (node.$type) {
+    case 'Correction':
+      return record(found.corrections, lowerCorrection(reader, node));
+    case 'MeterChange':
+      return record(found.meterChanges, lowerMeterChange(reader, node));
+    case 'DutyChange':
+      return record(found.dutyChanges, lowerDutyChange(reader, node));
+    case 'DriveChange': {
+      const drafts = lowerDriveChange(reader, node);
+      record(found.driveChanges, drafts?.change);
+      record(found.services, drafts?.work);
+      if (drafts?.speed) record(found.dutyChanges, drafts.speed);
+      return;
+    }
+    case 'Patch':
+      return record(found.patches, lowerPatch(reader, node));
+    case 'Serviced':
+      return record(found.services, lowerService(reader, node));
+  }
+}
 
 /** What a text may hold beside its inspections, each list empty yet. */
 function nothingFound() {
@@ -231,6 +257,7 @@ function nothingFound() {
     screwChanges: list<Sheet['screwChanges']>(),
     meterChanges: list<Sheet['meterChanges']>(),
     dutyChanges: list<Sheet['dutyChanges']>(),
+    driveChanges: list<Sheet['driveChanges']>(),
     patches: list<Sheet['patches']>(),
     services: list<Sheet['services']>(),
     jobs: list<Sheet['jobs']>(),

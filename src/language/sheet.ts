@@ -9,6 +9,7 @@ import type { Plant } from '../domain/model/plant.js';
 import type { Problem } from '../domain/model/problem.js';
 import type {
   Correction,
+  DriveChange,
   DutyChange,
   Inspection,
   MeterChange,
@@ -39,6 +40,7 @@ export interface Sheet {
   readonly screwChanges: readonly ScrewChangeDraft[];
   readonly meterChanges: readonly Draft<MeterChange>[];
   readonly dutyChanges: readonly Draft<DutyChange>[];
+  readonly driveChanges: readonly Draft<DriveChange>[];
   readonly patches: readonly Draft<Patch>[];
   readonly services: readonly Draft<Service>[];
   readonly jobs: readonly Named<JobDraft>[];

@@ -120,6 +120,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   ScrewChange: { meter: 'duration', tonnes: 'mass' },
   ScrewScope: { from: 'length', to: 'length' },
   MeterChange: { old: 'duration', new: 'duration' },
+  DriveChange: { power: 'power', speed: 'rotation' },
   DutyChange: { value: 'duty', speed: 'rotation' },
   JobStock: { length: 'length' },
   JobOffcut: { length: 'length' },

@@ -269,6 +269,7 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
       case ast.Patch.$type:
       case ast.MeterChange.$type:
       case ast.DutyChange.$type:
+      case ast.DriveChange.$type:
         found.addConveyor(block);
         break;
       case ast.Job.$type: {

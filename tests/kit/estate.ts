@@ -327,6 +327,7 @@ export function estate(parts: EstateParts): Estate {
     patches: [],
     services: [],
     dutyChanges: parts.dutyChanges ?? [],
+    driveChanges: [],
     jobs: [],
   };
 }

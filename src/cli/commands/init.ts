@@ -73,6 +73,7 @@ function fileOf({ kind, name, date }: TextBlock): string {
     case 'screw change':
     case 'meter change':
     case 'duty':
+    case 'drive change':
     case 'patch':
     case 'serviced':
     case 'correction':

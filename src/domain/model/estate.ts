@@ -4,6 +4,7 @@ import type { Conveyor } from './conveyor.js';
 import type { Job } from './job.js';
 import type { Plant } from './plant.js';
 import type {
+  DriveChange,
   DutyChange,
   Inspection,
   JudgedCorrection,
@@ -34,6 +35,7 @@ export interface Estate {
   readonly screwChanges: readonly ScrewChange[];
   readonly meterChanges: readonly MeterChange[];
   readonly dutyChanges: readonly DutyChange[];
+  readonly driveChanges: readonly DriveChange[];
   readonly patches: readonly Patch[];
   readonly services: readonly Service[];
   readonly jobs: readonly Job[];

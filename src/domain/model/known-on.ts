@@ -49,6 +49,7 @@ function cut(present: Estate, day: CalendarDay): Estate {
     services: estate.services.filter(isKnown),
     screwChanges,
     meterChanges: estate.meterChanges.filter(isKnown),
+    driveChanges: estate.driveChanges.filter(isKnown),
     dutyChanges: estate.dutyChanges.filter(({ from }) => from.day <= day),
     jobs: estate.jobs.map((job) => jobBy(job, { relines, screwChanges })),
   };

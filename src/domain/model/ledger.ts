@@ -16,6 +16,7 @@ export const blockKinds = [
   'screw change',
   'meter change',
   'duty',
+  'drive change',
   'patch',
   'serviced',
   'job',
@@ -62,6 +63,7 @@ export function isRecord(kind: BlockKind): boolean {
     case 'screw change':
     case 'meter change':
     case 'duty':
+    case 'drive change':
     case 'patch':
     case 'serviced':
       return true;

@@ -509,6 +509,20 @@ export interface Service {
   readonly origin: Origin;
 }
 
+/** The drive from a day on: a power, a speed or both. Its speed is a DutyChange too, and the work of that day a Service. */
+export interface DriveChange {
+  readonly conveyor: Conveyor;
+  readonly conveyorUse: NameUse;
+  readonly date: StatedDay;
+  /** Rated, of the motor. */
+  readonly power?: Stated<'power'>;
+  /** Of the screw. */
+  readonly speed?: Stated<'rotation'>;
+  readonly by?: string;
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
 export interface DutyChange {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;

@@ -69,6 +69,7 @@ function blocksOf(estate: Estate): readonly Block[] {
       estate.screwChanges,
       estate.meterChanges,
       estate.dutyChanges,
+      estate.driveChanges,
       estate.patches,
       estate.corrections,
       estate.panelsMoved,

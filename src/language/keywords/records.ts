@@ -538,6 +538,17 @@ export const recordKeywords: KeywordDocs = {
     from: word('Last reading of the meter taken out.'),
     to: word('First reading of the meter put in.'),
   },
+  DriveChange: {
+    'drive change': word(
+      'Another motor, gear or speed from this day on; `drive at` on the conveyor says what it was built with. ' +
+        'Another power is another motor: it ends what was wrong with the old one, and currents are compared ' +
+        'from then on. At another speed an hour counts by its turns.',
+      'drive change ${1:DG1} ${2:2022-01-17} power ${3:7.5} kW speed ${4:18} rpm by "${5:fitter}" "${6:gear 1:63}"',
+    ),
+    power: word('Rated power of the motor.', 'power ${1:7.5} kW'),
+    speed: word('Speed of the screw, at its shaft.', 'speed ${1:18} rpm'),
+    by: word('Who changed it; a role is enough.', 'by "${1:fitter}"'),
+  },
   DutyChange: {
     duty: word(
       'The duty changed on a day: from then on dates are forecast with it. ' +

@@ -25,6 +25,7 @@ const records = new Set([
   'panels moved',
   'meter change',
   'duty',
+  'drive change',
   'patch',
   'serviced',
   'correction',

@@ -11,6 +11,7 @@ import { axialSpeed, conveyingPower, rise, spiralFriction, torque } from '../../
 import { developedWidth, linerMassPerMetre } from '../../domain/geometry/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
+import { asDriven, driveChangesOf, presentDrive } from '../../domain/model/present-drive.js';
 import { emptyDrag } from '../../domain/model/empty-drag.js';
 import { historyOf } from '../../domain/model/history.js';
 import { newestDay } from '../../domain/model/newest.js';
@@ -44,8 +45,9 @@ export function conveyorHover(estate: Estate, conveyor: Conveyor, wear: readonly
       ...((conveyor.duty ?? conveyor.plant.duty)
         ? line('duty', shownToleranced(conveyor.duty ?? conveyor.plant.duty!))
         : []), // one of the two is there, by the condition
-      ...speedLines(conveyor),
-      ...capacityLines(conveyor),
+      ...driveLines(estate, conveyor),
+      ...speedLines(asDriven(estate, conveyor)),
+      ...capacityLines(asDriven(estate, conveyor)),
       ...linerLines(conveyor),
       ...clearanceLine(unit, trough.insideRadius.value, liner.thickness.value, screw.outsideDiameter.value),
       ...recordLines(estate, conveyor),
@@ -66,6 +68,14 @@ export function conveyorHover(estate: Estate, conveyor: Conveyor, wear: readonly
       conveyor.doc ? plain(conveyor.doc) : '',
     ].filter((part) => part !== ''),
   );
+}
+
+/** Nothing where the drive is as it was built. */
+function driveLines(estate: Estate, conveyor: Conveyor): HoverLine[] {
+  const last = driveChangesOf(estate, conveyor, undefined).at(-1);
+  const { power, speed } = presentDrive(estate, conveyor) ?? {};
+  const now = [power && shown(power), speed && shown(speed)].filter(Boolean).join(', ');
+  return last ? line('drive', `${now}, changed on ${formatDay(last.date.day)}`) : [];
 }
 
 function speedLines({ screw, drive }: Conveyor): HoverLine[] {

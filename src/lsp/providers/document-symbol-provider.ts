@@ -57,6 +57,8 @@ export function labelOf(node: AstNode): Label | undefined {
   if (ast.isCorrection(node)) return record(node, `correction ${node.date ?? ''}`.trim(), SymbolKind.Event);
   if (ast.isServiced(node)) return record(node, `serviced ${node.date ?? ''}`.trim(), SymbolKind.Event);
   if (ast.isPatch(node)) return record(node, `patch ${node.date ?? ''}`.trim(), SymbolKind.Event);
+  if (ast.isDriveChange(node))
+    return record(node, `drive change ${node.date ?? ''}`.trim(), SymbolKind.Event);
   if (ast.isDutyChange(node)) return record(node, `duty from ${node.date ?? ''}`.trim(), SymbolKind.Event);
   if (ast.isOutage(node))
     return named(node, SymbolKind.Event, `outage ${node.from ?? ''} to ${node.to ?? ''}`);

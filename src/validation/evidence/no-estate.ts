@@ -17,6 +17,7 @@ export const noEstate: Estate = {
   patches: [],
   services: [],
   dutyChanges: [],
+  driveChanges: [],
   jobs: [],
   readings: {
     count: 0,

@@ -1,6 +1,7 @@
 // The machine as the crew meets it: sizes as declared, the liner that lies there and the one that goes in. What lies there follows
 // from the records: a reline with another liner, or two liners along one machine, are not what the conveyor declares.
 
+import { presentDrive } from '../../../domain/model/present-drive.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatPercent } from '../../../domain/units/format.js';
 import { setsLying } from '../../../domain/model/exposure.js';
@@ -47,10 +48,11 @@ export function machineFacts(
     },
     ...screwLengths(before, job, unit, asOf),
   ];
-  if (conveyor.drive)
+  const drive = presentDrive(before.estate, conveyor, asOf);
+  if (drive)
     facts.push({
       name: 'Drive',
-      value: `at the ${conveyor.drive.end}${conveyor.drive.power ? `, ${conveyor.drive.power.text}` : ''}${speedWords(before, job, asOf)}`,
+      value: `at the ${drive.end}${drive.power ? `, ${drive.power.text}` : ''}${speedWords(before, job, asOf)}`,
     });
   if (conveyor.conveys) facts.push({ name: 'Conveys', value: conveyor.conveys.material });
   if (conveyor.fill) facts.push({ name: 'Fill', value: formatPercent(conveyor.fill.value) });

@@ -1,6 +1,7 @@
 // Does a spiral without a centre tube turn within the usual 5 to 30 rpm (maker's practice, from memory)? Wear goes with
 // sliding distance, so with the speed.
 
+import { conveyorsAsDriven } from '../../../domain/model/present-drive.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import { each } from '../../telling/each.js';
 import { isPlausible } from '../../evidence/plausible.js';
@@ -29,22 +30,19 @@ export const spiralTurnsFast: Rule = {
     { name: 'at the end of the usual', text: '  drive at head power 5.5 kW speed 30 rpm' },
     { name: 'just beyond', text: '  drive at head power 5.5 kW speed «31 rpm»' },
   ],
-  check: each(
-    (estate) => estate.conveyors,
-    function* ({ name, plant, screw, drive }) {
-      const speed = drive?.speed;
-      const most = settled(plant, 'TL224', threshold);
-      if (
-        !speed ||
-        screw.kind.kind !== 'shaftless' ||
-        speed.value <= most ||
-        !isPlausible('speed', speed.value)
-      )
-        return;
-      yield {
-        origin: speed.origin,
-        message: `${name} turns its spiral at ${speed.text}; 5 to ${formatNumber(most, 0)} rpm is usual without a centre tube.`,
-      };
-    },
-  ),
+  check: each(conveyorsAsDriven, function* ({ name, plant, screw, drive }) {
+    const speed = drive?.speed;
+    const most = settled(plant, 'TL224', threshold);
+    if (
+      !speed ||
+      screw.kind.kind !== 'shaftless' ||
+      speed.value <= most ||
+      !isPlausible('speed', speed.value)
+    )
+      return;
+    yield {
+      origin: speed.origin,
+      message: `${name} turns its spiral at ${speed.text}; 5 to ${formatNumber(most, 0)} rpm is usual without a centre tube.`,
+    };
+  }),
 };

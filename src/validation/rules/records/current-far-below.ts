@@ -1,6 +1,6 @@
 // Does the drive suddenly draw far less than it used to? Then it turns something that is no longer all there.
 
-import { historyOf } from '../../../domain/model/history.js';
+import { looksOfThisMotor } from '../../evidence/looks-of-this-motor.js';
 import type { Stated } from '../../../domain/model/stated.js';
 import { formatValue } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
@@ -47,7 +47,7 @@ inspection DG1 2025-09-08 meter 9000 h {
   ],
   *check({ estate }) {
     for (const conveyor of estate.conveyors) {
-      const looks = historyOf(estate, conveyor).inspections.map(({ inspection }) => inspection);
+      const looks = looksOfThisMotor(estate, conveyor);
       for (const state of ['empty', 'loaded'] as const) {
         const readings = looks.flatMap(({ currents }) =>
           currents.map((each) => each[state]).filter((one): one is Stated<'current'> => one !== undefined),

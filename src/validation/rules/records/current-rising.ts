@@ -3,7 +3,7 @@
 
 import type { Inspection } from '../../../domain/model/records.js';
 import type { Stated } from '../../../domain/model/stated.js';
-import { historyOf } from '../../../domain/model/history.js';
+import { looksOfThisMotor } from '../../evidence/looks-of-this-motor.js';
 import { formatValue } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
@@ -75,7 +75,7 @@ inspection DG1 2025-09-08 meter 9000 h {
   ],
   *check({ estate }) {
     for (const conveyor of estate.conveyors) {
-      const inspections = historyOf(estate, conveyor).inspections.map((one) => one.inspection);
+      const inspections = looksOfThisMotor(estate, conveyor);
       for (const state of ['empty', 'loaded'] as const) {
         const readings = inspections.flatMap((inspection: Inspection) =>
           inspection.currents
