@@ -20,7 +20,7 @@ describe('a word that does not belong', () => {
   });
   it('inside a fact is told with what should stand there', () => {
     expect(slipsOf('screw S { flight 80 mm bye 25 mm }')).toEqual([
-      'bye: `bye` cannot stand here: after `80 mm` comes `by`. Did you mean `by`?',
+      'bye: `bye` cannot stand here: after `80 mm` comes `by`, `x` or `×`. Did you mean `by`?',
     ]);
   });
   it('where a block begins is put beside the block that was meant, or else lists the blocks', () => {

@@ -174,6 +174,8 @@ export const specificationKeywords: KeywordDocs = {
   Flight: {
     flight: word('Section of the flat bar: radial width by thickness.', 'flight ${1:80} mm by ${2:25} mm'),
     by: word('Width `by` thickness.'),
+    x: word('Width `x` thickness, as `by`.'),
+    '×': word('Width × thickness, as `by`.'),
   },
   InnerFlight: {
     'inner flight': word(

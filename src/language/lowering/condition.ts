@@ -1,6 +1,7 @@
 // A line about something wrong → ConditionLine. Clock positions seen against the flow are mirrored here, once. Where a look says
 // `worn through` it is a reading too: bare steel at its place, at the bottom (6:00) where no clock position is written.
 
+import { measureOf } from '../../domain/conditions/kinds.js';
 import type * as ast from '../generated/ast.js';
 import type { ConditionKind, ConditionLine } from '../../domain/model/records.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
@@ -17,7 +18,7 @@ export function lowerCondition(
   // The grammar takes these words only.
   const kind = wordsOf(row, 'kind') as ConditionKind | undefined;
   if (kind === undefined) return [];
-  const counts = kind === 'bolts loose' || kind === 'bolts missing';
+  const counts = measureOf(kind) === 'count';
   const size =
     counts || row.size === undefined ? undefined : reader.quantity(row, 'size', 'length', sizeOf(kind));
   const count = counts && row.size !== undefined ? reader.count(row, 'size', 'number of bolts') : undefined;
@@ -36,7 +37,7 @@ export function lowerCondition(
       answer: wordsOf(row, 'answer') as ConditionLine['answer'],
       size,
       count,
-      aspect: wordsOf(row, 'aspect') as ConditionLine['aspect'],
+      aspect: aspectOf(row),
       temperature: told ? undefined : temperature,
       about: kind === 'finding' ? partNamed(row) : undefined,
       severity: row.severity,
@@ -46,6 +47,12 @@ export function lowerCondition(
     }),
   };
   return told ? [line, { kind, temperature, wornThrough: false, origin: line.origin }] : [line];
+}
+
+/** The level of the oil and the oil are one. */
+function aspectOf(row: ast.Condition): ConditionLine['aspect'] {
+  const aspect = wordsOf(row, 'aspect');
+  return aspect === 'oil level low' ? 'oil low' : (aspect as ConditionLine['aspect']); // the grammar takes these words only
 }
 
 function sizeOf(kind: ConditionKind): string {

@@ -92,7 +92,7 @@ function quantities({
   part,
 }: Places): Pick<Reader, 'quantity' | 'quantityOf' | 'quantities' | 'toleranced' | 'range' | 'count'> {
   const quantity: Reader['quantity'] = (node, property, dimension, fact, limit = usual[dimension], index) => {
-    const text = textOf(node, property, index);
+    const text = statedText(node, property, index);
     if (text === undefined) return undefined;
     const parsed = parseQuantity(text, dimension);
     const place = part(node, property, index);
@@ -110,7 +110,7 @@ function quantities({
   return {
     quantity,
     quantityOf(node, property, dimensions, fact) {
-      const text = textOf(node, property);
+      const text = statedText(node, property);
       const fitting =
         text === undefined ? undefined : dimensions.find((dimension) => parseQuantity(text, dimension).ok);
       return quantity(node, property, fitting ?? dimensions[0], fact);
@@ -258,6 +258,18 @@ export function textOf(node: AstNode, property: string, index?: number): string 
   const value = (node as unknown as Record<string, unknown>)[property];
   const item: unknown = index === undefined || !Array.isArray(value) ? value : value[index];
   return typeof item === 'string' ? item : undefined;
+}
+
+/** Said in one unit, behind the second: `from 8 to 10.5 m`, `flight 80 x 25 mm`. */
+const shares: Readonly<Record<string, string>> = { from: 'to', at: 'to', old: 'new', width: 'thickness' };
+
+/** As written; a bare number that shares its unit with the one behind it has that unit. */
+export function statedText(node: AstNode, property: string, index?: number): string | undefined {
+  const text = textOf(node, property, index);
+  const other = shares[property];
+  if (text === undefined || other === undefined || !/^[+-]?\d+([.,]\d+)?$/.test(text)) return text;
+  const unit = /^[+-]?\d+(?:[.,]\d+)?\s*(\p{L}.*)$/u.exec(textOf(node, other) ?? '')?.[1];
+  return unit === undefined ? text : `${text} ${unit}`;
 }
 
 function listOf(node: AstNode, property: string): readonly unknown[] {

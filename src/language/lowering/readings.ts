@@ -6,7 +6,7 @@ import { parseQuantity } from '../../domain/units/parse.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 import { secondColour, type NewRow, type ReadingRows } from '../reading-rows.js';
 import { chainage as chainageLimit, thickness, type Limit } from './limits.js';
-import { misread, type Reader } from './reader.js';
+import { misread, statedText, type Reader } from './reader.js';
 
 /** `mirrored`: the inspector looked against the flow. `gaugeError`: mm, NaN where none is stated. */
 export function lowerReading(
@@ -81,8 +81,9 @@ function chainageOf(reader: Reader, row: ast.Reading, rows: ReadingRows): number
   return (from + length(reader, row, rows, 'to', chainageLimit, 'chainage')) / 2;
 }
 
-function stretchWords({ from, to }: ast.Reading): string | undefined {
-  return from === undefined || to === undefined ? undefined : `from ${from} to ${to}`;
+function stretchWords(row: ast.Reading): string | undefined {
+  const from = statedText(row, 'from');
+  return from === undefined || row.to === undefined ? undefined : `from ${from} to ${row.to}`;
 }
 
 /** mm; NaN where it cannot be read, which is then said. */
@@ -94,7 +95,7 @@ function length(
   limit: Limit,
   fact: string,
 ): number {
-  const text = row[property] ?? '';
+  const text = statedText(row, property) ?? '';
   const mm = rows.length(text, limit);
   if (!Number.isNaN(mm)) return mm;
   const origin = reader.part(row, property);
