@@ -108,7 +108,7 @@ function blockOf(node: AstNode, within: Within): TextBlock | undefined {
       ...(date === undefined ? [] : [date]),
       ...(kind === 'patch' ? [canonical(textOf(node, 'from'))] : []),
       ...(kind === 'serviced'
-        ? ['part', 'work', 'ended', 'point', 'panel', 'at'].flatMap((key) => valueAt(node, key) ?? [])
+        ? ['part', 'work', 'ended', 'point', 'panel', 'end', 'at'].flatMap((key) => valueAt(node, key) ?? [])
         : []),
       ...(kind === 'correction' ? [spotIdentity(node), textOf(node, 'read') ?? ''] : []),
     ].join(' '),
@@ -194,7 +194,7 @@ const goesBy: Readonly<Record<string, readonly string[]>> = {
   Rest: ['at'],
   JobCrane: ['crane', 'at'],
   ConveyorLiner: ['from', 'run'],
-  Condition: ['answer', 'kind', 'aspect', 'point', 'panel', 'at', 'clock', 'side'],
+  Condition: ['answer', 'kind', 'aspect', 'point', 'panel', 'end', 'at', 'clock', 'side'],
   NotLooked: ['at', 'from'],
   OldPanel: ['point', 'chainage', 'clock'],
   PanelMove: ['panel'],

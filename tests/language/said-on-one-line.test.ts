@@ -49,6 +49,28 @@ test.each([
   expect(meaning(said)).toEqual(meaning(read(look(...long))));
 });
 
+/** A look before, so that there is something to reline. */
+const reline = (...rows: readonly string[]): string =>
+  `${look('P1 thickness 9.1 mm')}\nreline DG1 2025-06-10 meter 6900 h {\n  liner TwoLayer12\n  ${rows.join('\n  ')}\n}`;
+
+test.each([
+  [
+    'panels that do not lie side by side',
+    ['scope panels 1, 3 to 4 and 2 of run 1', 'fitted panels 1 and 3 of run 1 thickness 12.2 mm'],
+    [
+      'scope panel 1 of run 1',
+      'scope panels 3 to 4 of run 1',
+      'scope panel 2 of run 1',
+      'fitted panel 1 of run 1 thickness 12.2 mm',
+      'fitted panel 3 of run 1 thickness 12.2 mm',
+    ],
+  ],
+])('of a reline: %s', (_, short, long) => {
+  const said = read(reline(...short));
+  expect(said.findings.filter(({ code }) => code === 'TL101')).toEqual([]);
+  expect(meaning(said)).toEqual(meaning(read(reline(...long))));
+});
+
 test('the second colour of a liner of one layer is told as a colour that it does not have', () => {
   const found = read(look('P1 second colour showing'), { liner: '- layer\nlayer ivory 12 mm' });
   expect(found.findings.map(({ code }) => code)).toContain('TL117');

@@ -238,7 +238,17 @@ export const jobKeywords: KeywordDocs = {
     ),
     ...panelStretch,
   },
-  PanelStretch: panelStretch,
+  PanelStretch: {
+    ...panelStretch,
+    and: word('Another panel of the run: `panels 1, 9 and 10 of run 3`.'),
+  },
+  Stretches: {
+    all: word('The whole conveyor.'),
+    run: word(
+      'One run, by number from the tail (`run 2`) or by the breaks at its ends (`run above Gate`, `run between Inlet and Gate`).',
+      'run ${1:1}',
+    ),
+  },
   RunName: {
     above: word('The run whose lower end is at this break.', 'above ${1:Gate}'),
     below: word('The run whose upper end is at this break.', 'below ${1:Gate}'),

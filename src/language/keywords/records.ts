@@ -447,7 +447,9 @@ export const recordKeywords: KeywordDocs = {
     meter,
     tonnes,
   },
-  Scope: { scope: word('Which part was relined.', 'scope ${1:run 1}') },
+  Scope: {
+    scope: word('Which part was relined: `run 2`, `panels 1, 9 and 10 of run 3`.', 'scope ${1:run 1}'),
+  },
   NewThickness: {
     thickness: word(
       'What the gauge showed on the new liner, for all that was fitted. A point or a panel with a number of its own goes by that.',

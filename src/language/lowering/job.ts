@@ -9,7 +9,7 @@ import { present, stated, type FactAccount } from './block.js';
 import { chainage, panelLength, someLength, someMass, someTime } from './limits.js';
 import { lowerRescue, onceByName } from './plant.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
-import { lowerStretch } from './stretch.js';
+import { lowerStretch, lowerStretches } from './stretch.js';
 
 type Facts = { -readonly [K in keyof JobDraft]?: JobDraft[K] };
 
@@ -171,9 +171,10 @@ function lowerScope(
     if (block.first('change screw', fact)) facts.screwChange = lowerScrewChange(reader, fact);
     return;
   }
-  const stretch = lowerStretch(reader, fact.stretch);
   const origin = reader.origin(fact);
-  relines.push(stretch && { stretch, origin, ...stated({ linerUse: reader.use(fact, 'liner') }) });
+  const linerUse = reader.use(fact, 'liner');
+  for (const stretch of lowerStretches(reader, fact.stretch))
+    relines.push(stretch && { stretch, origin, ...stated({ linerUse }) });
 }
 
 function lowerStock(reader: Reader, fact: ast.JobStock | ast.JobOffcut, { stock }: Lists): void {

@@ -19,7 +19,7 @@ import { lowerPlateReading } from './plate-reading.js';
 import { createReader, type Reader } from './reader.js';
 import { lowerRemark } from './remark.js';
 import { lowerWork } from './work.js';
-import { lowerPanels, lowerRun, lowerStretch } from './stretch.js';
+import { lowerPanels, lowerRun, lowerStretches } from './stretch.js';
 
 /** Meter, and the tonnes counter where one is kept. */
 export function lowerMeter(
@@ -56,7 +56,7 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
         if (block.first('liner', fact)) linerUse = reader.use(fact, 'liner');
         break;
       case 'Scope':
-        scope.push(lowerStretch(reader, fact.stretch));
+        scope.push(...lowerStretches(reader, fact.stretch));
         break;
       case 'TemperatureRange':
         if (block.first('fitting temperature', fact))
@@ -92,10 +92,10 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
         break;
       }
       case 'PanelThickness': {
-        const stretch = lowerStretch(reader, fact.stretch);
         const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness');
         const error = reader.quantity(fact, 'error', 'length', 'error of the thickness');
-        panelThicknesses.push(stretch && thickness && { stretch, thickness, origin, ...stated({ error }) });
+        for (const stretch of lowerStretches(reader, fact.stretch))
+          panelThicknesses.push(stretch && thickness && { stretch, thickness, origin, ...stated({ error }) });
         break;
       }
       case 'Offcut': {

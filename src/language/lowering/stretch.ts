@@ -24,6 +24,21 @@ export function lowerStretch(reader: Reader, node: ast.Stretch | undefined): Str
   return span && { kind: 'chainage', ...span, origin };
 }
 
+/** Panels that do not lie side by side are a stretch each: `panels 1, 9 and 10 of run 3`. */
+export function lowerStretches(
+  reader: Reader,
+  node: ast.Stretch | undefined,
+): readonly (Stretch | undefined)[] {
+  const stretch = lowerStretch(reader, node);
+  if (!node || !stretch || stretch.kind !== 'panels') return [stretch];
+  const more = node.more.map((span): Stretch | undefined => {
+    const first = reader.count(span, 'first', 'panel number');
+    const last = span.last === undefined ? first : reader.count(span, 'last', 'panel number');
+    return first && last && { ...stretch, first, last, origin: reader.origin(span) };
+  });
+  return [stretch, ...more];
+}
+
 /** Panels of one run; undefined where anything else is named. */
 export function lowerPanels(reader: Reader, node: ast.Stretch | undefined): PanelUse | undefined {
   const stretch = lowerStretch(reader, node);
