@@ -1,19 +1,32 @@
-// Which of the fixes that need no question can be taken in one go? The preferred fix of each finding, whole or not at all:
+// Which fixes can be taken in one go? The fix that needs no question of each finding, or the line offered for one that cannot be read, whole or not at all:
 // half an order repair would take a step out and put it nowhere. First come, first served where two would change the same
 // text; the other is offered again once the first is in.
 
 import type { Origin } from '../domain/model/origin.js';
 import type { Edit, Finding, Fix } from '../validation/finding.js';
+import { syntax } from '../validation/rules/text/syntax.js';
+
+/** The fix in which nothing is guessed. */
+export function certainFix({ fixes }: Finding): Fix | undefined {
+  return fixes?.find(({ preferred }) => preferred);
+}
+
+/** Of a line that cannot be read the one line that is offered for it, which its author has to read before it counts. */
+export function offeredFix({ code, fixes = [] }: Finding): Fix | undefined {
+  const [only] = fixes;
+  return code === syntax.code && fixes.length === 1 && !only?.preferred ? only : undefined;
+}
 
 /** In the order of the findings. None of their edits meet, within a fix or between two. */
 export function fixesTogether(
   findings: readonly Finding[],
   uriOf: (origin: Origin) => string,
+  fixOf: (finding: Finding) => Fix | undefined = certainFix,
 ): readonly Fix[] {
   const chosen: Fix[] = [];
   const taken = new Map<string, Edit[]>();
   for (const finding of findings) {
-    const fix = finding.fixes?.find(({ preferred }) => preferred);
+    const fix = fixOf(finding);
     if (!fix) continue;
     const clear = fix.edits.every(
       (edit, i) =>

@@ -1,4 +1,5 @@
-// `check --fix` on files: several mends in a file, in several files, and one that would change what another changes.
+// `check --fix` on files: several mends in a file, in several files, and one that would change what another changes; and
+// `--as-offered`, which writes the lines that are offered for lines that cannot be read.
 
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
@@ -56,5 +57,53 @@ describe('--fix', () => {
     const ran = await troughline(['check', '-', '--fix'], { stdin: 'plant A {\n  risk 2,5 %\n}\n' });
     expect(ran.exit).toBe(2);
     expect(ran.err).toContain('--fix needs files, not standard input');
+  });
+});
+
+describe('--as-offered', () => {
+  const look =
+    'inspection K1 2026-03-02 meter 100 h {\n  brace rattles slight\n  nothing else seen\n  at 3 m clok 7\n}\n';
+
+  /** Lines that cannot be read, and how many lines are offered for each. */
+  const unread = (json: string): readonly { readonly line: number; readonly offers: number }[] =>
+    (
+      JSON.parse(json) as { readonly findings: readonly { code: string; line: number; fixes: string[] }[] }
+    ).findings.flatMap(({ code, line, fixes }) => (code === 'TL101' ? [{ line, offers: fixes.length }] : []));
+
+  test('writes each line as it is offered and tells it; what nothing is offered for stays and is told', async () => {
+    const cwd = folderWith({ 'a.trough': look });
+    const before = await troughline(['check', '--format', 'json'], { cwd });
+    expect(unread(before.out)).toEqual([
+      { line: 2, offers: 1 },
+      { line: 3, offers: 1 },
+      { line: 4, offers: 0 },
+    ]);
+    const { err, out } = await troughline(['check', '--as-offered', '--format', 'json'], { cwd });
+    const text = readFileSync(path.join(cwd, 'a.trough'), 'utf8');
+    expect(text).toBe(
+      look
+        .replace('brace rattles slight', 'finding brace slight "rattles"')
+        .replace('nothing else seen', 'finding "nothing else seen"'),
+    );
+    expect(err).toContain('a.trough:2: brace rattles slight\n  now: finding brace slight "rattles"\n');
+    expect(err).toContain('2 lines written as offered in 1 file; read each of them\n');
+    expect(unread(out)).toEqual([{ line: 4, offers: 0 }]);
+  });
+
+  test('a second run has nothing to write, and --fix alone takes no offer', async () => {
+    const cwd = folderWith({ 'a.trough': look });
+    await troughline(['check', '--fix'], { cwd });
+    expect(readFileSync(path.join(cwd, 'a.trough'), 'utf8')).toBe(look);
+    await troughline(['check', '--as-offered'], { cwd });
+    const once = readFileSync(path.join(cwd, 'a.trough'), 'utf8');
+    const again = await troughline(['check', '--as-offered'], { cwd });
+    expect(again.err).not.toContain('written as offered');
+    expect(readFileSync(path.join(cwd, 'a.trough'), 'utf8')).toBe(once);
+  });
+
+  test('needs files', async () => {
+    const ran = await troughline(['check', '-', '--as-offered'], { stdin: look });
+    expect(ran.exit).toBe(2);
+    expect(ran.err).toContain('--as-offered needs files, not standard input');
   });
 });

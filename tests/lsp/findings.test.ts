@@ -164,6 +164,19 @@ describe('mends', () => {
     expect(mended('a.trough', text, fixAll)).not.toContain(',');
   });
 
+  it('write all lines that cannot be read as they are offered, only where that is asked for', async () => {
+    const text = inspection.replace('{\n', '{\n  brace rattles slight\n  nothing else seen\n');
+    session = await startSession({ ...files, 'a.trough': text });
+    const found = await actions('a.trough', text, 'brace', ['quickfix']);
+    const offers = found.find(({ title }) => title.startsWith('Write all 2 lines of this file'));
+    expect(mended('a.trough', text, offers)).toBe(
+      text
+        .replace('brace rattles slight', 'finding brace slight "rattles"')
+        .replace('nothing else seen', 'finding "nothing else seen"'),
+    );
+    expect(await actions('a.trough', text, 'brace', ['source.fixAll'])).toEqual([]);
+  });
+
   it('allow a finding with a reason that a person has still to write', async () => {
     session = await startSession(files);
     const found = await actions('inspections/DG1-2024-03-14.trough', inspection, '2024-03-14', ['quickfix']);

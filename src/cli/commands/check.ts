@@ -2,13 +2,14 @@
 
 import { analyse } from '../../analysis/analyse.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
+import { counted } from '../../domain/units/wording.js';
 import type { Finding, Severity } from '../../validation/finding.js';
 import { Exit, wantsColour, Trouble, type ColourChoice, type Console } from '../console.js';
 import { readEstate, tellAgain, type TextsOnDisk } from '../read-estate.js';
 import { photosBeside } from '../photos.js';
 import { rewriteText } from '../rewrite-text.js';
 import { writeFile } from '../write-files.js';
-import { applyPreferredFixes } from '../fixes.js';
+import { applyCertainFixes, takeOffers } from '../fixes.js';
 import type { CheckResult, LocatedFinding } from '../formats/located.js';
 import { toGithub } from '../formats/github.js';
 import { toGitlab } from '../formats/gitlab.js';
@@ -37,6 +38,8 @@ export interface CheckOptions {
   readonly color: ColourChoice;
   readonly quiet: boolean;
   readonly fix: boolean;
+  /** Lines that cannot be read are written as they are offered. */
+  readonly asOffered: boolean;
   readonly failOn: Severity;
   readonly stdinFilename: string;
   readonly version: string;
@@ -60,20 +63,15 @@ export async function check(
   const list = options.baseline === undefined ? [] : readKnownFindings(options.baseline, console);
   let read = await readEstate(paths, console, options.stdinFilename);
   let analysis = analyseRead(read, options.asOf);
-  if (options.fix) {
-    if (paths.includes('-')) throw new Trouble('--fix needs files, not standard input');
-    const fixed = applyPreferredFixes(analysis, read.texts);
-    for (const { path: file, full } of read.texts) {
-      const text = fixed.texts.get(file);
-      if (text !== undefined && full !== undefined) rewriteText(full, text);
-    }
-    if (fixed.count > 0) {
-      console.err(
-        `${fixed.count} ${fixed.count === 1 ? 'finding' : 'findings'} mended in ${fixed.texts.size} ${fixed.texts.size === 1 ? 'file' : 'files'}\n`,
-      );
+  if (options.fix || options.asOffered) {
+    if (paths.includes('-'))
+      throw new Trouble(`${options.fix ? '--fix' : '--as-offered'} needs files, not standard input`);
+    const again = async (): Promise<void> => {
       read = await readEstate(paths, console, options.stdinFilename);
       analysis = analyseRead(read, options.asOf);
-    }
+    };
+    if (options.fix && writeCertainFixes(analysis, read, console)) await again();
+    if (options.asOffered && writeOffers(analysis, read, console)) await again();
   }
   const all = locate(analysis, read, console);
   if (options.writeBaseline !== undefined) {
@@ -111,6 +109,34 @@ export async function check(
   if (read.unread.length > 0) return Exit.trouble;
   if (options.writeBaseline !== undefined) return Exit.clean;
   return result.findings.some((found) => fails(found, options)) ? Exit.findings : Exit.clean;
+}
+
+/** False where there is nothing to mend. */
+function writeCertainFixes(analysis: Analysis, read: TextsOnDisk, console: Console): boolean {
+  const { texts, count } = applyCertainFixes(analysis, read.texts);
+  writeMended(texts, read);
+  if (count > 0) console.err(`${counted(count, 'finding')} mended in ${counted(texts.size, 'file')}\n`);
+  return count > 0;
+}
+
+/** Tells every line that was written: nobody else has read them yet. False where nothing was offered. */
+function writeOffers(analysis: Analysis, read: TextsOnDisk, console: Console): boolean {
+  const { texts, count, taken } = takeOffers(analysis, read.texts);
+  writeMended(texts, read);
+  for (const { file, line, was, is } of taken)
+    console.err(`${told(file)}:${line}: ${shownLine(was)}\n  now: ${shownLine(is)}\n`);
+  if (count > 0)
+    console.err(
+      `${counted(count, 'line')} written as offered in ${counted(texts.size, 'file')}; read each of them\n`,
+    );
+  return count > 0;
+}
+
+function writeMended(mended: ReadonlyMap<string, string>, read: TextsOnDisk): void {
+  for (const { path: file, full } of read.texts) {
+    const text = mended.get(file);
+    if (text !== undefined && full !== undefined) rewriteText(full, text);
+  }
 }
 
 function fails({ finding }: LocatedFinding, { failOn }: CheckOptions): boolean {

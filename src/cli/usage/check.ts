@@ -26,6 +26,11 @@ export function addCheck(program: Command, { console, finish, version }: Invocat
     .addOption(asOfOption())
     .option('--watch', 'check again whenever a file changes, until ended (Ctrl+C)', false)
     .option('--fix', 'apply the fixes that need no question', false)
+    .option(
+      '--as-offered',
+      'write each line that cannot be read as it is offered, and list them: for a first draft; read them all before you commit',
+      false,
+    )
     .addOption(
       new Option('--fail-on <severity>', 'least severity that gives exit code 1')
         .choices(['error', 'warning', 'information'])
@@ -52,6 +57,7 @@ export function addCheck(program: Command, { console, finish, version }: Invocat
       'after',
       '\nExamples:\n  troughline check examples/4-tarnholt\n' +
         '  troughline check --format github --format sarif=check.sarif .\n' +
+        '  troughline check --fix --as-offered plant/\n' +
         '  troughline check --new-since origin/main plant/\n' +
         '  troughline check --write-baseline known.json --because "mended at the next outage" --until 2027-05-01\n' +
         '  git show HEAD:plant.trough | troughline check - --stdin-filename plant.trough',
@@ -63,6 +69,7 @@ export function addCheck(program: Command, { console, finish, version }: Invocat
           format: string[];
           asOf?: CalendarDay;
           fix: boolean;
+          asOffered: boolean;
           watch: boolean;
           failOn: CheckOptions['failOn'];
           color: ColourChoice;

@@ -8,7 +8,7 @@ import {
   type TextEdit,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
-import { fixesTogether } from '../../analysis/fixes-together.js';
+import { certainFix, fixesTogether, offeredFix } from '../../analysis/fixes-together.js';
 import type { Edit, Finding } from '../../validation/finding.js';
 import type { Session } from '../session.js';
 import type { EstateDocument } from '../document.js';
@@ -32,6 +32,7 @@ export function codeActions(
   if (wanted(CodeActionKind.QuickFix)) {
     for (const finding of here) actions.push(...mendsOf(session, finding));
     for (const finding of firstOfEachCode(here)) actions.push(...mendAllLike(session, finding, findings));
+    if (here.some((finding) => offeredFix(finding))) actions.push(...takeAllOffers(session, findings));
     for (const finding of firstOfEachCode(here)) actions.push(...allow(session, document, finding));
   }
   if (wanted(fixAll)) {
@@ -78,9 +79,7 @@ function together(session: Session, findings: readonly Finding[]): Edit[] {
 }
 
 function mendAllLike(session: Session, { code }: Finding, findings: readonly Finding[]): CodeAction[] {
-  const alike = findings.filter(
-    (finding) => finding.code === code && finding.fixes?.some(({ preferred }) => preferred),
-  );
+  const alike = findings.filter((finding) => finding.code === code && certainFix(finding));
   if (alike.length < 2) return [];
   const edits = together(session, alike);
   return [
@@ -88,6 +87,22 @@ function mendAllLike(session: Session, { code }: Finding, findings: readonly Fin
       title: `Mend all ${alike.length} findings ${code} in this file`,
       kind: CodeActionKind.QuickFix,
       edit: editOf(session, edits),
+    },
+  ];
+}
+
+/** A first draft in one go: what is offered stays to be read. */
+function takeAllOffers(session: Session, findings: readonly Finding[]): CodeAction[] {
+  const offers = fixesTogether(findings, (origin) => session.locationOf(origin).uri, offeredFix);
+  if (offers.length < 2) return [];
+  return [
+    {
+      title: `Write all ${offers.length} lines of this file that cannot be read as they are offered`,
+      kind: CodeActionKind.QuickFix,
+      edit: editOf(
+        session,
+        offers.flatMap(({ edits }) => edits),
+      ),
     },
   ];
 }
