@@ -4,17 +4,15 @@
 
 import type { Origin } from '../domain/model/origin.js';
 import type { Edit, Finding, Fix } from '../validation/finding.js';
-import { syntax } from '../validation/rules/text/syntax.js';
 
 /** The fix in which nothing is guessed. */
 export function certainFix({ fixes }: Finding): Fix | undefined {
   return fixes?.find(({ preferred }) => preferred);
 }
 
-/** Of a line that cannot be read the one line that is offered for it, which its author has to read before it counts. */
-export function offeredFix({ code, fixes = [] }: Finding): Fix | undefined {
-  const [only] = fixes;
-  return code === syntax.code && fixes.length === 1 && !only?.preferred ? only : undefined;
+/** The line that is offered for one that cannot be read: its author has to read it before it counts. */
+export function offeredFix({ fixes }: Finding): Fix | undefined {
+  return fixes?.find(({ offered }) => offered);
 }
 
 /** In the order of the findings. None of their edits meet, within a fix or between two. */

@@ -16,6 +16,8 @@ export interface Fix {
   readonly edits: readonly Edit[];
   /** At most one fix of a finding is the one to apply without asking. */
   readonly preferred?: boolean;
+  /** Writes the one line that is offered for a line that cannot be read: somebody has to read it. Never beside `preferred`. */
+  readonly offered?: boolean;
 }
 
 /** What a rule yields; the catalogue adds the rest. */

@@ -29,5 +29,9 @@ type Mend = NonNullable<Extract<Problem, { kind: 'syntax' }>['mend']>;
 /** One replacement is likeliest: what the line was meant to be is still for its author to say, unless only the order of its parts was wrong. */
 function mending({ origin, text, isSure = false }: Mend): Fix {
   const word = text.trim();
-  return replace(origin, text, { title: word === '' ? 'Take it out' : `Write ${word}`, preferred: isSure });
+  const fix = replace(origin, text, {
+    title: word === '' ? 'Take it out' : `Write ${word}`,
+    preferred: isSure,
+  });
+  return isSure ? fix : { ...fix, offered: true };
 }
