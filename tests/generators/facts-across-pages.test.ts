@@ -101,6 +101,9 @@ const facts: Readonly<Record<string, Case>> = {
     but: { hover: remark },
   },
   'PlateReading.at': { lines: ['plate at 2 m thickness 3.6 mm', 'plate at 4 m thickness 3.6 mm'] },
+  'PlateReading.to': {
+    lines: ['plate from 2 m to 3 m thickness 3.6 mm', 'plate from 2 m to 5 m thickness 3.6 mm'],
+  },
   'PlateReading.clock': {
     lines: ['plate at 2 m clock 5:00 thickness 3.6 mm', 'plate at 2 m clock 7:00 thickness 3.6 mm'],
   },
@@ -143,6 +146,7 @@ const facts: Readonly<Record<string, Case>> = {
     but: { sheet: value, hover: remark },
   },
   'FlightReading.at': { lines: ['flight at 2 m depth 50 mm', 'flight at 4 m depth 50 mm'] },
+  'FlightReading.to': { lines: ['flight from 2 m to 3 m depth 50 mm', 'flight from 2 m to 5 m depth 50 mm'] },
   'FlightReading.depth': { lines: ['flight at 2 m depth 50 mm', 'flight at 2 m depth 45 mm'] },
   'FlightReading.diameter': {
     lines: ['flight at 2 m outside diameter 390 mm', 'flight at 2 m outside diameter 380 mm'],

@@ -28,6 +28,18 @@ test('a reading along a stretch', () => {
   expect(estate.places.map(({ at }) => at)).toEqual([9250]);
 });
 
+test('plate and flight along a stretch count once, at its middle', () => {
+  const { estate, problems } = read(
+    machine + look('plate from 8 to 10.5 m thickness 3.6 mm "rust"\n  flight from 5 to 10 ft depth 50 mm'),
+  );
+  const [seen] = estate.inspections;
+  expect(problems).toEqual([]);
+  expect(seen?.plates.map(({ at, note }) => [at.value, note])).toEqual([[9250, 'from 8 m to 10.5 m: rust']]);
+  expect(seen?.flights.map(({ at, note }) => [at.value, note])).toEqual([
+    [7.5 * 304.8, 'from 5 ft to 10 ft'],
+  ]);
+});
+
 test.each(['material behind liner from 8 to 10.5', 'material behind liner from 8 m to 10.5'])('%s', (row) => {
   expect(read(machine + look(row)).problems.map(({ kind }) => kind)).toContain('missing unit');
 });

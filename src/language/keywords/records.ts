@@ -8,6 +8,10 @@ const error = word(
   'Standard deviation of the reading. A depth gauge is usually good for ± 0.5 mm.',
   '± ${1:0.2} mm',
 );
+const along = {
+  from: word('Measured all along a stretch: it counts once, at its middle.', 'from ${1:18} m to ${2:19.5} m'),
+  to: word('The upper end of the stretch.'),
+};
 const at = word(
   'Chainage from the inside face of the tail-end plate, in the direction of flow.',
   'at ${1:9.5} m',
@@ -110,6 +114,7 @@ export const recordKeywords: KeywordDocs = {
       'plate at ${1:9.1} m thickness ${2:3.4} mm',
     ),
     at,
+    ...along,
     clock: word('Clock position; the bottom where it is left out.', 'clock ${1:6:00}'),
     thickness: word('Steel left, measured.', 'thickness ${1:3.4} mm'),
     photo: word('A photo of it, by its path beside this file.', 'photo "${1:photos/plate-9100.jpg}"'),
@@ -330,6 +335,7 @@ export const recordKeywords: KeywordDocs = {
   FlightReading: {
     flight: word('Depth of flight left, measured at a chainage.', 'flight at ${1:9.5} m depth ${2:72} mm'),
     at,
+    ...along,
     depth: word('Radial depth of flight left.', 'depth ${1:72} mm'),
     'outside diameter': word(
       'Diameter across the flight as worn: half of what it has lost is missing from the flight at either side.',

@@ -1,6 +1,7 @@
 // An inspection block → InspectionDraft, its readings into the sheet's columns. `view` and `gauge` hold for the whole block
 // wherever they stand in it. Clock positions seen against the flow are mirrored here, once; a named point's own is not.
 
+import { lowerAlong } from './along.js';
 import { noOtherFacts, type OtherFacts } from '../../domain/model/other-facts.js';
 import type * as ast from '../generated/ast.js';
 import type { Inspection } from '../../domain/model/records.js';
@@ -103,11 +104,11 @@ function lowerOther(
       return;
     }
     case 'FlightReading': {
-      const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
+      const along = lowerAlong(reader, row);
       const depth = reader.quantity(row, 'depth', 'length', 'depth of the flight');
       const diameter = reader.quantity(row, 'diameter', 'length', 'outside diameter of the flight');
-      if (at && depth) seen.flights.push({ at, depth, origin, ...stated({ note: row.note }) });
-      if (at && diameter) seen.flightDiameters.push({ at, diameter, origin, ...stated({ note: row.note }) });
+      if (along && depth) seen.flights.push({ ...along, depth, origin });
+      if (along && diameter) seen.flightDiameters.push({ ...along, diameter, origin });
       return;
     }
     case 'WornWidth': {

@@ -3,7 +3,7 @@
 import type * as ast from '../generated/ast.js';
 import type { PlateReading } from '../../domain/model/records.js';
 import { stated } from './block.js';
-import { chainage } from './limits.js';
+import { lowerAlong } from './along.js';
 import { mirror } from './mirror.js';
 import type { Reader } from './reader.js';
 
@@ -13,12 +13,12 @@ export function lowerPlateReading(
   row: ast.PlateReading,
   mirrored: boolean,
 ): PlateReading | undefined {
-  const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
+  const along = lowerAlong(reader, row);
   const thickness = reader.quantity(row, 'thickness', 'length', 'thickness of the plate');
   const seen = reader.clock(row, 'clock');
   const error = reader.quantity(row, 'error', 'length', 'error of the thickness');
   const photo = reader.photo(row);
-  if (!at || !thickness) return undefined;
+  if (!along || !thickness) return undefined;
   const clock = seen && mirrored ? mirror(seen) : seen;
-  return { at, thickness, origin: reader.origin(row), ...stated({ clock, error, photo, note: row.note }) };
+  return { ...along, thickness, origin: reader.origin(row), ...stated({ clock, error, photo }) };
 }
