@@ -2,6 +2,8 @@
 // columns. The same texts give the same estate in whatever order they come; objects whose parts are unchanged since the last
 // time are the same objects, so that what others keep about them stays good.
 
+import { atItsPoint } from './assembly/measured-spots.js';
+import { withOldPanelsPlaced } from './assembly/old-panels.js';
 import type { Conveyor } from '../domain/model/conveyor.js';
 import type { Estate } from '../domain/model/estate.js';
 import type { Origin } from '../domain/model/origin.js';
@@ -67,7 +69,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     problems,
   );
 
-  const relines = relinesOf(inOrder, conveyors, liners, problems);
+  const relines = withOldPanelsPlaced(relinesOf(inOrder, conveyors, liners, problems));
   const panelsMoved = panelsMovedOf(inOrder, conveyors, relines, problems);
   const screwChanges = records(
     inOrder.flatMap((sheet) => sheet.screwChanges),
@@ -203,9 +205,12 @@ function panelsMovedOf(
     (draft, conveyor): PanelsMoved | undefined => {
       const panels = draft.moves.flatMap(({ panel, other }) => [panel, ...(other ? [other] : [])]);
       const sound = panels.map((panel) => checkStretch(panel, conveyor, problems)).every((found) => found);
-      for (const { point } of draft.measured) conveyors.checkPoint(conveyor, point, problems);
+      for (const { point, at } of draft.measured) if (!at) conveyors.checkPoint(conveyor, point, problems);
       const remarks = remarksPlaced(draft, conveyor, { conveyors, relines, problems });
-      return sound ? kept(draft, conveyor, undefined, () => ({ ...draft, conveyor, remarks })) : undefined;
+      const measured = draft.measured.map((row) => atItsPoint(row, conveyor));
+      return sound
+        ? kept(draft, conveyor, undefined, () => ({ ...draft, conveyor, measured, remarks }))
+        : undefined;
     },
   );
 }
@@ -265,6 +270,7 @@ function relinesOf(
           ...draft.scope,
           ...draft.panelsFitted.map((row) => row.run),
           ...draft.panelThicknesses.map((row) => row.stretch),
+          ...draft.oldPanels.flatMap(({ spot }) => (spot.kind === 'panel' ? [spot.panel] : [])),
         ];
         const sound = stretches
           .map((stretch) => checkStretch(stretch, conveyor, problems))

@@ -113,6 +113,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   AsFitted: { thickness: 'length', error: 'length' },
   PanelsFitted: { lengths: 'length' },
   NotLooked: { at: 'length', from: 'length', to: 'length' },
+  MovedThickness: { chainage: 'length', thickness: 'length' },
   OldPanel: { chainage: 'length', thickness: 'length', error: 'length' },
   PanelThickness: { thickness: 'length', error: 'length' },
   Offcut: { length: 'length' },

@@ -65,10 +65,35 @@ test.each([
       'fitted panel 3 of run 1 thickness 12.2 mm',
     ],
   ],
+  [
+    'an old panel by its number',
+    ['scope run 2', 'old panel 4 of run 2 thickness 5.2 mm ± 0.2 mm "thin"'],
+    ['scope run 2', 'old panel at 5.2 m thickness 5.2 mm ± 0.2 mm "thin"'],
+  ],
 ])('of a reline: %s', (_, short, long) => {
   const said = read(reline(...short));
   expect(said.findings.filter(({ code }) => code === 'TL101')).toEqual([]);
   expect(meaning(said)).toEqual(meaning(read(reline(...long))));
+});
+
+test.each([
+  ['P1 thickness 9 mm', 'at 4 m clock 7:30 thickness 9 mm'],
+  ['P1 thickness 8.8 mm', 'at 4 m thickness 8.8 mm'],
+])('of panels moved: %s', (named, placed) => {
+  const moved = (row: string): Analysis =>
+    read(
+      `${look('P1 thickness 9.1 mm')}\npanels moved DG1 2025-06-10 meter 6900 h {\n` +
+        `  panel 3 of run 2 turned end for end\n  ${row}\n}`,
+      { liner: 'may be turned end for end' },
+    );
+  expect(meaning(moved(placed))).toEqual(meaning(moved(named)));
+  // Beside the point it is measured too, and nothing else is.
+  const codes = (row: string) => moved(row).findings.map(({ code }) => code);
+  expect([codes('at 4.3 m thickness 9 mm'), codes('at 8 m thickness 9 mm'), codes(named)]).toEqual([
+    [],
+    ['TL372'],
+    [],
+  ]);
 });
 
 test('the second colour of a liner of one layer is told as a colour that it does not have', () => {

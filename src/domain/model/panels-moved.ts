@@ -57,8 +57,10 @@ function refittedPanel(
   inspections: readonly { readonly inspection: Inspection }[],
 ): Refitted | undefined {
   const isOn = (at: number): boolean => at >= from && at <= to;
-  const own = moved.measured.filter(({ point }) =>
-    moved.conveyor.points.some(({ name, at }) => name === point.name && isOn(at.value)),
+  const own = moved.measured.filter(({ point, at: stated }) =>
+    stated
+      ? isOn(stated.value)
+      : moved.conveyor.points.some(({ name, at }) => name === point.name && isOn(at.value)),
   );
   const look = own.length > 0 ? undefined : firstLook(estate, moved, inspections, isOn);
   const asFitted = look ? readIn(estate, look, isOn) : own;

@@ -325,7 +325,9 @@ export interface OldPanel {
   readonly spot:
     | { readonly kind: 'point'; readonly point: NameUse }
     /** A clock position in the direction of flow. */
-    | { readonly kind: 'chainage'; readonly at: Stated<'length'>; readonly clock?: StatedClock };
+    | { readonly kind: 'chainage'; readonly at: Stated<'length'>; readonly clock?: StatedClock }
+    /** One that was not there; any other is settled as the chainage of its middle when the records are put together. */
+    | { readonly kind: 'panel'; readonly panel: PanelUse; readonly clock?: StatedClock };
   /** Undefined: worn through. */
   readonly thickness?: Stated<'length'>;
   readonly error?: Stated<'length'>;
@@ -346,6 +348,8 @@ export interface Reline {
   readonly by?: string;
   readonly asFitted: readonly {
     readonly point: NameUse;
+    /** Where no point lies, of a panel that was moved; then `point` is what a reading there is called. */
+    readonly at?: Stated<'length'>;
     readonly thickness: Stated<'length'>;
     readonly error?: Stated<'length'>;
     readonly origin: Origin;

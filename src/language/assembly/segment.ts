@@ -105,7 +105,7 @@ function build(
   for (const reline of relines)
     for (const old of reline.oldPanels) {
       const spot = spotOfOldPanel(conveyor, old);
-      addOldPanel(columns, row, reline, old, places.numberOf(spot, old.origin));
+      addOldPanel(columns, row, reline, old, spot ? places.numberOf(spot, old.origin) : -1);
       if (old.spot.kind === 'point' && !checkPoint(conveyor, old.spot.point, problems)) looksElsewhere = true;
       row++;
     }
@@ -119,7 +119,8 @@ function build(
 }
 
 /** Where no clock position is written: the point that lies there, else the middle of the worn sector, else the bottom. */
-function spotOfOldPanel(conveyor: Conveyor, { spot }: OldPanel): ReadingSpot {
+function spotOfOldPanel(conveyor: Conveyor, { spot }: OldPanel): ReadingSpot | undefined {
+  if (spot.kind === 'panel') return undefined; // it was not there, which a rule tells
   if (spot.kind === 'point') return { kind: 'point', name: spot.point.name };
   const at = spot.at.value;
   if (spot.clock) return { kind: 'chainage', at, clock: spot.clock.hours };

@@ -464,6 +464,15 @@ export const recordKeywords: KeywordDocs = {
     '±': error,
     '+/-': error,
   },
+  MovedThickness: {
+    at: word(
+      'A spot on a panel that was moved, where no point lies.',
+      'at ${1:7} m clock ${2:5:00} thickness ${3:9.1} mm',
+    ),
+    clock: word('Clock position, in the direction of flow.', 'clock ${1:5:00}'),
+    thickness: word('What was left there when it was moved.', 'thickness ${1:9.1} mm'),
+  },
+  NumberedPanel: { 'of run': word('The run in which it lay.', 'of run ${1:2}') },
   AsFitted: {
     thickness: word('Thickness measured at this point when the liner was new.', 'thickness ${1:12.2} mm'),
     '±': error,
@@ -479,7 +488,7 @@ export const recordKeywords: KeywordDocs = {
   },
   OldPanel: {
     'old panel': word(
-      'What was left of a panel that came out, measured on the bench, by where it had lain. ' +
+      'What was left of a panel that came out, measured on the bench, by where it had lain or by its number. ' +
         'It is the last reading of the old liner there, and says nothing of the new one.',
       'old panel at ${1:P8} thickness ${2:1.9} mm',
     ),

@@ -11,6 +11,8 @@ import type {
   Patch,
   Service,
 } from '../../domain/model/records.js';
+import { formatClock } from '../../domain/units/clock.js';
+import { chainageText } from '../../domain/units/length-words.js';
 import type { Stretch } from '../../domain/model/stretch.js';
 import type { Draft, RelineDraft, ScrewChangeDraft } from '../sheet.js';
 import { present, stated, type FactAccount } from './block.js';
@@ -131,12 +133,15 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
 function lowerOldPanel(reader: Reader, fact: ast.OldPanel): OldPanel | undefined {
   const point = reader.name(fact, 'point');
   const at = reader.quantity(fact, 'chainage', 'length', 'chainage', chainage);
+  const panel = lowerPanels(reader, fact.panel);
   const clock = reader.clock(fact, 'clock');
   const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness', thicknessLimit);
   const error = reader.quantity(fact, 'error', 'length', 'error of the thickness', thicknessLimit);
   const spot: OldPanel['spot'] | undefined = point
     ? { kind: 'point', point }
-    : at && { kind: 'chainage', at, ...stated({ clock }) };
+    : panel
+      ? { kind: 'panel', panel, ...stated({ clock }) }
+      : at && { kind: 'chainage', at, ...stated({ clock }) };
   if (!spot || (!thickness && !fact.wornThrough)) return undefined;
   return { spot, origin: reader.origin(fact), ...stated({ thickness, error, note: fact.note }) };
 }
@@ -157,6 +162,7 @@ export function lowerPanelsMoved(
     const origin = reader.origin(fact);
     if (fact.$type === 'By' && block.first('by', fact)) by = fact.who;
     else if (fact.$type === 'AsFitted') measured.push(lowerAsFitted(reader, fact));
+    else if (fact.$type === 'MovedThickness') measured.push(lowerMovedThickness(reader, fact));
     else if (fact.$type === 'Remark') remarks.push(lowerRemark(reader, fact));
     else if (fact.$type === 'PanelMove') {
       const panel = lowerPanels(reader, fact.panel);
@@ -183,6 +189,20 @@ function lowerAsFitted(reader: Reader, fact: ast.AsFitted): RelineDraft['asFitte
   const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness');
   const error = reader.quantity(fact, 'error', 'length', 'error of the thickness');
   return point && thickness && { point, thickness, origin: reader.origin(fact), ...stated({ error }) };
+}
+
+/** By the name that a reading at that spot has; without a clock position none has it, and the panel is as thin as this there. */
+function lowerMovedThickness(
+  reader: Reader,
+  fact: ast.MovedThickness,
+): PanelsMoved['measured'][number] | undefined {
+  const at = reader.quantity(fact, 'chainage', 'length', 'chainage', chainage);
+  const clock = reader.clock(fact, 'clock');
+  const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness', thicknessLimit);
+  if (!at || !thickness) return undefined;
+  const where = chainageText(at.value, /(ft|in)$/.test(at.text) ? 'in' : 'mm');
+  const name = [where, clock && formatClock(clock.hours)].filter(Boolean).join(' ');
+  return { point: { name, origin: at.origin }, at, thickness, origin: reader.origin(fact) };
 }
 
 export function lowerScrewChange(

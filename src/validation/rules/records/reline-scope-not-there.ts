@@ -24,6 +24,15 @@ reline DG1 2025-03-10 meter 6200 h {
 }`,
   cases: [
     {
+      name: 'an old panel that was not there',
+      text: `
+reline DG1 2025-03-10 meter 6200 h {
+  liner TwoLayer12
+  old panel 2 of run 2 thickness 9 mm
+  old panel «9 of run 2» thickness 9 mm
+}`,
+    },
+    {
       name: 'a condition at a panel',
       text: `
 inspection DG1 2025-03-10 meter 6200 h {
@@ -39,6 +48,9 @@ serviced DG1 2025-03-12 bolts tightened at «panel 1 of run 7»`,
       for (const stretch of scope) yield* judge(conveyor, stretch);
     for (const { conveyor, panelsFitted } of estate.relines)
       for (const { run } of panelsFitted) yield* judge(conveyor, run);
+    for (const { conveyor, date, oldPanels } of estate.relines)
+      for (const { spot } of oldPanels)
+        if (spot.kind === 'panel') yield* judge(conveyor, spot.panel, installedPanelEnds(estate, date.day));
     for (const { conveyor, date, panelThicknesses } of estate.relines)
       for (const { stretch } of panelThicknesses)
         yield* judge(conveyor, stretch, installedPanelEnds(estate, date.day));
