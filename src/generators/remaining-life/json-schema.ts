@@ -213,6 +213,7 @@ const conveyor: Schema = {
         unanswered: maybeDay,
         notes: texts,
         photos: texts,
+        safeguardOut: flag,
       }),
     ),
   },
