@@ -48,6 +48,8 @@ export interface ConveyorDecision {
   /** How soon the whole conveyor, and the smallest scope, can be relined, and the chances on that day. */
   readonly earliest: Earliest | undefined;
   readonly earliestPart: Earliest | undefined;
+  /** Sooner than `earliest`, for a price; undefined where no faster delivery is declared, or it is no faster. */
+  readonly expedited: CalendarDay | undefined;
   /** Undefined where nothing is due. */
   readonly order: OrderCall | undefined;
   readonly leadTime: { readonly days: number; readonly declared: boolean };
@@ -164,6 +166,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     plan: planFor({ asOf, outages: rows, passed: passed?.day, passedSeen, chosen, chosenBySeen }),
     earliest: whole && earliestOf(outlook, whole, usual),
     earliestPart: small && small !== whole ? earliestOf(outlook, small, waited(small)) : undefined,
+    expedited: ways?.find(({ by, day }) => by === 'expedited' && !(usual?.[0] && usual[0].day <= day))?.day,
     order:
       due || input.atLimit
         ? orderCall({

@@ -7,9 +7,9 @@ import type { WhatStays } from './what-stays.js';
 
 export const optionKinds = [
   'look first',
+  'part at an outage',
   'planned reline',
   'reline with a new screw',
-  'part at an outage',
   'part from stock',
   'unplanned stop',
   'expedite',
@@ -63,21 +63,48 @@ export interface DecisionOption {
   readonly duty?: number;
 }
 
+/** A look that reassures with a smaller chance is no way out; our judgement. */
+const hardlyEver = 0.05;
+
+/** It neither may well reassure nor saves money: what comes after it is known before it. */
+function tellsNothing({ kind, reassures = 0, saves = 0 }: DecisionOption): boolean {
+  return kind === 'look first' && reassures < hardlyEver && !(saves > 0);
+}
+
 /**
- * What can be done before what cannot; what keeps the risks before what does not; waiting beyond a risk after all that can be
- * done; then the cheaper, by the panels that the decision goes by, then the sooner.
+ * What can be done before what cannot; what keeps the risks before what does not; then a look that tells hardly anything, then
+ * waiting beyond a risk; then the cheaper, by the panels that the decision goes by, then the smaller chances, what is planned, the
+ * sooner, and a part before the whole.
  */
 export function ranked(options: readonly DecisionOption[], goesBy: GoesBy): readonly DecisionOption[] {
   const group = (option: DecisionOption): number =>
-    option.obstacle !== undefined ? 3 : option.within ? 0 : option.kind === 'do nothing' ? 2 : 1;
+    option.obstacle !== undefined
+      ? 4
+      : tellsNothing(option)
+        ? 2
+        : option.within
+          ? 0
+          : option.kind === 'do nothing'
+            ? 3
+            : 1;
   const price = (option: DecisionOption): number => expectedBy(goesBy, option) ?? Infinity;
   return [...options].sort(
     (a, b) =>
       group(a) - group(b) ||
       compare(price(a), price(b)) ||
+      compare(beyond(a, goesBy), beyond(b, goesBy)) ||
       (a.day ?? Infinity) - (b.day ?? Infinity) ||
       optionKinds.indexOf(a.kind) - optionKinds.indexOf(b.kind),
   );
+}
+
+/** Where no cost is known: how far beyond the risks; what keeps them is alike, and a stop that is not planned comes after. */
+function beyond(option: DecisionOption, goesBy: GoesBy): number {
+  const unplanned = option.outage === undefined ? 1e-9 : 0;
+  if (option.within) return unplanned;
+  const { condemn, condemnSeen } = option;
+  const before = (goesBy === 'what was seen' ? (condemnSeen ?? condemn) : condemn) ?? 1;
+  return 1 - (1 - before) * (1 - (option.stays?.condemnSeen ?? 0)) + unplanned;
 }
 
 /** What options are weighed by: expected cost by the panels that the decision goes by; undefined where it is not known. */

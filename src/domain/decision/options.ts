@@ -271,6 +271,7 @@ function lowerDuty(setting: OptionSetting, relines: readonly DecisionOption[]): 
     money?.downtime === undefined
       ? undefined
       : { amount: lost * money.downtime, words: `${formatNumber(lost, 0)} running hours not run` };
+  const dear = (extra?.amount ?? 0) > (contactCost(setting) ?? Infinity);
   const days = Math.max(1, target.day - outlook.asOf);
   const weekly = (hours: number): string => formatNumber((hours * 7) / days, 0);
   const until = target.outage ?? formatDay(target.day);
@@ -294,9 +295,14 @@ function lowerDuty(setting: OptionSetting, relines: readonly DecisionOption[]): 
       outage: target.outage,
       ...chances(setting, last ?? outlook.asOf),
       within: last !== undefined && (counted !== undefined || setting.goesBy === 'what was seen'),
-      obstacle: last === undefined ? 'the accepted risk is passed already: no duty is low enough' : undefined,
-      // What no duty is low enough for has no price.
-      ...(extra === undefined || last === undefined
+      obstacle:
+        last === undefined
+          ? 'the accepted risk is passed already: no duty is low enough'
+          : dear
+            ? `the ${formatNumber(lost, 0)} running hours given up would cost more than steel that is touched does`
+            : undefined,
+      // What no duty is low enough for, or nobody would pay, has no price.
+      ...(extra === undefined || last === undefined || dear
         ? { cost: undefined, expected: undefined, expectedSeen: undefined }
         : { cost, expected, expectedSeen }),
       needs: [

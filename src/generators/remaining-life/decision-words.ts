@@ -138,7 +138,12 @@ export function earliestText(life: ConveyorLife): string {
   const whole = life.decision?.scopes?.works.at(-1)?.work;
   if (whole && !whole.buildable) return 'no order of work can be built';
   if (!earliest) return whole ? 'no lead time declared' : '–';
-  return `${date(earliest.day)}, ${earliest.why}`;
+  return `${date(earliest.day)}, ${earliest.why}${expeditedText(life.decision)}`;
+}
+
+/** `; expedited from 2026-11-09`, where that is sooner; else nothing. */
+export function expeditedText(decision: Pick<ConveyorDecision, 'expedited'> | undefined): string {
+  return decision?.expedited === undefined ? '' : `; expedited from ${date(decision.expedited)}`;
 }
 
 /** `Look again by 2026-10-30`, `now`, or a dash. */
@@ -218,11 +223,6 @@ export function expectedBoth(option: DecisionOption, decision: ConveyorDecision)
   return { all, seen: alike ? undefined : seen };
 }
 
-/** What the options are ordered by: by the panels that the decision goes by. */
-export function weighedExpected(option: DecisionOption, decision: ConveyorDecision): string {
-  return moneyText(decision, expectedBy(decision.goesBy, option));
-}
-
 /** Why waiting may look cheaper than every reline though it passes the risk; undefined where it does not. */
 export function cheapWaitingText(decision: ConveyorDecision): string | undefined {
   const { options, goesBy } = decision;
@@ -255,9 +255,39 @@ export function ruledOutText({ ruledOut }: ConveyorDecision): string | undefined
   );
 }
 
-/** The best of each kind, in their order: what fits a first page. All of them stand on the conveyor's page. */
-export function bestOfEachKind(options: readonly DecisionOption[]): readonly DecisionOption[] {
-  return options.filter((option, i) => options.findIndex(({ kind }) => kind === option.kind) === i);
+const mostOnFirstPage = 4;
+
+/** The first of them, so that their numbers are those of the conveyor's page without a gap. */
+export function firstOfAll(options: readonly DecisionOption[]): readonly DecisionOption[] {
+  return options.slice(0, mostOnFirstPage);
+}
+
+/** How many more stand on the conveyor's page; undefined where none does. */
+export function moreOptionsText({ options, conveyor }: ConveyorDecision): string | undefined {
+  const rest = options.slice(mostOnFirstPage);
+  if (rest.length === 0) return undefined;
+  const not = rest.filter(({ obstacle }) => obstacle !== undefined).length;
+  const can = rest.length - not;
+  const last = rest[can - 1];
+  const waiting =
+    last?.kind === 'do nothing' ? ` (the last of them, ${options.length - not}: ${last.what})` : '';
+  const parts = [
+    ...(can > 0 ? [`${counted(can, 'more option')}${waiting}`] : []),
+    ...(not > 0 ? [`${not} that cannot be done`] : []),
+  ];
+  return `${parts.join(', and ')}: on the page of ${conveyor.name}, with the same numbers.`;
+}
+
+/** What the numbers of the options mean. */
+export function orderOfOptionsText(decision: ConveyorDecision): string {
+  const priced = noMoneyText(decision) === undefined;
+  const seen = bySeenAlone(decision) ? ' of what was seen (in brackets)' : '';
+  return (
+    'In order: what keeps the risks, what does not, a look that hardly helps, waiting; ' +
+    (priced
+      ? `among these by expected cost${seen}.`
+      : `among these by the chances${seen}, planned stops first, the sooner, the smaller work.`)
+  );
 }
 
 export function unseenText({ panels, panelsSeen }: ConveyorDecision): string {

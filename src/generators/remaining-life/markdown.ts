@@ -19,6 +19,7 @@ import {
 } from './programme-words.js';
 import {
   earliestText,
+  orderOfOptionsText,
   leadSentence,
   orderText,
   riskText,
@@ -255,6 +256,7 @@ function optionsSection({ decision }: ConveyorLife): string {
       ['', 'What can be done', 'Day', 'Limit and steel by then', 'Cost', 'Expected', 'Needs, or why not'],
       optionRows(decision).map((row) => row.map(markdownText)),
     ),
+    markdownText(orderOfOptionsText(decision)),
     markdownText(cheapWaitingText(decision) ?? ''),
     jobs,
   ]

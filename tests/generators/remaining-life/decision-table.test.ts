@@ -7,6 +7,7 @@ import { pointSentences } from '../../../src/generators/remaining-life/wear-word
 import { conveyorsCsv } from '../../../src/generators/remaining-life/csv-conveyors.js';
 import {
   earliestText,
+  expectedBoth,
   orderDay,
   orderText,
   riskText,
@@ -56,6 +57,8 @@ describe('the demo on 2026-10-31', () => {
       .split('\r\n')
       .map((line) => cells(line));
   }, 60_000);
+
+  const page = (): string => html.slice(0, html.indexOf('Which outage?'));
 
   it('says the same in every form', () => {
     const [head = [], ...rows] = table;
@@ -149,7 +152,7 @@ describe('the demo on 2026-10-31', () => {
     expect(dg1?.conveyor.name).toBe('DG1');
     // Ten weeks from 2026-10-31: the calendar says 2027-01-09.
     expect(dg1?.attention.todo).toBe(
-      'No planned outage is early enough, and it cannot be relined before 2027-01-09',
+      'No planned outage is early enough, and it cannot be relined before 2027-01-09, expedited 2026-12-05',
     );
     const options = dg1?.decision?.options ?? [];
     expect(new Set(options.map(({ kind }) => kind))).toEqual(
@@ -174,6 +177,29 @@ describe('the demo on 2026-10-31', () => {
     for (const { what } of options.slice(0, 3)) expect(page).toContain(what);
     expect(page).toContain('2027-01-09');
     expect(page).toContain(percent(dg1?.decision?.earliest?.condemn ?? NaN));
+  });
+
+  it('numbers the options alike on the first page, on the conveyor’s own and in the comment, without a gap', () => {
+    for (const { conveyor, decision } of report.conveyors) {
+      const own = (
+        data.conveyors.find((row) => row.conveyor === conveyor.name)?.decision.options ?? []
+      ).filter(({ obstacle }) => obstacle === null);
+      own.forEach(({ what }, i) => {
+        expect(markdown).toContain(`| ${i + 1} | ${markdownText(what)} |`);
+        expect(html).toContain(`${i + 1}${what}`);
+      });
+      if (!page().includes(`What can be done about ${conveyor.name}`) || !decision) continue;
+      const box = page().slice(page().indexOf(`What can be done about ${conveyor.name}`));
+      for (const [i, option] of decision.options.slice(0, 4).entries()) {
+        if (option.obstacle !== undefined) continue;
+        expect(box).toContain(`${i + 1}${option.what}`);
+        // With the same amounts, both of them where they differ.
+        const { all, seen } = expectedBoth(option, decision);
+        expect(box.slice(box.indexOf(option.what))).toContain(
+          seen === undefined ? all : `${all} (seen ${seen})`,
+        );
+      }
+    }
   });
 
   it('has every option of JSON in the comment and on the page', () => {

@@ -253,13 +253,14 @@ function noOutageText(decision: ConveyorDecision): string {
     return part === undefined
       ? `${head}, and no lead time says how soon it could be relined`
       : `${head}; ${part}, and no lead time says how soon the whole could be`;
+  const sooner = decision.expedited === undefined ? '' : `, expedited ${formatDay(decision.expedited)}`;
   if (earliest.day <= asOf)
     return order?.kind === 'ordered'
       ? `${head}; the liner is ordered and was to be there by now`
       : `${head}; the liner is on the shelf`;
   return part === undefined
-    ? `${head}, and it cannot be relined before ${formatDay(earliest.day)}`
-    : `${head}; ${part}, the whole not before ${formatDay(earliest.day)}`;
+    ? `${head}, and it cannot be relined before ${formatDay(earliest.day)}${sooner}`
+    : `${head}; ${part}, the whole not before ${formatDay(earliest.day)}${sooner}`;
 }
 
 /** Panels without any reading that alone pass the risk today: a reason to look, and no date. */

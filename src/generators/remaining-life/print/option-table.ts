@@ -9,20 +9,18 @@ import { table } from '../../page/page.js';
 import type { ConveyorLife } from '../remaining-life.js';
 import {
   acceptedText,
-  bestOfEachKind,
-  bySeenAlone,
   chanceBoth,
   cheapWaitingText,
   expectedBoth,
-  inOne,
+  firstOfAll,
   moneyText,
+  moreOptionsText,
   noMoneyText,
   optionChances,
   optionExpected,
+  orderOfOptionsText,
   passedText,
   ruledOutText,
-  steelInShort,
-  weighedExpected,
   type Twofold,
 } from '../decision-words.js';
 import { date } from './wording.js';
@@ -31,8 +29,7 @@ import { date } from './wording.js';
 export function optionBox(life: ConveyorLife): Markup | undefined {
   const { decision } = life;
   if (!decision || decision.options.length === 0) return undefined;
-  const seen = bySeenAlone(decision) ? ' by what was seen' : '';
-  const order = noMoneyText(decision) === undefined ? `expected cost${seen}` : 'their days';
+  const more = moreOptionsText(decision);
   return element(
     'div',
     { class: 'options' },
@@ -40,14 +37,11 @@ export function optionBox(life: ConveyorLife): Markup | undefined {
       'h3',
       {},
       `What can be done about ${life.conveyor.name}`,
-      element(
-        'span',
-        { class: 'sub' },
-        ` accepted: ${acceptedText(decision)}; by ${order}, what keeps the risks first`,
-      ),
+      element('span', { class: 'sub' }, ` accepted: ${acceptedText(decision)}`),
     ),
     ruledOutBox(decision),
-    optionTable(decision, bestOfEachKind(decision.options), false),
+    optionTable(decision, firstOfAll(decision.options), false),
+    element('p', { class: 'small' }, orderOfOptionsText(decision), more === undefined ? '' : ` ${more}`),
     cheapWaitingBox(decision),
   );
 }
@@ -78,6 +72,7 @@ export function optionSection(life: ConveyorLife): Markup | undefined {
     ),
     ruledOutBox(decision),
     optionTable(decision, decision.options, true),
+    element('p', { class: 'small' }, orderOfOptionsText(decision)),
     cheapWaitingBox(decision),
     working(decision),
     decision.jobs.length > 0 &&
@@ -138,34 +133,21 @@ function optionTable(decision: ConveyorDecision, options: readonly DecisionOptio
         ? option.what
         : group(option.what, element('span', { class: 'sub' }, `not possible: ${option.obstacle}`)),
       date(option.day),
-      limitCell(decision, option, full),
-      steelCell(decision, option, full),
+      limitCell(decision, option),
+      steelCell(decision, option),
       moneyText(decision, option.cost),
-      full ? seenBelow(expectedBoth(option, decision)) : weighedExpected(option, decision),
+      seenBelow(expectedBoth(option, decision)),
       ...(full ? [needsText(option)] : []),
     ]),
   });
 }
 
-function limitCell(
-  decision: ConveyorDecision,
-  { condemn, condemnSeen }: DecisionOption,
-  full: boolean,
-): Markup | string {
-  if (condemn === undefined) return '–';
-  const both = chanceBoth(decision, condemn, condemnSeen);
-  return full ? seenBelow(both) : inOne(both);
+function limitCell(decision: ConveyorDecision, { condemn, condemnSeen }: DecisionOption): Markup | string {
+  return condemn === undefined ? '–' : seenBelow(chanceBoth(decision, condemn, condemnSeen));
 }
 
-function steelCell(
-  decision: ConveyorDecision,
-  { contact, contactSeen }: DecisionOption,
-  full: boolean,
-): Markup | string {
-  if (contact === undefined) return '–';
-  return full
-    ? seenBelow(chanceBoth(decision, contact, contactSeen))
-    : steelInShort({ contact, contactSeen }, decision);
+function steelCell(decision: ConveyorDecision, { contact, contactSeen }: DecisionOption): Markup | string {
+  return contact === undefined ? '–' : seenBelow(chanceBoth(decision, contact, contactSeen));
 }
 
 /** What was seen alone on a line of its own, or three columns of numbers leave no room for words. */
