@@ -581,9 +581,10 @@ function openToBreak({ w, slip, here }: SlipAt): Repair[] {
     [first, run.panels.length, 'tail'],
     [1, last, 'head'],
   ];
-  return ends.map(([from, to, start]) => {
+  return ends.flatMap(([from, to, start]): Repair | readonly never[] => {
     const stretch = panelsStretch(w, run, from, to);
     const [low, high] = start === 'tail' ? [last + 1, to] : [1, first - 1];
+    if (low > high) return [];
     const beyond = low === high ? `panel ${low}` : `panels ${low} to ${high}`;
     const closing = start === 'tail' ? run.run.headBreak : run.run.tailBreak;
     return {

@@ -13,6 +13,8 @@ import { newestDay } from '../../domain/model/newest.js';
 import type { Job, StepAction } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
 import { emptiedBy } from '../../domain/order/emptying.js';
+import { beyondScope } from '../../domain/order/beyond-scope.js';
+import { ranges } from '../../domain/order/telling/pieces.js';
 import { fittedAreas, groundOf, type Area, type Ground } from '../../domain/order/ground.js';
 import { heatOfOrder, isHot } from '../../domain/order/heat.js';
 import { stretchText } from '../../domain/order/words.js';
@@ -111,10 +113,13 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     ...(rests.length > 0 ? { restsOn: rests } : {}),
     obstacles: obstaclesOf(plan),
     warnings: [...unreadWarning(estate, conveyor), ...warningsOf(plan), ...noGear],
-    scope: scopeWords(
-      job,
-      ground.scope.map((area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`),
-    ),
+    scope: [
+      ...scopeWords(
+        job,
+        ground.scope.map((area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`),
+      ),
+      ...beyondWords(ground),
+    ],
     conditions: conditionFacts(records, before, job, ground.scope, options.asOf),
     ...(steel ? { steel } : {}),
     ...teamFacts(job),
@@ -328,6 +333,14 @@ function windowOf(job: Job): Pick<WorkPack, 'window'> {
       days: to.day - from.day + 1,
     },
   };
+}
+
+/** What the order renews that nobody asked for: counted in the lists below, and for the author to settle (TL536). */
+function beyondWords(ground: Ground): readonly string[] {
+  return beyondScope(ground).map(({ run, panels }) => {
+    const which = `${panels.length === 1 ? 'panel' : 'panels'} ${ranges(panels)} of run ${run.run.number}`;
+    return `The order works on ${which} too, which the job does not ask for: settle it before anything is ordered.`;
+  });
 }
 
 function scopeWords(job: Job, places: readonly string[]): readonly string[] {

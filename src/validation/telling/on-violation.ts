@@ -13,6 +13,7 @@ import { hasSizesToPlanWith } from '../evidence/sizes-to-plan-with.js';
 import type { Fix, Found } from '../finding.js';
 import type { RuleInput } from '../rule.js';
 import { onceAJob } from './once-a-job.js';
+import { scopeToFollow } from './scope-and-order.js';
 
 export function onViolation(...kinds: readonly ViolationKind[]) {
   return function* ({ estate }: RuleInput): Iterable<Found> {
@@ -47,14 +48,15 @@ const judged = onceAJob((job: Job, estate: Estate): readonly ToldViolation[] => 
       violation,
       found: say(
         violation,
-        offered.flatMap((repair) => fixOf(job, repair, repair === preferred)),
+        offered.flatMap((repair) => fixOf(job, estate, repair, repair === preferred)),
       ),
     };
   });
 });
 
-function fixOf(job: Job, { title, changes }: Repair, preferred: boolean): readonly Fix[] {
-  const edits = editsOf(job, changes);
+function fixOf(job: Job, estate: Estate, { title, changes }: Repair, preferred: boolean): readonly Fix[] {
+  const steps = editsOf(job, changes);
+  const edits = steps.length > 0 ? [...scopeToFollow(job, changes, estate), ...steps] : [];
   return edits.length === 0 ? [] : [{ title, edits, ...(preferred ? { preferred } : {}) }];
 }
 

@@ -31,6 +31,15 @@ test('bolted joints of a spiral have no welds to inspect, even where something e
   expect(check(pack({ job: 'change screw' }), 'insert screw')).toContain('welds inspected');
 });
 
+test('what an order renews beyond its job is said where the scope is', () => {
+  const order =
+    'order {\n strip run above Gate\n clean run above Gate\n fit run above Gate starting at head\n }';
+  const said = (job: string): string =>
+    pack({ job: order }, (text) => text.replace('reline run above Gate', job)).scope.join(' ');
+  expect(said('reline panels 2 to 3 of run above Gate')).toContain('The order works on panels 1 and 4 to ');
+  expect(said('reline run above Gate')).not.toContain('The order works on');
+});
+
 test('panels with a gap are not tapped tight', () => {
   const gap = (text: string): string => text.replace('joint butted', 'joint gap 8 mm');
   expect(work(pack({}), 'fit')).toContain('each panel tapped tight to the one before');

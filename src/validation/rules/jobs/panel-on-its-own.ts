@@ -14,7 +14,7 @@ export const panelOnItsOwn: Rule = {
   given: 'job',
   bad: but(
     soundOrder,
-    ['\norder {', '\nreline panel 1 of run above Gate\norder {'],
+    ['\norder {', '\nreline panels 1 to 2 of run above Gate\norder {'],
     ['strip run above Gate', 'strip panels 1 to 2 of run above Gate'],
     ['clean run above Gate', 'clean panels 1 to 2 of run above Gate'],
     ['  fit run above Gate starting at head', '  «fit» panel 1 of run above Gate starting at head'],
