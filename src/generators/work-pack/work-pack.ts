@@ -113,13 +113,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     ...(rests.length > 0 ? { restsOn: rests } : {}),
     obstacles: obstaclesOf(plan),
     warnings: [...unreadWarning(estate, conveyor), ...warningsOf(plan), ...noGear],
-    scope: [
-      ...scopeWords(
-        job,
-        ground.scope.map((area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`),
-      ),
-      ...beyondWords(ground),
-    ],
+    scope: scopeWords(ground, unit),
     conditions: conditionFacts(records, before, job, ground.scope, options.asOf),
     ...(steel ? { steel } : {}),
     ...teamFacts(job),
@@ -343,12 +337,16 @@ function beyondWords(ground: Ground): readonly string[] {
   });
 }
 
-function scopeWords(job: Job, places: readonly string[]): readonly string[] {
+function scopeWords(ground: Ground, unit: LengthUnit): readonly string[] {
+  const { job } = ground;
+  const places = ground.scope.map(
+    (area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`,
+  );
   const words = job.relines.map(({ stretch, liner }, index) => {
     const what = stretch.kind === 'all' ? 'the whole conveyor' : stretchText(stretch);
     const where = places[index] && stretch.kind !== 'chainage' ? `, ${places[index]}` : '';
     return `Reline ${what}${where}, with ${liner.name}.`;
   });
   if (job.screwChange) words.push(`Change the screw to ${job.screwChange.screw.name}.`);
-  return words;
+  return [...words, ...beyondWords(ground)];
 }
