@@ -66,3 +66,15 @@ export function stretchText(stretch: Stretch): string {
 export function listing(items: readonly string[], most = 6): string {
   return items.length === 0 ? 'none' : list(items, 'and', items.length > most ? most - 1 : most);
 }
+
+/** `1 to 3 and 5`. */
+export function ranges(numbers: readonly number[]): string {
+  const parts: string[] = [];
+  for (let i = 0; i < numbers.length;) {
+    let j = i;
+    while (j + 1 < numbers.length && numbers[j + 1] === (numbers[j] ?? 0) + 1) j++;
+    parts.push(i === j ? `${numbers[i]}` : `${numbers[i]} to ${numbers[j]}`);
+    i = j + 1;
+  }
+  return listing(parts);
+}

@@ -5,7 +5,7 @@ import { type LengthUnit, chainageWords } from '../../units/length-words.js';
 import { sayPiece, type Piece, type PieceKind } from '../ground.js';
 import { gateShut, laidScrew } from '../states.js';
 import type { OrderSlip, Walk } from '../walk-state.js';
-import { listing } from '../words.js';
+import { listing, ranges } from '../words.js';
 
 /** Pieces of one kind in few words: panels by ranges, others by count and extent. */
 export function sayPieces(pieces: readonly Piece[], unit: LengthUnit): string {
@@ -36,17 +36,6 @@ const along: Partial<Record<PieceKind, string>> = {
   heat: 'the place',
   litter: 'the tools and litter',
 };
-
-export function ranges(numbers: readonly number[]): string {
-  const parts: string[] = [];
-  for (let i = 0; i < numbers.length;) {
-    let j = i;
-    while (j + 1 < numbers.length && numbers[j + 1] === (numbers[j] ?? 0) + 1) j++;
-    parts.push(i === j ? `${numbers[i]}` : `${numbers[i]} to ${numbers[j]}`);
-    i = j + 1;
-  }
-  return listing(parts);
-}
 
 /** Each kind of thing that is not back, in its own words. */
 export function stillOpen(w: Walk, slip: OrderSlip): string {
