@@ -4,9 +4,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Job } from '../../../src/domain/model/job.js';
 import type { Piece, RunGround } from '../../../src/domain/order/ground.js';
-import { listing, sayStep, stepText } from '../../../src/domain/order/words.js';
+import { listing, ranges, sayStep, stepText } from '../../../src/domain/order/words.js';
 import { sayRole, wordsFor } from '../../../src/domain/order/tell.js';
-import { ranges, sayPieces } from '../../../src/domain/order/telling/pieces.js';
+import { sayPieces } from '../../../src/domain/order/telling/pieces.js';
 import { liner, mm, origin, screw, stated } from '../../kit/estate.js';
 import { afterwards, before, brace, check, cover, holdDown, job, line, step, walked } from './stories.js';
 
