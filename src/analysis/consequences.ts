@@ -118,12 +118,12 @@ const values: ReadonlySet<ProblemKind> = new Set<ProblemKind>([
 function placesOf(estate: Estate, conveyors: ReadonlySet<Conveyor>): readonly Origin[] {
   if (conveyors.size === 0) return [];
   const { inspections, relines, screwChanges, meterChanges, dutyChanges, patches, jobs } = estate;
-  const { panelsMoved, services, corrections, driveChanges } = estate;
+  const { panelsMoved, services, corrections, amendments, driveChanges } = estate;
   const records = [inspections, relines, screwChanges, meterChanges, dutyChanges, patches, panelsMoved, jobs];
   return [
     ...[...conveyors].map(({ origin }) => origin),
-    ...[...records.flat(), ...services, ...corrections, ...driveChanges].flatMap(({ conveyor, origin }) =>
-      conveyors.has(conveyor) ? [origin] : [],
+    ...[...records.flat(), ...services, ...corrections, ...amendments, ...driveChanges].flatMap(
+      ({ conveyor, origin }) => (conveyors.has(conveyor) ? [origin] : []),
     ),
   ];
 }

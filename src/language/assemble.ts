@@ -8,9 +8,13 @@ import type { Conveyor } from '../domain/model/conveyor.js';
 import type { Estate } from '../domain/model/estate.js';
 import type { Origin } from '../domain/model/origin.js';
 import type { Problem } from '../domain/model/problem.js';
+import { applyAmendments } from '../domain/model/amended.js';
 import { applyCorrections, type LinersSeen } from '../domain/model/corrected.js';
+import { isSameCondition } from '../domain/conditions/kinds.js';
 import type {
+  Amendment,
   Correction,
+  Inspection,
   DriveChange,
   DutyChange,
   MeterChange,
@@ -89,7 +93,14 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     problems,
   );
   const joined = joinReadings(inOrder, conveyors, relines, problems);
-  const { inspections, places } = joined;
+  const { places } = joined;
+  const { inspections, judged: amendments } = amended(
+    inOrder,
+    joined.inspections,
+    conveyors,
+    relines,
+    problems,
+  );
   const { readings, judged } = corrected(inOrder, joined, conveyors, relines, problems);
 
   const unreadNames = new Map(namedPlants.map((plant) => [plant.name, plant.unread]));
@@ -118,6 +129,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
       inspections,
       readings,
       corrections: judged,
+      amendments,
       places,
       relines,
       panelsMoved,
@@ -251,6 +263,32 @@ function corrected(
     problems.push({ kind: 'unknown colour', origin, colour, liner: liner.name, known, conveyor, chainage });
   }
   return applied;
+}
+
+/** Looks as they count after the corrections of what is not a reading of the liner. */
+function amended(
+  sheets: readonly Sheet[],
+  inspections: readonly Inspection[],
+  conveyors: ConveyorIndex,
+  relines: readonly Reline[],
+  problems: Problem[],
+): ReturnType<typeof applyAmendments> {
+  const known = { conveyors, relines, problems };
+  const found = records(
+    sheets.flatMap((sheet) => sheet.amendments),
+    conveyors,
+    problems,
+    (draft, conveyor): Amendment => {
+      const { of, read } = draft;
+      if (of.kind !== 'condition') return kept(draft, conveyor, undefined, () => ({ ...draft, conveyor }));
+      const line = withConditionPlace(of.line, read.day, conveyor, known);
+      const gone = inspections
+        .filter((look) => look.conveyor === conveyor && look.date.day === read.day)
+        .flatMap(({ conditions }) => conditions.filter((each) => isSameCondition(each, line)));
+      return { ...draft, conveyor, of: { ...of, line, gone } };
+    },
+  );
+  return applyAmendments(inspections, found);
 }
 
 function relinesOf(

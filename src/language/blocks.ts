@@ -236,6 +236,10 @@ function identityOf(node: AstNode, tokens: readonly TextPiece[]): string {
 
 /** A spot that a reading is of: its point, else chainage and clock. */
 function spotIdentity(node: AstNode): string {
+  const of = textOf(node, 'of');
+  if (of !== undefined) return [of, valueAt(node, 'at')].filter(Boolean).join(' at ');
+  const seen = valueAt(node, 'seen');
+  if (seen !== undefined) return seen;
   return (
     textOf(node, 'point') ??
     `at ${canonical(textOf(node, 'chainage') ?? textOf(node, 'from'))} clock ${clock(textOf(node, 'clock'))}`

@@ -13,6 +13,7 @@ import { lowerJob } from './lowering/job.js';
 import { lowerLiner } from './lowering/liner.js';
 import { lowerPlant } from './lowering/plant.js';
 import { createReader, keywordOf, type Reader } from './lowering/reader.js';
+import { isAmendment, lowerAmendment } from './lowering/amendment.js';
 import { lowerDriveChange } from './lowering/drive-change.js';
 import {
   lowerDutyChange,
@@ -169,6 +170,7 @@ export function emptySheet(source: number, uri: string, problems: readonly Probl
     conveyors: [],
     inspections: [],
     corrections: [],
+    amendments: [],
     relines: [],
     panelsMoved: [],
     screwChanges: [],
@@ -225,7 +227,9 @@ function addOneLine(
 ): void {
   switch (node.$type) {
     case 'Correction':
-      return record(found.corrections, lowerCorrection(reader, node));
+      return isAmendment(node)
+        ? record(found.amendments, lowerAmendment(reader, node))
+        : record(found.corrections, lowerCorrection(reader, node));
     case 'MeterChange':
       return record(found.meterChanges, lowerMeterChange(reader, node));
     case 'DutyChange':
@@ -252,6 +256,7 @@ function nothingFound() {
     screws: list<Sheet['screws']>(),
     conveyors: list<Sheet['conveyors']>(),
     corrections: list<Sheet['corrections']>(),
+    amendments: list<Sheet['amendments']>(),
     relines: list<Sheet['relines']>(),
     panelsMoved: list<Sheet['panelsMoved']>(),
     screwChanges: list<Sheet['screwChanges']>(),

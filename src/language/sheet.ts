@@ -8,6 +8,7 @@ import type { Origin } from '../domain/model/origin.js';
 import type { Plant } from '../domain/model/plant.js';
 import type { Problem } from '../domain/model/problem.js';
 import type {
+  Amendment,
   Correction,
   DriveChange,
   DutyChange,
@@ -35,6 +36,7 @@ export interface Sheet {
   readonly inspections: readonly InspectionDraft[];
   readonly rows: Rows;
   readonly corrections: readonly Draft<Correction>[];
+  readonly amendments: readonly Draft<Amendment>[];
   readonly relines: readonly RelineDraft[];
   readonly panelsMoved: readonly Draft<PanelsMoved>[];
   readonly screwChanges: readonly ScrewChangeDraft[];

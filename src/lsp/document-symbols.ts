@@ -261,6 +261,7 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
       case ast.Correction.$type: {
         const scope = about(found.addConveyor(block), block.read);
         found.add('point', block, 'point', scope);
+        if (block.seen) found.addPlaces(block.seen, scope);
         break;
       }
       case ast.Serviced.$type:

@@ -328,6 +328,7 @@ export function estate(parts: EstateParts): Estate {
     services: [],
     dutyChanges: parts.dutyChanges ?? [],
     driveChanges: [],
+    amendments: [],
     jobs: [],
   };
 }

@@ -7,6 +7,7 @@ import type {
   DriveChange,
   DutyChange,
   Inspection,
+  JudgedAmendment,
   JudgedCorrection,
   MeterChange,
   PanelsMoved,
@@ -29,6 +30,7 @@ export interface Estate {
   readonly readings: Readings;
   /** Corrections of readings, by conveyor, then by day. */
   readonly corrections: readonly JudgedCorrection[];
+  readonly amendments: readonly JudgedAmendment[];
   readonly places: readonly Place[];
   readonly relines: readonly Reline[];
   readonly panelsMoved: readonly PanelsMoved[];

@@ -3,6 +3,7 @@
 // as a plan (duty) is known only where no record comes after the day. Corrections made later are taken back, jobs find what lay there then.
 
 import type { CalendarDay } from '../units/calendar.js';
+import { looksOn } from './amended.js';
 import { readingsOn } from './corrected.js';
 import type { Estate } from './estate.js';
 import { jobBy } from './found-by-job.js';
@@ -22,7 +23,7 @@ export function knownOn(present: Estate, day: CalendarDay | undefined): Estate {
 }
 
 function cut(present: Estate, day: CalendarDay): Estate {
-  const estate = readingsOn(present, day);
+  const estate = looksOn(readingsOn(present, day), day);
   const isKnown = ({ date }: { readonly date: { readonly day: CalendarDay } }): boolean => date.day <= day;
   const looks = estate.inspections.filter(isKnown);
   const relines = estate.relines.filter(isKnown);

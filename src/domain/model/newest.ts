@@ -8,10 +8,29 @@ import type { DatedRecord } from './history.js';
 
 /** Day of the newest record but duty, which may be a plan; undefined for an estate without records. */
 export function newestDay(estate: Estate): CalendarDay | undefined {
-  const { inspections, corrections, relines, panelsMoved, screwChanges, meterChanges, patches, services } =
-    estate;
+  const {
+    inspections,
+    corrections,
+    amendments,
+    relines,
+    panelsMoved,
+    screwChanges,
+    meterChanges,
+    patches,
+    services,
+  } = estate;
   return latest(
-    [inspections, corrections, relines, panelsMoved, screwChanges, meterChanges, patches, services]
+    [
+      inspections,
+      corrections,
+      amendments,
+      relines,
+      panelsMoved,
+      screwChanges,
+      meterChanges,
+      patches,
+      services,
+    ]
       .flat()
       .map(({ date }) => date.day),
   );

@@ -211,6 +211,8 @@ export interface Inspection {
   /** Where nobody could look. */
   readonly notLooked: readonly NotLooked[];
   readonly plates: readonly PlateReading[];
+  /** As it was written, where a measure of it was corrected. */
+  readonly written?: Inspection;
   /** Rows of this inspection in the estate's readings: first, and one past the last. */
   readonly firstRow: number;
   readonly endRow: number;
@@ -301,6 +303,37 @@ export interface Correction {
   /** Why. */
   readonly note?: string;
   readonly origin: Origin;
+}
+
+/** A measure beside the readings of the liner that was found wrong, or a condition that never was there. */
+export interface Amendment {
+  readonly conveyor: Conveyor;
+  readonly conveyorUse: NameUse;
+  readonly date: StatedDay;
+  /** The day of the look. */
+  readonly read: StatedDay;
+  readonly of:
+    | { readonly kind: 'plate' | 'flight'; readonly at: Stated<'length'> }
+    | { readonly kind: 'current' | 'meter' }
+    /** `gone`: the lines of the looks of that day which it speaks of. */
+    | { readonly kind: 'condition'; readonly line: ConditionLine; readonly gone: readonly ConditionLine[] };
+  readonly says:
+    | { readonly kind: 'thickness'; readonly thickness: Stated<'length'> }
+    | { readonly kind: 'depth'; readonly depth: Stated<'length'> }
+    | { readonly kind: 'diameter'; readonly diameter: Stated<'length'> }
+    | { readonly kind: 'current'; readonly empty?: Stated<'current'>; readonly loaded?: Stated<'current'> }
+    | { readonly kind: 'meter'; readonly hours: Stated<'duration'> }
+    | { readonly kind: 'does not count' };
+  readonly by?: string;
+  /** Why. */
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
+export interface JudgedAmendment extends Amendment {
+  readonly outcome: CorrectionOutcome;
+  /** As it counted before, as written; empty where it hits nothing. */
+  readonly was: string;
 }
 
 /** What became of a correction. Only one that counts, or that a later one replaced, ever moved a number. */

@@ -72,6 +72,7 @@ function blocksOf(estate: Estate): readonly Block[] {
       estate.driveChanges,
       estate.patches,
       estate.corrections,
+      estate.amendments,
       estate.panelsMoved,
       estate.services,
       estate.jobs,

@@ -137,6 +137,23 @@ export const recordKeywords: KeywordDocs = {
     'trough showing': word('Steel showed, whatever was written.'),
     'not seen': word('The spot was not seen after all.'),
     'does not count': word('Nothing is known in its place: the reading takes no part in any rate.'),
+    plate: word(
+      'A plate that was measured wrong.',
+      'plate at ${1:9.1} m read on ${2:2026-03-14} thickness ${3:3.6} mm by "${4:day shift}" "${5:rust under the probe}"',
+    ),
+    flight: word(
+      'A flight that was measured wrong.',
+      'flight at ${1:9.5} m read on ${2:2026-03-14} depth ${3:70} mm',
+    ),
+    depth: word('What it should have been.', 'depth ${1:70} mm'),
+    'outside diameter': word('What it should have been.', 'outside diameter ${1:388} mm'),
+    current: word(
+      'A motor current that was read wrong.',
+      'current read on ${1:2026-03-14} loaded ${2:8.1} A',
+    ),
+    empty: word('Running empty.', 'empty ${1:5.2} A'),
+    loaded: word('Running loaded.', 'loaded ${1:8.1} A'),
+    meter: word('The hour meter of a look.', 'meter read on ${1:2026-03-14} ${2:8120} h'),
     by: word('Who found it; a role is enough.', 'by "${1:day shift}"'),
     '±': error,
     '+/-': error,
@@ -181,6 +198,16 @@ export const recordKeywords: KeywordDocs = {
     aligned: word('It ends nothing by itself: whether it runs quietly, the next look has to say.'),
     tightened: word('It ends what was loose there.'),
     renewed: word('The whole part: it ends all that was wrong with it at this place.'),
+  },
+  CorrectedCondition: {
+    finding: word('A finding that never was there, by its part and place.', 'finding ${1:gate} at ${2:Gate}'),
+    noise: word('The noise it made.'),
+    'oil low': word('Too little oil in it.'),
+    'oil level low': word('The same as `oil low`.'),
+    'oil dirty': word('Dirty oil.'),
+    'oil leak': word('That it lost oil.'),
+    'seal leaking': word('That product or water came past its seal.'),
+    flooded: word('The water in it.'),
   },
   Ended: {
     closed: word(

@@ -9,6 +9,7 @@ export const noEstate: Estate = {
   conveyors: [],
   inspections: [],
   corrections: [],
+  amendments: [],
   places: [],
   relines: [],
   panelsMoved: [],

@@ -2,6 +2,8 @@
 // which readings were corrected. As written, newest first; gaps of one block (within 50 mm, as the sheet takes them) stand
 // together, so that one can see them grow.
 
+import { amendedWords } from '../../../domain/conditions/amended-words.js';
+import { amendedText } from '../../../domain/model/amended.js';
 import { servicesOf, workPlaceWords } from '../../../domain/conditions/service.js';
 import { driveReadings, type DriveReadings } from '../../../domain/conditions/drive-readings.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
@@ -158,7 +160,7 @@ export function besideLiner(estate: Estate, history: History): BesideLiner {
     speeds: newestFirst(speeds),
     worn: wornOf(history),
     drive: driveReadings(history, estate.services),
-    corrections: newestFirst(correctionsOf(estate, conveyor)),
+    corrections: newestFirst([...correctionsOf(estate, conveyor), ...amendmentsOf(estate, conveyor)]),
     moved: newestFirst(movedOf(history)),
     serviced: newestFirst(servicedOf(estate, history)),
   };
@@ -270,6 +272,21 @@ function correctionsOf(
         : [],
     );
   });
+}
+
+function amendmentsOf({ amendments }: Estate, conveyor: Conveyor): readonly CorrectedBeside[] {
+  return amendments
+    .filter((each) => each.conveyor === conveyor && each.outcome === 'counts')
+    .map((each) => ({
+      day: each.date.day,
+      place: amendedWords(each),
+      read: each.read.day,
+      was: each.was,
+      now: amendedText(each.says),
+      by: each.by,
+      why: each.note,
+      origin: each.origin,
+    }));
 }
 
 function blockAt(blocks: History['conveyor']['holdDowns'], at: number): string | undefined {

@@ -18,8 +18,18 @@ inspection DG1 2024-09-09 meter 3600 h {
   P1 thickness ‹9.4|9.8› mm
 }
 «correction DG1 2024-09-20 P1 read on 2024-09-09 thickness 9.4 mm by "shift" "set for steel"»`,
+  cases: [
+    {
+      name: 'a meter that says so',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  P1 thickness 9.8 mm
+}
+«correction DG1 2024-09-20 meter read on 2024-09-09 3600 h by "shift" "digits swapped"»`,
+    },
+  ],
   *check({ estate }) {
-    for (const { outcome, read, origin } of estate.corrections)
+    for (const { outcome, read, origin } of [...estate.corrections, ...estate.amendments])
       if (outcome === 'changes nothing')
         yield { origin, message: `The reading of ${formatDay(read.day)} says this already.` };
   },

@@ -1,6 +1,7 @@
 // Is the reading there that a correction speaks of, and only one?
 
-import type { JudgedCorrection } from '../../../domain/model/records.js';
+import { amendedWords } from '../../../domain/conditions/amended-words.js';
+import type { JudgedAmendment, JudgedCorrection } from '../../../domain/model/records.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
@@ -23,6 +24,24 @@ inspection DG1 2024-09-09 meter 3600 h {
 «correction DG1 2024-09-20 P1 read on 2024-09-10 thickness 9.4 mm by "shift" "set for steel"|
 correction DG1 2024-09-20 P1 read on 2024-09-09 thickness 9.4 mm by "shift" "set for steel"»`,
   cases: [
+    {
+      name: 'a plate that was not measured there',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  plate at 4.2 m thickness 3.6 mm
+  current loaded 7 A
+}
+correction DG1 2024-09-20 plate at 4.2 m read on 2024-09-09 thickness 3.8 mm by "shift" "rust under the probe"
+«correction DG1 2024-09-20 plate at 4.9 m read on 2024-09-09 thickness 3.8 mm by "shift" "rust under the probe"»`,
+    },
+    {
+      name: 'a condition that nobody told of',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  panel torn at 4.2 m
+}
+«correction DG1 2024-09-20 panel torn at 5.2 m read on 2024-09-09 does not count by "shift" "a shadow"»`,
+    },
     {
       name: 'a point that was not read in that look',
       text: `
@@ -59,10 +78,14 @@ correction DG1 2024-09-20 at 4.2 m clock 7:00 read on 2024-09-09 thickness 9.4 m
       const message = messageOf(estate, correction);
       if (message !== undefined) yield { origin: correction.origin, message };
     }
+    for (const amendment of estate.amendments) {
+      const message = messageOf(estate, amendment);
+      if (message !== undefined) yield { origin: amendment.origin, message };
+    }
   },
 };
 
-function messageOf(estate: Estate, correction: JudgedCorrection): string | undefined {
+function messageOf(estate: Estate, correction: JudgedCorrection | JudgedAmendment): string | undefined {
   const { conveyor, date, read, outcome } = correction;
   const day = formatDay(read.day);
   switch (outcome) {
@@ -89,8 +112,15 @@ function messageOf(estate: Estate, correction: JudgedCorrection): string | undef
   }
 }
 
-function spotWords({ spot, conveyor }: JudgedCorrection): string {
+function spotWords(correction: JudgedCorrection | JudgedAmendment): string {
+  const { conveyor } = correction;
+  if ('of' in correction) return `${capitalised(amendedWords(correction))} of ${conveyor.name}`;
+  const { spot } = correction;
   return spot.kind === 'point'
     ? `${spot.point.name} of ${conveyor.name}`
     : `The spot at ${chainageOn(conveyor, spot.at.value)}, ${spot.clock.text}, of ${conveyor.name}`;
+}
+
+function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

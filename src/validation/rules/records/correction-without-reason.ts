@@ -31,7 +31,7 @@ inspection DG1 2024-09-09 meter 3600 h {
     },
   ],
   *check({ estate }) {
-    for (const { by, note, origin } of estate.corrections) {
+    for (const { by, note, origin } of [...estate.corrections, ...estate.amendments]) {
       const missing = [by?.trim() ? '' : 'by whom', note?.trim() ? '' : 'why'].filter(Boolean);
       if (missing.length > 0)
         yield { origin, message: `This correction does not say ${missing.join(' and ')}.` };
