@@ -15,6 +15,7 @@ import type { Otherwise } from './otherwise.js';
 import { saidInAnotherRecord, saidOtherwise } from './said-otherwise.js';
 import { asComment, generalLine, type GeneralLine } from './general-line.js';
 import { withUnitWords } from './unit-words.js';
+import { choices, most, nearTo, sayingsOf } from './choices.js';
 import { blockWord, oneOf, quoted, waysInWords, withArticle } from './wording.js';
 
 export interface Told {
@@ -135,7 +136,7 @@ function wrongWord(
   if (next.length === 0) return `${found} is too much: the line is over with ${quoted(before?.image ?? '')}.`;
   if (repair && next.length > most) return `${found} cannot stand here.`;
   const end = whole ? ', or the line ends' : '';
-  return `${found} cannot stand here: after ${quoted(before?.image ?? '')} comes ${oneOf(next)}${end}.`;
+  return `${found} cannot stand here: after ${quoted(before?.image ?? '')} comes ${choices(next, word)}${end}.`;
 }
 
 /** Of many choices those that begin as the word does: after `closed`, of a cover what there is of covers. */
@@ -144,14 +145,11 @@ function familyFirst(next: readonly string[], word: Word | undefined): readonly 
   return next.length > most && family.length > 0 ? family : next;
 }
 
-/** So many choices can be taken in at a glance. */
-const most = 6;
-
 function tooShort(line: BrokenLine, repair: LineRepair | undefined): string {
   const { words, standing, pattern } = line;
   const last = words.at(-1);
   return (
-    `This line ends too soon: after ${quoted(last?.image ?? '')} comes ${oneOf(waysInWords(pattern.ways(standing)))}.` +
+    `This line ends too soon: after ${quoted(last?.image ?? '')} comes ${choices(waysInWords(pattern.ways(standing)), undefined)}.` +
     `${proposed(repair, words)}${looks(line)}`
   );
 }
@@ -183,7 +181,15 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
   }
   const other = saidElsewhere(line);
   const comment = asComment(line);
-  const list = oneOf(waysInWords(pattern.ways(pattern.start)).map((each) => named(each, block)));
+  const all = waysInWords(pattern.ways(pattern.start)).map((each) => named(each, block));
+  const kin = all.length > most ? nearTo(all, word) : [];
+  const can = all.length > most ? sayingsOf(block) : undefined;
+  const list =
+    kin.length > 0
+      ? `${oneOf(kin)}, say`
+      : can === undefined
+        ? oneOf(all)
+        : `${can}; \`explain words\` lists every word`;
   return {
     ...placed(0),
     message: `${start} ${other ?? `${block === 'Block' ? 'A block starts with' : 'It can say'} ${list}.`}${noPlace(comment)}`,
