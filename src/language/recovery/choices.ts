@@ -1,5 +1,5 @@
-// Which words are named where many could stand? Sixty are no help: at most the five that lie nearest to what was written, by its words and
-// then by its letters, or else what kinds of words there are.
+// Which words are named where many could stand? Sixty are no help: at most the five that lie nearest to what was written, by
+// its words and then by its letters, or else what kinds of words there are.
 
 import { conditionKinds } from '../../domain/conditions/kinds.js';
 import { nearest } from '../nearest.js';
@@ -51,25 +51,34 @@ export function sayingsOf(block: string): string | undefined {
   return Object.hasOwn(sayings, block) ? sayings[block] : undefined;
 }
 
+const own = 'and all else in words of your own (`finding "…"`)';
+
 const sayings: Readonly<Record<string, string>> = {
   Plant:
-    '`outage`, `crew`, `access unit` and `crane`, what lies `on the shelf` or is `ordered`, times (`lead time`, `unit time`), each `cost`, and limits (`risk`, `threshold`)',
+    '`outage`, `crew`, `access unit` and `crane`, what lies `on the shelf` or is `ordered`, ' +
+    'times (`lead time`, `unit time`), each `cost`, and limits (`risk`, `threshold`)',
   Liner:
-    'what it is made of (`layer` or `thickness`, `material`), its `panel length`, `bolt` and `joint`, and when it is worn (`condemn at`)',
+    'what it is made of (`layer` or `thickness`, `material`), its `panel length`, `bolt` and `joint`, ' +
+    'and when it is worn (`condemn at`)',
   Screw:
-    'its measures (`outside diameter`, `pitch`, `flight`), whether it is `shaftless`, its `hand`, and when it is worn (`condemn flight at`)',
+    'its measures (`outside diameter`, `pitch`, `flight`), whether it is `shaftless`, its `hand`, ' +
+    'and when it is worn (`condemn flight at`)',
   Conveyor:
-    'what it is (`length`, `incline`, `trough`, `screw`, `liner`, `drive at`), what stands on it (`section`, `break`, `hold-down`, `cover`, `point`) ' +
-    'and how it runs (`duty`, `conveys`, `commissioned`)',
+    'what it is (`length`, `incline`, `trough`, `screw`, `liner`, `drive at`), what stands on it ' +
+    '(`section`, `break`, `hold-down`, `cover`, `point`) and how it runs (`duty`, `conveys`, `commissioned`)',
   Inspection:
-    'what a point shows (`P1 thickness 8.4 mm`), what is wrong (`panel torn at 14.2 m serious`), what was done (`serviced gearbox oil changed`), ' +
+    'what a point shows (`P1 thickness 8.4 mm`), what is wrong (`panel torn at 14.2 m serious`), ' +
+    'what was done (`serviced gearbox oil changed`), ' +
     'and all else in words of your own (`finding gate at 12.4 m "creeps"`)',
   Reline:
-    'its `liner` and `scope`, what was measured (`P1 thickness 12.1 mm`, `fitted`, `offcut`, `old panel`), what was done (`serviced`), and all else in words of your own (`finding "…"`)',
-  ScrewChange:
-    'the new `screw`, its `scope`, `by` whom, what was done (`serviced`), and all else in words of your own (`finding "…"`)',
+    'its `liner` and `scope`, what was measured (`P1 thickness 12.1 mm`, `fitted`, `offcut`, `old panel`), ' +
+    `what was done (\`serviced\`), ${own}`,
+  ScrewChange: `the new \`screw\`, its \`scope\`, \`by\` whom, what was done (\`serviced\`), ${own}`,
   PanelsMoved:
-    'which panel lies where (`panel 2 of run 1 turned end for end`), what was measured (`P2 thickness 9.1 mm`), `by` whom, and all else in words of your own (`finding "…"`)',
-  Job: 'what is done (`reline`, `change screw`), when (`outage` or `window`), by whom (`crews`), with what (`access units`, `crane`, `stock`, `tool`), and in which `order`',
+    'which panel lies where (`panel 2 of run 1 turned end for end`), ' +
+    `what was measured (\`P2 thickness 9.1 mm\`), \`by\` whom, ${own}`,
+  Job:
+    'what is done (`reline`, `change screw`), when (`outage` or `window`), by whom (`crews`), ' +
+    'with what (`access units`, `crane`, `stock`, `tool`), and in which `order`',
   Order: 'a step, such as `isolate`, `covers off`, `strip run 1`, `fit run 1 by Alpha` or `remove isolation`',
 };
