@@ -101,6 +101,16 @@ test('the second colour of a liner of one layer is told as a colour that it does
   expect(found.findings.map(({ code }) => code)).toContain('TL117');
 });
 
+test.each([
+  ['trough inside radius 226 mm side height 260 mm plate 4 mm', 'S235', []],
+  ['trough inside radius 226 mm side height 260 mm plate 4 mm material S355', 'S355', ['TL112']],
+])('a trough may say its material on a line of its own: %s', (trough, material, codes) => {
+  const text = inSoundEstate('estate', '', { conveyor: `${trough}\ntrough material S235` });
+  const { estate, findings } = analyse([{ uri: 'a.trough', text }]);
+  expect(estate.conveyors[0]?.trough.material).toBe(material);
+  expect(findings.map(({ code }) => code)).toEqual(codes);
+});
+
 test('a hatch needs no name', () => {
   const { estate, findings } = read('', { conveyor: 'hatch at 9 m to 9.6 m width 450 mm' });
   expect(findings.filter(({ code }) => code === 'TL101')).toEqual([]);

@@ -92,6 +92,10 @@ export const conveyorKeywords: KeywordDocs = {
     ),
   },
   Conveys: { conveys: word('What it carries, in words.', 'conveys "${1:digestate cake}"') },
+  TroughMaterial: {
+    trough: word('What the trough is made of, on a line of its own.', 'trough material ${1:S235}'),
+    material: word('As behind the plate of the trough.', 'material ${1:S235}'),
+  },
   Trough: {
     trough: word(
       'Cross-section of the trough: inside radius of the steel, straight side above the centre line, plate thickness.',

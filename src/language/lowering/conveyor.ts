@@ -47,7 +47,10 @@ export function lowerConveyor(
 
   const { parts, sections, breaks, sound } = along;
   const { unplaced, named: _byName, ...placed } = parts;
-  const required = requiredFacts(block, facts);
+  const required = requiredFacts(block, {
+    ...facts,
+    ...stated({ trough: withMaterial(node, facts.trough) }),
+  });
   const named = {
     name: block.name,
     origin: block.nameOrigin,
@@ -75,6 +78,12 @@ export function lowerConveyor(
       breaks: withEndPlates(breaks, required.length, block.nameOrigin),
     },
   };
+}
+
+/** Said with the trough, or on a line of its own. */
+function withMaterial(node: ast.Conveyor, trough: Facts['trough']): Facts['trough'] {
+  const own = node.facts.find((fact) => fact.$type === 'TroughMaterial')?.material;
+  return trough && { ...trough, ...stated({ material: trough.material ?? own }) };
 }
 
 /** What no conveyor can be without; each that is missing is told. */
@@ -203,6 +212,7 @@ function lowerFact(reader: Reader, block: FactAccount, fact: PlainFact, facts: F
       );
       const sideHeight = reader.quantity(fact, 'side', 'length', 'side height of the trough');
       const plate = reader.quantity(fact, 'plate', 'length', 'plate of the trough', someLength);
+      if (fact.material !== undefined) block.first('trough material', fact);
       return (
         insideRadius &&
         sideHeight &&
@@ -210,6 +220,9 @@ function lowerFact(reader: Reader, block: FactAccount, fact: PlainFact, facts: F
         keep('trough', { insideRadius, sideHeight, plate, origin, ...stated({ material: fact.material }) })
       );
     }
+    case 'TroughMaterial':
+      block.first('trough material', fact); // taken where the trough is put together
+      return;
     case 'Drive': {
       if (!block.first('drive', fact) || fact.end === undefined) return;
       const power = reader.quantity(fact, 'power', 'power', 'power of the drive');
