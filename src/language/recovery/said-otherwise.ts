@@ -169,7 +169,8 @@ const unlessNear: readonly Saying[] = [
       ? {
           at: reached,
           message:
-            'A correction is of one reading of a liner. All else is put right in the line of the look itself; ' +
+            'A correction is of one reading of a liner, of plate, flight, current or meter, or of a condition that never was there. ' +
+            'All else is put right in the line of the look itself; ' +
             'what stood there before stays in the history of the file.',
         }
       : undefined;
