@@ -258,8 +258,6 @@ describe('one slip, one message', () => {
     ).toBeUndefined();
   });
   it('never widens a reline whose stretch cannot be read', () => {
-    expect(read(machine, 'reline DG1 2025-01-01 meter 5 h { scope from 2 to 4 m }').estate.relines).toEqual(
-      [],
-    );
+    expect(read(machine, 'reline DG1 2025-01-01 meter 5 h { scope from 2 to 4 }').estate.relines).toEqual([]);
   });
 });
