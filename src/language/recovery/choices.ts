@@ -24,7 +24,9 @@ export function nearTo(all: readonly string[], word: Word | undefined): readonly
   const plain = all.flatMap((each) => (each.startsWith('`') ? [each.slice(1, -1)] : []));
   const own = new Set(image.split(' '));
   const kin = plain.filter((each) => each.split(' ').some((single) => own.has(single)));
-  return [...new Set([...kin, ...nearest(image, plain, 2)])].slice(0, 5).map((each) => `\`${each}\``);
+  return [...new Set([...kin, ...nearest(image, plain, image.length < 5 ? 1 : 2)])]
+    .slice(0, 5)
+    .map((each) => `\`${each}\``);
 }
 
 /** Conditions and parts as kinds, and the other words by name. */

@@ -9,7 +9,9 @@ import type { SaidLine } from './general.js';
 import { noteOf } from './general.js';
 import { partOfWord } from './part-words.js';
 import type { LinePattern } from './pattern.js';
-import { isOverIn } from './reassuring.js';
+import { fillers } from './fillers.js';
+import { numbers } from './kept.js';
+import { isOverIn, isReassuring } from './reassuring.js';
 import { sensesOf, sensesOfAspect, type Sense } from './senses.js';
 import { isWord, keyword, plainImage, type Word } from './word.js';
 
@@ -30,14 +32,14 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
     return undefined;
   const measure = measureIn(kind, rest);
   const hot = isOfDrive(kind) ? rest.find(isTemperature) : undefined;
-  const note = noteOf(
-    rest.filter((word) => word !== measure && word !== hot && word.type !== 'temperature'),
-    texts,
-  );
+  const more = rest.filter((word) => word !== measure && word !== hot && word.type !== 'temperature');
+  // `noise from gearbox`: that is said already.
+  const isSaid = more.every((word) => partOfWord(word) === part || fillers.has(word.image.toLowerCase()));
+  const note = noteOf(isSaid ? [] : more, texts);
   return [
     ...(isOver ? [keyword('closed')] : answer),
     ...kind.map(keyword),
-    ...(measure ? [measure] : []),
+    ...(measure ? [counted(measure)] : []),
     ...(hot ? [keyword('temperature'), hot] : []),
     ...place,
     ...severity,
@@ -63,13 +65,41 @@ function kindIn(part: string | undefined, told: readonly Word[], pattern: LinePa
       ? sense(kind, kind.slice(of.length + 1), told)
       : [],
   );
-  const others = kinds.filter((kind) => unnamed.has(kind)).flatMap((kind) => sense(kind, kind, told));
-  const [best] = [...found, ...others].sort((a, b) => b.length - a.length || a.from - b.from);
+  // `breather blocked` is of the gearbox.
+  const others = kinds
+    .filter((kind) => unnamed.has(kind) && (part === undefined || kind !== 'product blocked'))
+    .flatMap((kind) => sense(kind, kind, told));
+  const all = [...found.filter((each) => isOfThePart(each, told)), ...others];
+  const [best] = all.sort((a, b) => b.length - a.length || a.from - b.from);
   if (best || part === undefined) return best;
   return pattern.next(pattern.start, part) === undefined
     ? undefined
     : ofTheDrive(part as ConditionKind, told);
 }
+
+/** `hatch seal gone`, `gate cylinder leaking`: something on the part is, and not the part. */
+function isOfThePart({ kind: [kind = ''], from }: Found, told: readonly Word[]): boolean {
+  const image = told[from - 1]?.image.toLowerCase() ?? '';
+  const before = told[from - 1];
+  if (
+    !before ||
+    before.type !== 'ID' ||
+    isReassuring(image) ||
+    image === 'longer' ||
+    fillers.has(image) ||
+    /ly$/.test(image)
+  )
+    return true;
+  return kind.endsWith(' missing') ? false : itself.has(image) || numbers[image] !== undefined;
+}
+
+/** Of a part, what is said of it as of the part; and words that say how it is. */
+const itself: ReadonlySet<string> = new Set(
+  (
+    'edge edges corner corners end side rim face shoe shoes block blocks pad clamp gasket seal flange joint seam lip ' +
+    'upper lower left right top bottom all both some badly bit little much very more worse is are found seen half partly'
+  ).split(' '),
+);
 
 /** Of these the whole phrase is said, and no part. */
 const unnamed: ReadonlySet<string> = new Set(['product blocked', 'material behind liner', 'joint open']);
@@ -120,12 +150,21 @@ function isTemperature({ type, image }: Word): boolean {
   return type === 'QUANTITY' && parseQuantity(image, 'temperature').ok;
 }
 
+/** `two` as a number. */
+function counted(word: Word): Word {
+  const number = numbers[word.image.toLowerCase()];
+  return number === undefined ? word : { type: 'NUMBER', image: number };
+}
+
 function measureIn([kind = '']: readonly string[], rest: readonly Word[]): Word | undefined {
   switch (
     measureOf(kind as ConditionKind) // the pattern has the kinds of the language
   ) {
     case 'count':
-      return rest.find(({ type, image }) => type === 'NUMBER' && /^\d+$/.test(image));
+      return (
+        rest.find(({ type, image }) => type === 'NUMBER' && /^\d+$/.test(image)) ??
+        rest.find(({ image }) => numbers[image.toLowerCase()] !== undefined)
+      );
     case 'length':
       return rest.find(({ type }) => type === 'QUANTITY');
     case 'none':

@@ -5,7 +5,8 @@ import type { BrokenLine } from './broken-line.js';
 import { asCondition } from './condition-line.js';
 import { asFinding, asWork, isWork, severities, takenApart } from './general.js';
 import { isOffered, readsSoundly } from './kept.js';
-import { partOfName, partOfWord } from './part-words.js';
+import { partIn, partOfName, partOfWord } from './part-words.js';
+import { isReassuring } from './reassuring.js';
 import type { LineRepair } from './repairs.js';
 import { isName } from './said-place.js';
 import { isUnknown, isWord, keyword, plainImage, withoutFalseUnits, type Word } from './word.js';
@@ -21,9 +22,15 @@ export interface GeneralLine {
 export function generalLine(line: BrokenLine): GeneralLine | undefined {
   const { block, pattern } = line;
   // Who stops short of the end meant to go on.
-  if (line.reached >= line.words.length) return undefined;
+  const isAlone = line.words.length === 1 && isReassuring(line.words[0]?.image ?? '');
+  if (line.reached >= line.words.length && !isAlone) return undefined;
   const words = withoutFalseUnits(line.words);
-  const found = block === 'Block' ? workOnADay(words) : isSaying(line) ? seenOrDone(words, line) : undefined;
+  const found =
+    block === 'Block'
+      ? workOnADay(words)
+      : isSaying({ ...line, words })
+        ? seenOrDone(words, line)
+        : undefined;
   return found && isOffered(words, found.line, pattern) ? found : undefined;
 }
 
@@ -35,6 +42,9 @@ function isSaying(line: BrokenLine): boolean {
   const isOfNoBlock = (word: string): boolean => blocksSaying(word).length === 0 && !pattern.words.has(word);
   const [first, second, ...more] = words;
   if (!first || !blocksOfWork.has(block)) return false;
+  // `3 bolts gone`
+  if (first.type === 'NUMBER' && second) return reached === 0 && partIn(words) > 0;
+  if (!second && (isReassuring(first.image) || tools.has(first.type))) return true;
   if (!second) return isWord(first.type) && first.image.includes(' ') && partOfWord(first) !== undefined;
   if (first.type === 'serviced' || first.type === 'finding') return true;
   if (first.type === 'closed') return true;
@@ -49,7 +59,9 @@ function isSaying(line: BrokenLine): boolean {
   if (isWord(first.type))
     return reached === 0 && (words.some((word) => partOfWord(word) !== undefined) || isOfNoBlock(first.type));
   const isPlain = ({ type, image }: Word): boolean => type === 'ID' && /^[a-z][a-z-]/.test(image);
-  return isPlain(first) && reached <= 1 && more.length > 0 && (isPlain(second) || isWord(second.type));
+  if (!isPlain(first) || reached > 1) return false;
+  const isSomewhere = words.some(({ type }) => type === 'at' || type === 'from' || type === 'STRING');
+  return isSomewhere || isPlain(second) || (more.length > 0 && isWord(second.type));
 }
 
 function isKind({ type }: Word): boolean {
@@ -84,7 +96,18 @@ function saysWhatIsWrong(words: readonly Word[], { pattern, words: [name] }: Bro
 
 const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOCK', 'STRING', '{', '}']);
 /** Words of other blocks that begin a line about a thing seen. */
-const tools: ReadonlySet<string> = new Set(['lifting point', 'noise', 'gauge']);
+const tools: ReadonlySet<string> = new Set([
+  'lifting point',
+  'noise',
+  'gauge',
+  'gap',
+  'blocked',
+  'oil leak',
+  'oil low',
+  'oil dirty',
+  'seal leaking',
+  'flooded',
+]);
 
 function seenOrDone(words: readonly Word[], { block, pattern }: BrokenLine): GeneralLine | undefined {
   const isSaid = words[0]?.type === 'serviced';

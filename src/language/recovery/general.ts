@@ -95,6 +95,7 @@ export function takenApart(words: readonly Word[]): SaidLine {
   const answer = opens ? take(0, 1) : [];
   const place = placeIn(words, take);
   const severity = oneOf(words, severities, take);
+  const how = severity.length > 0 ? [] : severityOf(words, take);
   const by = afterWord(words, ['by', 'welded by'], take);
   const photo = afterWord(words, ['photo'], take);
   const texts = words.flatMap(({ type, image }, at) =>
@@ -113,7 +114,7 @@ export function takenApart(words: readonly Word[]): SaidLine {
     answer,
     part,
     place: end ? [keyword('at'), keyword(end.end)] : place,
-    severity,
+    severity: [...severity, ...how],
     photo,
     by: by.length === 0 ? [] : [keyword('by'), ...by.slice(1)],
     told: [...told, ...welded],
@@ -145,6 +146,15 @@ function aboutPart(words: readonly Word[]): Pick<SaidLine, 'part' | 'told'> {
 }
 
 export const severities: ReadonlySet<string> = new Set(['slight', 'serious', 'urgent']);
+
+/** `leaking slightly` */
+function severityOf(words: readonly Word[], take: Take): readonly Word[] {
+  const at = words.findIndex(({ type, image }) => type === 'ID' && severities.has(image.replace(/ly$/, '')));
+  const word = words[at]?.image.replace(/ly$/, '');
+  if (word === undefined) return [];
+  take(at, 1);
+  return [keyword(word)];
+}
 
 /** A word with the text behind it. */
 function afterWord(words: readonly Word[], wanted: readonly string[], take: Take): readonly Word[] {

@@ -81,6 +81,18 @@ function isMeasureOf(kind: ConditionKind, type: string, image: string): boolean 
   }
 }
 
+/** `two bolts`: counted all the same. */
+export const numbers: Readonly<Partial<Record<string, string>>> = {
+  one: '1',
+  two: '2',
+  three: '3',
+  four: '4',
+  five: '5',
+  six: '6',
+  seven: '7',
+  eight: '8',
+};
+
 const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOCK']);
 
 /** Everything that was written is in the line, as a word, in a text, or in the language's own word for it. */
@@ -106,6 +118,8 @@ export function keepsAll(
     if (values.has(word.type)) return isAmong(image, all) || texts.some((text) => isAmong(image, text));
     // By another name it is the same part.
     if (isPartName(word) && parts.some((part) => isSamePart(partOfWord(word), part))) return true;
+    const count = numbers[image.toLowerCase()];
+    if (count !== undefined && isAmong(count, all)) return true;
     return singles(word).every(
       (each) => said.has(stem(each)) || fillers.has(each) || fresh.some((put) => standsFor(put, each, word)),
     );

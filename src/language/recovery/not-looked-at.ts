@@ -5,11 +5,14 @@ import { noteOf, takenApart } from './general.js';
 import { isOffered, readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
+import { isName } from './said-place.js';
 import { imagesOf, keyword, withoutFalseUnits, type Word } from './word.js';
 
 export function notLookedAt(line: BrokenLine): Otherwise | undefined {
   const { block, words, reached, pattern } = line;
   if (block !== 'Inspection') return undefined;
+  const point = ofAPoint(line);
+  if (point) return point;
   const said = sayingOf(words);
   const isSaid = words[0]?.type === 'not seen' && reached < words.length;
   if (said === 0 && !isSaid) return undefined;
@@ -27,6 +30,34 @@ export function notLookedAt(line: BrokenLine): Otherwise | undefined {
         senses,
       };
   return isSaid ? undefined : { at: 0, message: `${message}, \`not seen from 18 m to 20 m "no light"\`.` };
+}
+
+/** `P5 not accessible`, `P5 no reading` */
+function ofAPoint({ words, pattern }: BrokenLine): Otherwise | undefined {
+  const [point, ...rest] = words;
+  const plain = rest.filter(({ type }) => type !== 'STRING');
+  if (!point || !isName(point) || (sayingOf(rest) === 0 && imagesOf(plain.slice(0, 2)) !== 'no reading'))
+    return undefined;
+  const texts = rest.flatMap(({ type, image }) => (type === 'STRING' ? [image.slice(1, -1)] : []));
+  const note = noteOf(plain, texts);
+  const short = [point, keyword('not seen'), ...rest];
+  const asItIs = withoutNo(short);
+  const line = readsSoundly(asItIs, pattern) ? asItIs : [point, keyword('not seen'), ...(note ? [note] : [])];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return {
+    at: 1,
+    message: `Where nobody could look is said with \`not seen\`: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+  };
+}
+
+/** `no access` is one word of the language. */
+function withoutNo(line: readonly Word[]): readonly Word[] {
+  const at = line.findIndex(({ image }) => image === 'no');
+  const reason = at < 0 ? '' : `no ${line[at + 1]?.image ?? ''}`;
+  return reason === 'no access' || reason === 'no light'
+    ? [...line.slice(0, at), keyword(reason), ...line.slice(at + 2)]
+    : line;
 }
 
 /** Of how many words it is said. */

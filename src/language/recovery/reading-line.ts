@@ -14,6 +14,8 @@ type Saying = (line: BrokenLine) => Otherwise | undefined;
 
 export const readingLines: readonly Saying[] = [
   pointLast,
+  placeLast,
+  steelShowing,
   notSeenInShort,
   colourWithWords,
   measured,
@@ -37,6 +39,54 @@ function pointLast({ block, words, pattern }: BrokenLine): Otherwise | undefined
   if (!readsSoundly(line, pattern)) return undefined;
   return { at: 0, message: `The point comes first: \`${imagesOf(line)}\`.`, repair: changed(words, line) };
 }
+
+/** `8.4 mm at 3.2 m clock 7:30` */
+function placeLast({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const at = words.findIndex(({ type }, i) => type === 'at' && words[i + 1]?.type === 'QUANTITY');
+  if (block !== 'Inspection' || at < 1 || words[0]?.type !== 'QUANTITY') return undefined;
+  const isClock = words[at + 2]?.type === 'clock' || words[at + 2]?.type === 'CLOCK';
+  const end = at + (words[at + 2]?.type === 'clock' ? 4 : isClock ? 3 : 2);
+  const rest = [...words.slice(0, at), ...words.slice(end)];
+  const line = withUnitWords([...words.slice(at, end), ...rest], pattern);
+  const shape = `at ${words[at + 1]?.image ?? ''} clock 6:00 thickness ${words[0].image}`;
+  if (!line)
+    return isClock || !/(mm|in)$/.test(words[0].image)
+      ? undefined
+      : {
+          at: 0,
+          message: `A reading says first where it was taken, with its clock position: \`${shape}\`, say.`,
+        };
+  return { at: 0, message: `Where it is comes first: \`${imagesOf(line)}\`.`, repair: changed(words, line) };
+}
+
+/** `P4 bare steel`, `P4 worn through`, `P4 steel showing` */
+function steelShowing({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [point, ...rest] = words;
+  const plain = rest.filter(({ type }) => type !== 'STRING').map(({ image }) => image.toLowerCase());
+  if (block !== 'Inspection' || !point || !isName(point) || !steel.has(plain.join(' '))) return undefined;
+  const line = [point, keyword('trough showing'), ...rest.filter(({ type }) => type === 'STRING')];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return {
+    at: 1,
+    message: `Where the liner is through, the steel of the trough shows: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+    senses: plain
+      .flatMap((each) => [each, ...each.split(' ')])
+      .map((each): SaidBy => [each, 'trough showing']),
+  };
+}
+
+const steel: ReadonlySet<string> = new Set([
+  'worn through',
+  'bare steel',
+  'steel showing',
+  'steel bare',
+  'down to steel',
+  'down to the steel',
+  'through to steel',
+  'through to the steel',
+  'steel visible',
+]);
 
 /** `P8 n.s. cover on` */
 function notSeenInShort({ block, words, pattern }: BrokenLine): Otherwise | undefined {
@@ -65,6 +115,12 @@ function notSeenInShort({ block, words, pattern }: BrokenLine): Otherwise | unde
 function colourWithWords({ block, words, pattern }: BrokenLine): Otherwise | undefined {
   const [point, colour, ...rest] = words;
   if (block !== 'Inspection' || !isName(point) || !isColour(colour) || !point || !colour) return undefined;
+  const row = /^([A-Z]+)(\d+)-[A-Z]*(\d+)$/.exec(point.image);
+  if (row) {
+    const [first, last] = [`${row[1] ?? ''}${row[2] ?? ''}`, `${row[1] ?? ''}${row[3] ?? ''}`];
+    const each = [first, last].map((name) => `\`${name} colour ${colour.image}\``).join(' and ');
+    return { at: 0, message: `Each point has a line of its own: ${each}, and so for those between.` };
+  }
   const plain = rest.filter(({ type }) => type !== 'STRING');
   // What shows not, or not yet, is no reading.
   if (plain.some(({ type, image }) => type === 'QUANTITY' || type === 'NUMBER' || image === 'not'))
@@ -106,8 +162,8 @@ const measures: readonly Measure[] = [
   },
   {
     part: 'flight',
-    words: new Set(['depth', 'deep', 'flight', 'left', 'section', ...placing]),
-    needs: new Set(['depth', 'deep', 'left', 'section']),
+    words: new Set(['depth', 'deep', 'flight', 'left', 'section', 'worn', 'to', ...placing]),
+    needs: new Set(['depth', 'deep', 'left', 'section', 'worn', '']),
     line: (place, size) => [keyword('flight'), ...place, keyword('depth'), size],
   },
   {
@@ -158,11 +214,11 @@ function measured({ block, words, pattern }: BrokenLine): Otherwise | undefined 
     ({ part, words: known, needs }) =>
       (said.part === part || (part === 'trough' && plain[0]?.type === 'plate')) &&
       plain.every(({ image }) => known.has(image)) &&
-      plain.some(({ image }) => needs.has(image)),
+      (plain.some(({ image }) => needs.has(image)) || (plain.length === 0 && needs.has(''))),
   );
   if (!measure) return undefined;
   const note = noteOf(
-    plain.filter(({ image }) => !told.has(image)),
+    plain.filter(({ image }) => !told.has(image) && image !== 'to'),
     said.texts,
   );
   const line = [...measure.line(said.place, size), ...(note ? [note] : [])];

@@ -2,6 +2,7 @@
 // changed over, another trade's word) after which a line reads to its end. Numbers, names and texts are never made up, and a word
 // that nobody knows is never thrown away: where it is too much, it becomes the line's note.
 
+import { conditionKinds } from '../../domain/conditions/kinds.js';
 import { findUnit } from '../../domain/units/unit-table.js';
 import { nearest } from '../nearest.js';
 import { fillers } from './fillers.js';
@@ -136,10 +137,7 @@ function changesAt(
     : words.filter(
         (word) =>
           word !== 'photo' &&
-          !(
-            isUnknown(here) &&
-            (takesName.has(word) || (word === 'colour' && !/\d/.test(line[at - 1]?.image ?? '')))
-          ),
+          !(isUnknown(here) && (takesName.has(word) || (word === 'colour' && !mayShow(line[at - 1], here)))),
       );
   const tries = lacking.map((word) => put(at, at, [keyword(word)], 3));
   if (!here) return tries;
@@ -170,12 +168,21 @@ function changesAt(
   return tries;
 }
 
+/** A name with a number, no row of names, is a point; and what is wrong with a part is no colour. */
+function mayShow(point: Word | undefined, colour: Word | undefined): boolean {
+  const name = point?.image ?? '';
+  return /\d/.test(name) && !/\d-[A-Z]*\d/.test(name) && !states.has(colour?.image ?? '');
+}
+
+const states: ReadonlySet<string> = new Set(conditionKinds.flatMap((kind) => kind.split(' ')));
+
 const takesName: ReadonlySet<string> = new Set(['at', 'with', 'to', 'using']);
 
 /** Words of the language that lie near what was written: one slip of the pen in a short word, two in a longer one. */
 export function likeWords(image: string, words: readonly string[]): readonly string[] {
   // `prove` for `prove dead`: a phrase goes by its first word where no other begins so.
-  const phrases = words.filter((word) => word.startsWith(`${image} `));
+  // What is worn is not worn through.
+  const phrases = words.filter((word) => word.startsWith(`${image} `) && word !== 'worn through');
   if (phrases.length === 1) return phrases;
   // `view down`, `thick`: as far as it was written out.
   const longer = words.filter(

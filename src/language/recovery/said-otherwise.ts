@@ -1,6 +1,7 @@
 // Lines that people write and the language says in another way or in another record: each with that way in one sentence and, where
 // nothing has to be made up for it, with the line. A word that begins no line of the block at all is in elsewhere.ts.
 
+import { conditionKinds } from '../../domain/conditions/kinds.js';
 import type { BrokenLine } from './broken-line.js';
 import { declaredOtherwise } from './declared-line.js';
 import { isOffered, keepsAll, readsSoundly, type SaidBy } from './kept.js';
@@ -188,6 +189,9 @@ function colourAlone({ block, words, pattern }: BrokenLine): Otherwise | undefin
     !/^[a-z]{2}/.test(point.image) &&
     likeWords(colour.image, [...pattern.words].filter(isWord)).length === 0;
   if (showing?.image !== 'showing' && !isNearNoWord()) return undefined;
+  // `P3 torn` is no colour, and `P2-P3` no point.
+  const states = new Set(conditionKinds.flatMap((kind) => kind.split(' ')));
+  if (states.has(colour.image) || /\d-[A-Z]*\d/.test(point.image)) return undefined;
   const line = [point, keyword('colour'), colour, ...words.slice(3)];
   return { at: 1, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line) };
 }

@@ -20,12 +20,12 @@ const ofKind: Readonly<Partial<Record<ConditionKind, string>>> = {
     'product behind panel, sludge behind panel, cake behind panel, dirt behind panel, material behind panel, build-up behind panel',
   'product blocked':
     'product jammed, product bridged, product plugged, product choked, jammed product, plugged with product, ' +
-    'jammed with product, blocked with product, blockage, plugged up, choked up',
+    'jammed with product, blocked with product, blocked, blockage, plugged up, choked up',
   'spiral off centre':
     'off center, off-centre, off-center, out of centre, out of center, eccentric, not centred',
   'spiral bent': 'buckled, kinked',
   'spiral weld cracked':
-    'weld crack, weld has a crack, weld split, crack in weld, crack in the weld, cracked weld',
+    'weld crack, weld has a crack, weld split, crack in spiral weld, crack in the spiral weld, crack in weld, crack in the weld, cracked weld',
   'spiral cracked': 'crack, cracks',
   'hold-down loose': 'slack, undone, not tight, slackened',
   'hold-down missing': 'gone, lost, fallen off',

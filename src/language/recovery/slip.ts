@@ -62,7 +62,8 @@ function mendOf({ from, to, words }: LineRepair, line: number, places: TokenPlac
   if (to > from) {
     const { end } = places.span(line + to - 1);
     // A word taken out goes with the blank before it.
-    return { start: text === '' ? before : start, end, text };
+    const isTight = from > 0 && start === before && !/^[,:.]/.test(text);
+    return { start: text === '' ? before : start, end, text: isTight && text !== '' ? ` ${text}` : text };
   }
   return { start: before, end: before, text: from > 0 ? ` ${text}` : `${text} ` };
 }

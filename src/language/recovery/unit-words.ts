@@ -9,8 +9,9 @@ import { imagesOf, keyword, type Word } from './word.js';
 /** The line with the words that its values ask for; undefined where none is missing, or more than one line would do. */
 export function withUnitWords(words: readonly Word[], pattern: LinePattern): readonly Word[] | undefined {
   if (words.length > longest) return undefined;
-  for (const line of [words, swapped(words)])
-    for (const missing of line === words ? [1, 2, 3] : [0, 1, 2]) {
+  const plain = words.filter(({ type }, at) => type !== ':' || at !== 1);
+  for (const line of [plain, swapped(plain)])
+    for (const missing of line === words ? [1, 2, 3] : [0, 1, 2, 3]) {
       const found = new Map(
         filled(line, 0, pattern.start, missing, pattern).map((one) => [imagesOf(one), one]),
       );

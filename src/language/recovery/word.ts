@@ -45,6 +45,11 @@ export function isFalseUnit(image: string): boolean {
  */
 export function withoutFalseUnits(line: readonly Word[]): readonly Word[] {
   return line.flatMap((word, at): readonly Word[] => {
+    // `hold down`, `holddowns`
+    const pair = `${line[at - 1]?.image ?? ''} ${word.image}`;
+    if (/^hold downs?$/i.test(`${word.image} ${line[at + 1]?.image ?? ''}`)) return [keyword('hold-down')];
+    if (/^hold downs?$/i.test(pair)) return [];
+    if (/^holddowns?$/i.test(word.image)) return [keyword('hold-down')];
     if (word.type !== 'QUANTITY') return [word];
     const upper = /^-(\d.*)$/.exec(word.image)?.[1];
     const before = line[at - 1];
