@@ -19,6 +19,7 @@ import type {
   Reline,
   ScrewChange,
   Service,
+  PhotoUse,
 } from '../model/records.js';
 import { putsRight, servicesOf } from './service.js';
 import { isMeasurement, isSameCondition, partOf } from './kinds.js';
@@ -45,6 +46,8 @@ export interface Condition {
   readonly severity: ConditionSeverity | undefined;
   /** Lines that say nobody could look, oldest first. */
   readonly notSeen: readonly SeenLine[];
+  /** Of every line that spoke of it, oldest first. */
+  readonly photos: readonly PhotoUse[];
   /** Undefined: open. */
   readonly closed: Closing | undefined;
   /** Open, and the first inspection since the last answer that says nothing of it; undefined where each answered, or none was made. */
@@ -110,6 +113,7 @@ interface Draft {
   movedOn: CalendarDay | undefined;
   severity: ConditionSeverity | undefined;
   readonly notSeen: SeenLine[];
+  readonly photos: PhotoUse[];
   answeredAt: Inspection;
   /** The first since then that says nothing of it. */
   silent: Inspection | undefined;
@@ -142,6 +146,7 @@ function build(history: History, services: readonly Service[], along: Along): Fo
           movedOn: undefined,
           severity: line.severity,
           notSeen: [],
+          photos: line.photo ? [line.photo] : [],
           answeredAt: inspection,
           silent: undefined,
           passedOver: [],
@@ -185,6 +190,7 @@ function answer(draft: Draft, seen: SeenLine): void {
   if (draft.silent && draft.severity === 'urgent') draft.passedOver.push(draft.silent);
   draft.silent = undefined;
   draft.answeredAt = inspection;
+  if (line.photo) draft.photos.push(line.photo);
   if (line.answer === 'closed') {
     draft.closed = { day: inspection.date.day, by: 'look', look: seen };
     return;

@@ -54,7 +54,7 @@ export function openConditionRows(
 function rowOf(
   estate: Estate,
   conveyor: Conveyor,
-  { first, last, severity, notSeen, unanswered }: Condition,
+  { first, last, severity, notSeen, photos, unanswered }: Condition,
   asOf: CalendarDay | undefined,
 ): OpenCondition {
   const at = last.line.at?.value;
@@ -83,7 +83,7 @@ function rowOf(
           `not seen on ${formatDay(inspection.date.day)}${line.note === undefined ? '' : `: ${line.note}`}`,
       ),
     ],
-    photos: [...seen, ...notSeen].flatMap(({ line }) => line.photo ?? []),
+    photos,
     writes: conditionAnswerText(first.line, last.line),
     origin: last.line.origin,
   };
@@ -173,7 +173,7 @@ export function closedConditionRows(
   asOf?: CalendarDay,
 ): readonly ClosedCondition[] {
   return followUp(estate, conveyor, asOf)
-    .conditions.flatMap(({ first, last, closed }): readonly ClosedCondition[] => {
+    .conditions.flatMap(({ first, last, photos, closed }): readonly ClosedCondition[] => {
       if (!closed) return [];
       const at = last.line.at?.value;
       const lines = [
@@ -191,7 +191,7 @@ export function closedConditionRows(
           day: closed.day,
           how: closingWords(closed),
           notes: [...new Set(lines.flatMap(({ line }) => line.note ?? []))],
-          photos: [...new Set(lines.flatMap(({ line }) => line.photo ?? []))],
+          photos,
         },
       ];
     })

@@ -234,12 +234,23 @@ function lastSeen(
   liner: LinerSpecification,
   unit: LengthUnit,
 ): LastSeen | undefined {
-  const row = rows.findLast(
+  const own = rows.filter(
     (each) =>
       estate.readings.kind[each.row] !== ReadingKind.withdrawn &&
       !isImpossible(estate, each.row, each.set, place),
   );
-  if (!row) return undefined;
+  const last = own.at(-1);
+  if (!last) return undefined;
+  // Of one day a thickness says more than a colour.
+  const measured =
+    estate.readings.kind[last.row] === ReadingKind.colour
+      ? own.findLast(
+          (each) =>
+            each.inspection.date.day === last.inspection.date.day &&
+            estate.readings.kind[each.row] === ReadingKind.thickness,
+        )
+      : undefined;
+  const row = measured ?? last;
   const value = estate.readings.value[row.row] ?? NaN;
   const date = formatDay(row.inspection.date.day);
   const note = estate.readings.notes.get(row.row);

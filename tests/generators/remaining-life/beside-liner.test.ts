@@ -97,3 +97,56 @@ test('bearings and gearbox have their place: newest, before, and how they went, 
     ['gearbox', 'temperature', 3],
   ]);
 });
+
+/** The row of one part in the table of bearings and gearbox. */
+function trendOf(part: string, ...texts: readonly string[]): string | undefined {
+  const table = remainingLifeMarkdown(reportOf(texts.join(''), { depth: 'hand' }));
+  return table
+    .split('\n')
+    .find((row) => row.startsWith(`| ${part} |`))
+    ?.split('|')
+    .at(-2)
+    ?.trim();
+}
+
+test('a trend is told only where both looks say how bad it was, and counts from when the part was put right', () => {
+  const leak = (hours: number, how: string): string =>
+    look(hours, `P1 thickness 9 mm; gearbox oil leak ${how}`);
+  expect(trendOf('gearbox', leak(3000, 'slight'), leak(6000, 'serious'))).toBe('worse; 2 looks');
+  expect(trendOf('gearbox', leak(3000, 'slight'), leak(6000, ''))).toBe(
+    'how bad is not said each time; 2 looks',
+  );
+  const renewed = 'serviced DG1 2025-06-02 gearbox renewed\n';
+  expect(trendOf('gearbox', leak(3000, 'slight'), renewed, leak(6000, ''))).toBe(
+    'back after it was put right; 1 look',
+  );
+});
+
+test('a thickness of the last look stands before the colour of the same day', () => {
+  const report = reportOf(
+    look(3000, 'P1 thickness 10.5 mm') + look(6000, 'P1 thickness 5.1 mm; P1 colour teal'),
+  );
+  expect(remainingLifeMarkdown(report)).toContain('| 5.1 mm, 2025-09-08 |');
+});
+
+test('every photo of a condition stands under its name, those of the looks between too', () => {
+  const lifted = (hours: number, photo: string): string =>
+    look(hours, `P1 thickness 9 mm; panel lifted 4 mm at 1.5 m photo "photos/${photo}.png"`);
+  const markdown = remainingLifeMarkdown(
+    reportOf(lifted(1000, 'one') + lifted(2000, 'two') + lifted(3000, 'three'), { depth: 'hand' }),
+  );
+  for (const name of ['one', 'two', 'three'])
+    expect(markdown).toMatch(new RegExp(`Photo photos/${name}\\.png: .*panel lifted`));
+});
+
+test('what readings scatter by is never printed as nothing, and stands beside what the gauges are declared to err by', () => {
+  const gauge = (text: string): string =>
+    text.replace(/view downstream/g, 'view downstream\n  gauge ultrasonic ± 0.2 mm');
+  const smooth = [1000, 2000, 3000, 4000, 5000].map((hours) =>
+    look(hours, `P1 thickness ${12 - hours / 1000} mm; P2 thickness ${12 - hours / 1250} mm`),
+  );
+  const html = remainingLifeHtml(reportOf(gauge(smooth.join(''))));
+  expect(html).toMatch(
+    /readings scatter by about ± 0\.(0[1-9]|[1-9]\d) mm about smooth wear; the gauges are declared to err by ± 0\.20 mm/,
+  );
+});

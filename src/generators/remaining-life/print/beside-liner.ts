@@ -132,7 +132,7 @@ function driveText({ day, temperature, told, note, by }: DriveRead, sizes: Sizes
 function trendText({ read }: DriveReadings, sizes: Sizes): string {
   const [newest, before] = read;
   const first = read.at(-1);
-  const count = counted(read.filter(({ by }) => by === 'look').length, 'look');
+  const count = counted(sinceMended(read).filter(({ by }) => by === 'look').length, 'look');
   if (!newest || !before || !first) return count;
   if (newest.temperature === undefined || before.temperature === undefined || first.temperature === undefined)
     return `${toldAgainst(newest.told, before.told)}; ${count}`;
@@ -150,11 +150,21 @@ function trendText({ read }: DriveReadings, sizes: Sizes): string {
     .join('; ');
 }
 
-const badness = ['put right', 'slight', 'noted', 'serious', 'urgent'] as const;
+/** What was told since it was last put right: a new part has no looks of the old one. */
+function sinceMended(read: readonly DriveRead[]): readonly DriveRead[] {
+  const mended = read.findIndex(({ told }, i) => i > 0 && told === 'put right');
+  return mended < 0 ? read : read.slice(0, mended);
+}
 
+const badness = ['slight', 'serious', 'urgent'] as const;
+
+/** Two can be held against each other only where both looks said how bad it was. */
 function toldAgainst(now: DriveRead['told'], before: DriveRead['told']): string {
+  if (now === 'put right') return 'put right';
+  if (before === 'put right') return 'back after it was put right';
+  if (now === 'noted' || before === 'noted') return 'how bad is not said each time';
   const worse = badness.indexOf(now) - badness.indexOf(before);
-  return now === 'put right' ? 'put right' : worse > 0 ? 'worse' : worse < 0 ? 'better' : 'as before';
+  return worse > 0 ? 'worse' : worse < 0 ? 'better' : 'as before';
 }
 
 /** What was put right since: readings, panels, the drive. */

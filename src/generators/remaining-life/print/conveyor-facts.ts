@@ -11,14 +11,10 @@ export function conveyorFacts(life: ConveyorLife): readonly (readonly [string, s
   const { conveyor, now, duty } = life;
   const sizes = sizesOf(conveyor);
   const liners = [...new Set(life.lying.map((set) => set.liner.name))];
-  const fitted = [
-    ...new Set(
-      life.lying.map((set) => {
-        const since = newSince(set);
-        return since ? formatDay(since.day) : 'not recorded';
-      }),
-    ),
-  ];
+  const since = life.lying.map((set) => newSince(set)?.day);
+  const days = since.flatMap((day) => day ?? []).sort((a, b) => a - b);
+  const fitted = [...new Set(days.map((day) => formatDay(day)))];
+  if (since.includes(undefined)) fitted.push('not recorded');
   const total = life.unit === 'h' ? now?.hours : now?.tonnes;
   return [
     ['Liner', liners.length === 0 ? 'none' : liners.join(', ')],

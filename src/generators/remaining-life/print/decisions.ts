@@ -15,7 +15,9 @@ import { trackTable } from './track-record.js';
 import { counted, list } from '../../../domain/units/wording.js';
 import { chance, date } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
-import { sizesOfAll } from '../sizes.js';
+import { sizesOfAll, type Sizes } from '../sizes.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { fineWords } from '../../../domain/units/length-words.js';
 
 export function decisionPages(report: RemainingLife): Markup | undefined {
   const parts = [
@@ -257,6 +259,24 @@ function trackSection(report: RemainingLife): Markup | undefined {
   return track && element('div', { class: 'keep' }, element('h2', {}, 'How good were the forecasts?'), track);
 }
 
+/** By the scatter of the readings, beside what their gauges are declared to err by: an error that all share does not scatter. */
+export function readingErrorText(
+  found: number,
+  { inspections }: Pick<Estate, 'inspections'>,
+  sizes: Pick<Sizes, 'near'>,
+): string {
+  const declared = [...new Set(inspections.flatMap(({ gauge }) => gauge?.error?.value ?? []))].sort(
+    (a, b) => a - b,
+  );
+  const [least, most] = [declared[0], declared.at(-1)];
+  const to = most === least ? '' : ` to ${fineWords(most ?? NaN, sizes.near)}`;
+  const beside =
+    least === undefined
+      ? ''
+      : `; the gauges are declared to err by ± ${fineWords(least, sizes.near)}${to}, and an error that all readings share does not scatter`;
+  return `readings scatter by about ± ${fineWords(found, sizes.near)} about smooth wear${beside}`;
+}
+
 function fitSection({ fits, measure, estate }: RemainingLife): Markup | undefined {
   const sizes = sizesOfAll(estate.conveyors);
   if (fits.length === 0) return undefined;
@@ -275,7 +295,7 @@ function fitSection({ fits, measure, estate }: RemainingLife): Markup | undefine
         `records, ${counted(fit.readings, 'record')} in all. ` +
         `A middle place wears ${sizes.rate(fit.medianRate)} ${sizes.rateUnit(fit.measure)}` +
         `${fit.rateError === undefined ? '' : ` (give or take ${formatNumber(fit.rateError * 100, 0)} %)`}; places of one group differ by about ${formatNumber((fit.spread ?? 0) * 100, 0)} %; ` +
-        `a thickness is read to about ± ${sizes.size(fit.readingError ?? 0)}.`,
+        `${readingErrorText(fit.readingError ?? 0, estate, sizes)}.`,
     );
   });
   return group(

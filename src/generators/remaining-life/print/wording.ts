@@ -46,7 +46,9 @@ export function seenText(seen: Observation, sizes: Sizes): string {
   }
 }
 
-/** The last reading that saw something, and the last of all. */
-export function lastSeen(point: PointLife): ObservedReading | undefined {
-  return point.readings.findLast((r) => r.seen.kind !== 'not seen');
+/** The last reading that saw something; of those of one day a thickness, which says more than a colour. */
+export function lastSeen({ readings }: PointLife): ObservedReading | undefined {
+  const last = readings.findLast((r) => r.seen.kind !== 'not seen');
+  if (last?.seen.kind !== 'colour') return last;
+  return readings.findLast((r) => r.day === last.day && r.seen.kind === 'thickness') ?? last;
 }
