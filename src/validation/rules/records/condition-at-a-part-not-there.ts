@@ -3,7 +3,8 @@
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { partOf, samePlace } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
-import type { ConditionKind } from '../../../domain/model/records.js';
+import type { SeenPlace } from '../../../domain/model/records.js';
+import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 
 export const conditionAtAPartNotThere: Rule = {
@@ -23,27 +24,41 @@ export const conditionAtAPartNotThere: Rule = {
     { name: 'a hold-down that is there', text: '  hold-down missing at 3.75 m' },
     { name: 'a cover is as long as it is', text: '  cover missing at 4 m' },
     { name: 'a hatch that nobody declared', text: '  hatch stuck at «4.5 m»' },
+    { name: 'a gate by the name of the inlet', text: '  gate leaking at «Inlet»' },
+    { name: 'a gate by its own name', text: '  gate leaking at Gate' },
+    { name: 'a finding of a part', text: '  finding hold-down at «3 m» serious "shoe worn"' },
+    { name: 'a finding of one that is there', text: '  finding gate at Gate serious "bent"' },
+    { name: 'work at one', text: '  serviced hold-down tightened at «3 m»' },
     { name: 'put right, wherever it was', text: '  brace bent at 6 m\n  closed brace bent at 6 m' },
   ],
   *check({ estate }) {
-    for (const { conveyor, conditions } of estate.inspections) {
-      for (const { kind, at, point, answer } of conditions) {
-        const parts = partsOf(conveyor, kind);
-        if (!parts || !at || point || answer !== undefined) continue;
-        if (at.value > conveyor.length.value + 0.5) continue; // beyond the conveyor: another finding
-        const off = (one: Span): number => Math.max(one.from - at.value, at.value - one.to, 0);
-        const nearest = [...parts.spans].sort((a, b) => off(a) - off(b))[0];
-        if (nearest && off(nearest) <= samePlace) continue;
-        yield {
-          origin: at.origin,
-          message: nearest
-            ? `${conveyor.name} has no ${parts.name} at ${at.text}; the nearest is at ${chainageOn(conveyor, nearest.from)}.`
-            : `${conveyor.name} declares no ${parts.name}, and one is told of at ${at.text}.`,
-        };
-      }
-    }
+    for (const { conveyor, conditions } of estate.inspections)
+      for (const line of conditions)
+        if (line.answer === undefined) yield* judge(conveyor, line.about ?? partOf(line.kind), line);
+    for (const { conveyor, part, place } of estate.services) yield* judge(conveyor, part, place);
   },
 };
+
+function* judge(conveyor: Conveyor, part: string | undefined, place: SeenPlace): Iterable<Found> {
+  const { at, to, point } = place;
+  const parts = partsOf(conveyor, part);
+  if (!parts || !at) return;
+  const named = point && conveyor.breaks.find(({ name }) => name === point.name);
+  // A point lies where somebody looks, not where the part is.
+  if (point && (part !== 'gate' || !named || named.kind === 'slide gate')) return;
+  if (at.value > conveyor.length.value + 0.5) return; // beyond the conveyor: another finding
+  const [from, end] = [at.value, to?.value ?? at.value];
+  const off = (one: Span): number => Math.max(one.from - end, from - one.to, 0);
+  const nearest = [...parts.spans].sort((a, b) => off(a) - off(b))[0];
+  if (!named && nearest && off(nearest) <= samePlace) return;
+  const where = named ? `${named.name}, its ${named.kind}` : at.text;
+  yield {
+    origin: named && point ? point.origin : at.origin,
+    message: nearest
+      ? `${conveyor.name} has no ${parts.name} at ${where}; the nearest is at ${chainageOn(conveyor, nearest.from)}.`
+      : `${conveyor.name} declares no ${parts.name}, and one is told of at ${where}.`,
+  };
+}
 
 /** Chainages, mm. */
 interface Span {
@@ -54,12 +69,12 @@ interface Span {
 /** Undefined for conditions of what lies everywhere, liner, spiral, material, and of what no conveyor declares: its guards. */
 function partsOf(
   { holdDowns, braces, covers, hatches, breaks }: Conveyor,
-  kind: ConditionKind,
+  part: string | undefined,
 ): { readonly name: string; readonly spans: readonly Span[] } | undefined {
   const spans = (
     parts: readonly { readonly from: { value: number }; readonly to: { value: number } }[],
   ): Span[] => parts.map(({ from, to }) => ({ from: from.value, to: to.value }));
-  switch (partOf(kind)) {
+  switch (part) {
     case 'hold-down':
       return { name: 'hold-down', spans: spans(holdDowns) };
     case 'brace':

@@ -1,9 +1,11 @@
 // Was a condition there before it was closed?
 
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
+import type { Estate } from '../../../domain/model/estate.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
-import { conditionWords, samePlace } from '../../../domain/conditions/kinds.js';
+import { conditionWords, isSameCondition, samePlace } from '../../../domain/conditions/kinds.js';
 import { formatDay } from '../../../domain/units/calendar.js';
+import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 
 export const conditionClosedBeforeSeen: Rule = {
@@ -46,6 +48,37 @@ inspection DG1 2024-09-09 meter 3600 h {
 }`,
     },
     {
+      name: 'by work, a year before it was found',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  bolts loose 3 at 4.2 m
+}
+«serviced DG1 2024-08-12 closed bolts loose at 4.2 m»
+serviced DG1 2024-09-16 closed bolts loose at 4.2 m`,
+    },
+    {
+      name: 'by work, on the day it was found',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  bolts loose 3 at 4.2 m
+  finding gate at Gate serious "bent"
+}
+serviced DG1 2024-09-09 closed bolts loose at 4.2 m
+serviced DG1 2024-10-07 closed finding gate at Gate "straightened"`,
+    },
+    {
+      name: 'by work in a look, at another place',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  bolts loose 3 at 4.2 m
+  «serviced closed bolts loose at 9.2 m»
+  serviced closed bolts loose at 4.2 m
+}`,
+    },
+    {
       name: 'on the day of the look',
       text: `
 inspection DG1 2024-09-09 meter 3600 h {
@@ -64,6 +97,7 @@ inspection DG1 2024-09-09 meter 3600 h {
         };
       }
     }
+    yield* closedByWork(estate);
     for (const { conditions, date } of estate.inspections) {
       for (const { closed, origin } of conditions) {
         if (!closed || closed.day >= date.day) continue;
@@ -75,3 +109,23 @@ inspection DG1 2024-09-09 meter 3600 h {
     }
   },
 };
+
+/** Work that says what it closes, where nothing of the kind had been seen by that day. */
+function* closedByWork(estate: Estate): Iterable<Found> {
+  for (const { conveyor, ended, date } of estate.services) {
+    if (!ended) continue;
+    const { conditions, notLooked } = followUp(estate, conveyor);
+    const same = conditions.filter(({ first, last }) =>
+      [first, last].some(({ line }) => isSameCondition(line, ended)),
+    );
+    const doubted = notLooked.some(({ line }) => isSameCondition(line, ended));
+    if (doubted || same.some(({ first }) => first.inspection.date.day <= date.day)) continue;
+    const later = same[0]?.first.inspection.date.day;
+    yield {
+      origin: ended.origin,
+      message:
+        `No ${conditionWords(ended)} had been seen (within ${lengthOn(conveyor, samePlace)}) by ${formatDay(date.day)}, ` +
+        `so nothing can be closed${later === undefined ? '' : `; it was seen first on ${formatDay(later)}`}.`,
+    };
+  }
+}

@@ -25,6 +25,24 @@ inspection DG1 2025-03-10 meter 6200 h {
 inspection DG1 «2062-09-08|2025-09-08» meter ‹221000|9000› h {
   P1 colour ivory
 }`,
+  cases: [
+    {
+      name: 'work that is dated so',
+      text: `
+inspection DG1 2025-03-10 meter 6200 h {
+  P1 colour ivory
+}
+serviced DG1 «2052-03-11» gearbox oil changed`,
+    },
+    {
+      name: 'work within the years of the others',
+      text: `
+inspection DG1 2025-03-10 meter 6200 h {
+  P1 colour ivory
+}
+serviced DG1 2026-03-11 gearbox oil changed`,
+    },
+  ],
   *check({ estate }) {
     const records = dated(estate);
     for (let i = Math.max(1, records.length - mostAfter); i < records.length; i++) {
@@ -42,8 +60,8 @@ inspection DG1 «2062-09-08|2025-09-08» meter ‹221000|9000› h {
 };
 
 function dated(estate: Estate): readonly { readonly day: CalendarDay; readonly origin: Origin }[] {
-  const { inspections, relines, screwChanges, meterChanges } = estate;
-  return [inspections, relines, screwChanges, meterChanges]
+  const { inspections, relines, screwChanges, meterChanges, panelsMoved, patches, services } = estate;
+  return [inspections, relines, screwChanges, meterChanges, panelsMoved, patches, services]
     .flat()
     .map(({ date }) => ({ day: date.day, origin: date.origin }))
     .sort((a, b) => a.day - b.day);

@@ -24,8 +24,9 @@ export const plateThickerThanTheTrough: Rule = {
   threshold,
   given: 'inspection',
   example: '  plate at 4.2 m thickness «4.7 mm|4.5 mm»',
+  cases: [{ name: 'at the top of the band', text: '  plate at 4.2 m thickness 4.6 mm' }],
   *check({ estate }) {
-    for (const { conveyor, plates, date } of estate.inspections) {
+    for (const { conveyor, plates, date } of [...estate.inspections, ...estate.relines]) {
       for (const { at, thickness } of plates) {
         const patch = estate.patches.findLast(
           (each) =>

@@ -5,7 +5,7 @@ import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
 
 const threshold: RuleThreshold = {
-  usual: '10 %',
+  usual: '6 %',
   dimension: 'ratio',
   what: 'How far the counted speed may be from the recorded one.',
   basis: 'judgement: slip of the motor and a count by the watch make 3 to 5 %',
@@ -22,9 +22,9 @@ export const speedNotAsRecorded: Rule = {
   given: 'inspection',
   example: '  speed «22 rpm|18.5 rpm»',
   cases: [
-    { name: 'a tenth faster', text: '  speed 19.8 rpm' },
-    { name: 'just more', text: '  speed «19.9 rpm»' },
-    { name: 'slower', text: '  speed «16 rpm»' },
+    { name: 'as much faster as a watch can miss', text: '  speed 19 rpm' },
+    { name: 'just more', text: '  speed «19.1 rpm»' },
+    { name: 'slower', text: '  speed «16.5 rpm»' },
   ],
   *check({ estate }) {
     for (const { conveyor, speeds, date } of estate.inspections) {
