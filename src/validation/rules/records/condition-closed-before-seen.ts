@@ -54,7 +54,7 @@ inspection DG1 2024-09-09 meter 3600 h {
   view downstream
   bolts loose 3 at 4.2 m
 }
-«serviced DG1 2024-08-12 closed bolts loose at 4.2 m»
+serviced DG1 2024-08-12 «closed bolts loose at 4.2 m»
 serviced DG1 2024-09-16 closed bolts loose at 4.2 m`,
     },
     {
@@ -74,7 +74,7 @@ serviced DG1 2024-10-07 closed finding gate at Gate "straightened"`,
 inspection DG1 2024-09-09 meter 3600 h {
   view downstream
   bolts loose 3 at 4.2 m
-  «serviced closed bolts loose at 9.2 m»
+  serviced «closed bolts loose at 9.2 m»
   serviced closed bolts loose at 4.2 m
 }`,
     },

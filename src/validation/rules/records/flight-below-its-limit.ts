@@ -29,6 +29,7 @@ export const flightBelowItsLimit: Rule = {
         const set = screwSetSeen(history, newest, at.value);
         const limit = set?.screw.condemnFlight;
         if (!limit || set.removed || depth.value > limit.value) continue;
+        if (limit.value >= (set.screw.flight?.width.value ?? Infinity)) continue; // no new flight meets such a limit: told where it is written
         yield {
           origin: depth.origin,
           message:

@@ -35,6 +35,7 @@ export const flightDiameterWorn: Rule = {
         const limit = screw.condemnFlight?.value;
         const width = screw.flight?.width.value;
         if (limit === undefined || width === undefined) continue;
+        if (limit >= width) continue; // no new flight meets such a limit: told where it is written
         const left = width - (asNew.value - diameter.value) / 2;
         if (left >= limit) continue;
         yield {
