@@ -3,9 +3,12 @@
 import type { Finding } from './finding.js';
 import type { Problem } from '../domain/model/problem.js';
 import type { Rule, RuleInput } from './rule.js';
+import { likelySlips } from './evidence/likely-slips.js';
 import { noEstate } from './evidence/no-estate.js';
 import type { RuleThreshold } from './threshold.js';
 import { rulesByGroup } from './generated/rules.js';
+import { dateOfAnotherYear } from './rules/records/date-of-another-year.js';
+import { pointsExchanged } from './rules/records/points-exchanged.js';
 
 /**
  * By code. TL1xx: the text itself, one rule for each kind of problem that reading it can meet. TL2xx: can the machine be as it is
@@ -28,8 +31,30 @@ export function ruleOf(code: string): Rule | undefined {
 
 /** All findings, in the order of the text: by source, start, then code. */
 export function runRules(input: RuleInput): Finding[] {
-  const found = rules.flatMap((rule) => findingsOf(rule, input));
+  const found = withoutFollowers(
+    rules.flatMap((rule) => findingsOf(rule, input)),
+    input,
+  );
   return inTextOrder(input.asOf === undefined ? found : markCalendar(found, input));
+}
+
+/** What is gone once the likely slips are mended follows from them, and only they are told; the rest in the words it has then. */
+function withoutFollowers(found: Finding[], input: RuleInput): Finding[] {
+  const { mended } = likelySlips(input.estate);
+  if (!mended) return found;
+  const placeOf = ({ code, origin }: Finding): string => `${code} ${origin.source} ${origin.start}`;
+  const still = new Map(
+    rules
+      .flatMap((rule) => findingsOf(rule, { ...input, estate: mended }))
+      .map((finding) => [placeOf(finding), finding]),
+  );
+  return found.flatMap((finding) =>
+    tellsASlip(finding.code) ? [finding] : (still.get(placeOf(finding)) ?? []),
+  );
+}
+
+function tellsASlip(code: string): boolean {
+  return code === dateOfAnotherYear.code || code === pointsExchanged.code;
 }
 
 /** What was not there on the day of the newest record was brought by the calendar. */

@@ -18,6 +18,13 @@ export interface ExpectedLoss {
 
 const known = new WeakMap<Estate, ReturnType<typeof exposedReadings>>();
 
+/** Worked out once an estate. */
+export function exposedOf(estate: Estate): ReturnType<typeof exposedReadings> {
+  const all = known.get(estate) ?? exposedReadings(estate);
+  known.set(estate, all);
+  return all;
+}
+
 /** Undefined where no reading tells a rate, or the running between the two is not known. */
 export function expectedLoss(
   estate: Estate,
@@ -25,9 +32,7 @@ export function expectedLoss(
   before: number,
   row: number,
 ): ExpectedLoss | undefined {
-  const all = known.get(estate) ?? exposedReadings(estate);
-  known.set(estate, all);
-  const rows = all.get(place) ?? [];
+  const rows = exposedOf(estate).get(place) ?? [];
   const [first, last] = [before, row].map((each) => rows.find((one) => one.row === each));
   if (!first?.exposure.known || !last?.exposure.known || first.set !== last.set) return undefined;
   const ran = last.exposure.value - first.exposure.value;

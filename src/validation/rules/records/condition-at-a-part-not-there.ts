@@ -53,7 +53,7 @@ function* judge(conveyor: Conveyor, part: string | undefined, place: SeenPlace):
   if (!named && nearest && off(nearest) <= samePlace) return;
   const where = named ? `${named.name}, its ${named.kind}` : at.text;
   yield {
-    origin: named && point ? point.origin : at.origin,
+    origin: named ? point.origin : at.origin,
     message: nearest
       ? `${conveyor.name} has no ${parts.name} at ${where}; the nearest is at ${chainageOn(conveyor, nearest.from)}.`
       : `${conveyor.name} declares no ${parts.name}, and one is told of at ${where}.`,
@@ -74,25 +74,8 @@ function partsOf(
   const spans = (
     parts: readonly { readonly from: { value: number }; readonly to: { value: number } }[],
   ): Span[] => parts.map(({ from, to }) => ({ from: from.value, to: to.value }));
-  switch (part) {
-    case 'hold-down':
-      return { name: 'hold-down', spans: spans(holdDowns) };
-    case 'brace':
-      return { name: 'brace', spans: spans(braces) };
-    case 'cover':
-      return { name: 'cover', spans: spans(covers) };
-    case 'hatch':
-      return { name: 'hatch', spans: spans(hatches) };
-    case 'gate':
-      return { name: 'slide gate', spans: spans(breaks.filter((each) => each.kind === 'slide gate')) };
-    case 'liner':
-    case 'spiral':
-    case 'trough':
-    case 'drive':
-    case 'product':
-    case 'safeguard':
-    case 'surroundings':
-    case 'other':
-      return undefined;
-  }
+  const gates = breaks.filter((each) => each.kind === 'slide gate');
+  const there = { 'hold-down': holdDowns, brace: braces, cover: covers, hatch: hatches, gate: gates };
+  const name = Object.keys(there).find((each) => each === part) as keyof typeof there | undefined; // found among its keys
+  return name && { name: name === 'gate' ? 'slide gate' : name, spans: spans(there[name]) };
 }

@@ -39,7 +39,9 @@ export const temperatureBeyondADrive: Rule = {
         if (temperature.value >= coldest && temperature.value <= hottest + 1e-9) continue;
         yield {
           origin: temperature.origin,
-          message: `The ${kind} of ${conveyor.name} is said to be at ${temperature.text}; nothing there runs so ${temperature.value < coldest ? 'cold' : 'hot'}.`,
+          message:
+            `The ${kind} of ${conveyor.name} is said to be at ${temperature.text}; ` +
+            `nothing there runs so ${temperature.value < coldest ? 'cold' : 'hot'}.`,
         };
       }
   },
