@@ -97,7 +97,8 @@ interface Draft extends PlacedFile {
 /** Errors that speak against a record and not of the machine: what cannot be read (TL1..), and records that cannot be true. */
 function isAgainstTheRecord(code: string): boolean {
   return (
-    code.startsWith('TL1') || ['TL301', 'TL302', 'TL303', 'TL304', 'TL305', 'TL326', 'TL327'].includes(code)
+    code.startsWith('TL1') ||
+    ['TL301', 'TL302', 'TL303', 'TL304', 'TL305', 'TL326', 'TL327', 'TL378'].includes(code)
   );
 }
 

@@ -120,23 +120,28 @@ function endsAll(estate: Estate, slip: DateSlip, before: number): boolean {
 }
 
 /**
- * Between 0.3 and 3 times as many hours a day as over all its records, on both sides: judgement. A meter alone fits any later day, so
- * with nothing after it a reading has to say the same.
+ * Between a third of and three times as many hours a day as over all its records, on both sides: judgement. A meter that contradicts alone is
+ * as likely misread, so without a reading that says the same it has to lie between others of a longer history, and nearer to the usual.
  */
 function runsAsUsual(estate: Estate, look: DateSlip['record'], ends: number): boolean {
   const { knots } = historyOf(estate, look.conveyor).hours;
   const at = knots.findIndex(({ reading }) => reading.record === look);
   const [first, last] = [knots[0], knots.at(-1)];
   if (at < 0 || !first || !last || !(last.day > first.day)) return false;
-  if (at === knots.length - 1 && ends < 3) return false;
+  const byMeterAlone = ends < 3;
+  if (byMeterAlone && (at === knots.length - 1 || knots.length < longHistory)) return false;
+  const most = byMeterAlone ? 2 : 3;
   const usual = (last.total - first.total) / (last.day - first.day);
   return [at, at + 1].every((i) => {
     const [from, to] = [knots[i - 1], knots[i]];
     if (!from || !to || to.day - from.day < 7) return true;
     const own = (to.total - from.total) / (to.day - from.day);
-    return own >= 0.3 * usual && own <= 3 * usual;
+    return own >= usual / most && own <= most * usual;
   });
 }
+
+/** Meter readings from which what is usual is known (judgement). */
+const longHistory = 5;
 
 function withDate(estate: Estate, { record, meant }: DateSlip): Estate {
   return 'firstRow' in record ? withLookDated(estate, record, meant) : withRelineDated(estate, record, meant);

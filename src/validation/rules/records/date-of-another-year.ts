@@ -52,8 +52,27 @@ inspection DG1 2026-02-09 meter 11600 h {
       name: 'a reline',
       text: `${others}
 inspection DG1 2025-09-08 meter 9000 h {${readings.replace('8.0', '11.7').replace('8.6', '11.6')}
+inspection DG1 2026-03-09 meter 11600 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 10.8 mm
+}
 reline DG1 «2024-06-09» meter 7700 h {
   liner TwoLayer12
+}`,
+    },
+    {
+      name: 'a meter alone in a short history may be misread as well',
+      text: `
+inspection DG1 2024-09-09 meter 1200 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 11.4 mm
+}
+inspection DG1 2025-03-10 meter 900 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P2 thickness 11.4 mm
 }`,
     },
     {
