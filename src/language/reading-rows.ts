@@ -4,7 +4,7 @@
 
 import { mirrorClock } from '../domain/units/clock.js';
 import { parseQuantity } from '../domain/units/parse.js';
-import type { PhotoUse } from '../domain/model/records.js';
+import type { PanelUse, PhotoUse } from '../domain/model/records.js';
 import type { ReadingKind } from '../domain/units/reading-kind.js';
 import type { Limit } from './lowering/limits.js';
 import type { ReadingSpot, Rows } from './sheet.js';
@@ -48,6 +48,8 @@ export interface ReadingRows {
   length(text: string, limit: Limit): number;
   point(name: string): number;
   chainage(at: number, clock: number): number;
+  /** `clock` in the direction of flow already. */
+  panel(panel: PanelUse, clock: number | undefined): number;
   unreadableSpot(): number;
   colour(name: string): number;
   add(row: NewRow): void;
@@ -102,6 +104,8 @@ export function createReadingRows(): ReadingRows {
     },
     point: (name) => spots.numberOf(`p ${name}`, () => ({ kind: 'point', name })),
     chainage,
+    panel: (panel, clock) =>
+      spots.numberOf(`n ${panel.origin.start}`, () => ({ kind: 'panel', panel, clock })),
     unreadableSpot: () => spots.numberOf('?', () => ({ kind: 'unreadable' })),
     colour: (name) => colours.numberOf(name, () => name),
     add(row) {

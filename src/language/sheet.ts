@@ -14,6 +14,7 @@ import type {
   DutyChange,
   Inspection,
   MeterChange,
+  PanelUse,
   PanelsMoved,
   Patch,
   PhotoUse,
@@ -117,6 +118,8 @@ export interface JobDraft extends Omit<
 export type ReadingSpot =
   | { readonly kind: 'point'; readonly name: string }
   | { readonly kind: 'chainage'; readonly at: number; readonly clock: number }
+  /** Settled where the records say which panels lay there; without a clock position as `spotOfPanel` says. */
+  | { readonly kind: 'panel'; readonly panel: PanelUse; readonly clock: number | undefined }
   | { readonly kind: 'unreadable' };
 
 /** The readings of one text in columns; names are numbered by the tables `spots` and `colours`. */

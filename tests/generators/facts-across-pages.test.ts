@@ -56,6 +56,9 @@ const facts: Readonly<Record<string, Case>> = {
   'Reading.point': { lines: ['P1 thickness 9 mm', 'P3 thickness 9 mm'] },
   'Reading.chainage': { lines: ['at 1 m clock 5:00 thickness 9 mm', 'at 2 m clock 5:00 thickness 9 mm'] },
   'Reading.clock': { lines: ['at 1 m clock 5:00 thickness 9 mm', 'at 1 m clock 6:00 thickness 9 mm'] },
+  'Reading.panel': {
+    lines: ['panel 1 of run 1 colour teal', 'panel 2 of run 1 colour teal'],
+  },
   'Reading.from': {
     lines: ['from 1 m to 3 m clock 5:00 colour teal', 'from 2 m to 3 m clock 5:00 colour teal'],
   },

@@ -77,6 +77,20 @@ test.each([
 });
 
 test.each([
+  ['panel 4 of run 2 clock 5:00 colour teal', 'at 5.2 m clock 5:00 colour teal "panel 4 of run 2"'],
+  ['panel 3 of run 2 thickness 9 mm "thin"', 'P1 thickness 9 mm "panel 3 of run 2: thin"'],
+  ['at panel 4 of run 2 second colour showing', 'at 5.2 m clock 6:00 colour teal "panel 4 of run 2"'],
+])('seen on a panel: %s', (short, long) => {
+  const said = read(look(short));
+  expect(meaning(said)).toEqual(meaning(read(look(long))));
+});
+
+test('seen on a panel that is not there', () => {
+  const found = read(look('panel 9 of run 2 colour teal')).findings;
+  expect(found.map(({ message }) => message).join()).toContain('panel 9 of run 2');
+});
+
+test.each([
   ['P1 thickness 9 mm', 'at 4 m clock 7:30 thickness 9 mm'],
   ['P1 thickness 8.8 mm', 'at 4 m thickness 8.8 mm'],
 ])('of panels moved: %s', (named, placed) => {

@@ -34,7 +34,7 @@ export function createPlaces(conveyor: Conveyor): Places {
   }
   return {
     numberOf(spot, origin) {
-      if (spot.kind === 'unreadable') return -1;
+      if (spot.kind === 'unreadable' || spot.kind === 'panel') return -1; // a panel is settled before
       if (spot.kind === 'point') return byName.get(spot.name) ?? -1;
       const { at, clock } = spot;
       const key = keyOf(at, clock);

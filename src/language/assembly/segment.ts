@@ -1,11 +1,16 @@
 // The readings of one conveyor in the estate's columns: each spot a place of that conveyor, each colour a layer of the liner that
 // lay there at the time. Inspections and places are numbered from 0, so a segment stays good while other conveyors change.
 
+import { panelWords } from '../../domain/conditions/kinds.js';
+import type { CalendarDay } from '../../domain/units/calendar.js';
+import { installedPanels } from '../../domain/model/panels.js';
+import { findRun } from '../../domain/model/runs.js';
 import type { Conveyor, Point } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
 import type {
   CorrectedReading,
   OldPanel,
+  PanelUse,
   PhotoUse,
   Place,
   Readings,
@@ -84,7 +89,9 @@ function build(
     columns.start.set(rows.start.subarray(firstRow, endRow), row);
     columns.end.set(rows.end.subarray(firstRow, endRow), row);
     for (let from = firstRow; from < endRow; from++, row++) {
-      const spot = rows.spots[rows.spot[from] ?? -1];
+      const stated = rows.spots[rows.spot[from] ?? -1];
+      const spot = stated?.kind === 'panel' ? spotOfPanel(conveyor, stated, relines, draft.date.day) : stated;
+      if (stated?.kind === 'panel' && !spot) problems.push(panelNotThere(conveyor, stated.panel));
       const start = rows.start[from] ?? 0;
       const number = spot ? places.numberOf(spot, { source, start, end: rows.end[from] ?? 0 }) : -1;
       columns.place[row] = number;
@@ -118,12 +125,32 @@ function build(
   return { looks, relines, places: finished.places, readings: columns, problems, looksElsewhere };
 }
 
+/** Its middle, in the layout of that day; undefined where there is no such panel. */
+function spotOfPanel(
+  conveyor: Conveyor,
+  { panel, clock }: Extract<ReadingSpot, { kind: 'panel' }>,
+  relines: readonly Reline[],
+  day: CalendarDay,
+): ReadingSpot | undefined {
+  const run = findRun(conveyor, panel.run);
+  const lay = run && installedPanels({ relines }, run, day).layout.panels[panel.first.count - 1];
+  return lay && spotAt(conveyor, (lay.from + lay.to) / 2, clock);
+}
+
+function panelNotThere(conveyor: Conveyor, panel: PanelUse): Problem {
+  const what = `panel of ${conveyor.name}`;
+  return { kind: 'unknown name', origin: panel.origin, what, name: panelWords(panel), known: [] };
+}
+
 /** Where no clock position is written: the point that lies there, else the middle of the worn sector, else the bottom. */
 function spotOfOldPanel(conveyor: Conveyor, { spot }: OldPanel): ReadingSpot | undefined {
   if (spot.kind === 'panel') return undefined; // it was not there, which a rule tells
   if (spot.kind === 'point') return { kind: 'point', name: spot.point.name };
-  const at = spot.at.value;
-  if (spot.clock) return { kind: 'chainage', at, clock: spot.clock.hours };
+  return spotAt(conveyor, spot.at.value, spot.clock?.hours);
+}
+
+function spotAt(conveyor: Conveyor, at: number, stated: number | undefined): ReadingSpot {
+  if (stated !== undefined) return { kind: 'chainage', at, clock: stated };
   const there = conveyor.points.filter((point) => Math.abs(point.at.value - at) <= 1);
   const [only, another] = there;
   if (only && !another) return { kind: 'point', name: only.name };

@@ -6,6 +6,7 @@ import { parseQuantity } from '../../domain/units/parse.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 import { secondColour, type NewRow, type ReadingRows } from '../reading-rows.js';
 import { chainage as chainageLimit, thickness, type Limit } from './limits.js';
+import { lowerPanels } from './stretch.js';
 import { misread, statedText, type Reader } from './reader.js';
 
 /** `mirrored`: the inspector looked against the flow. `gaugeError`: mm, NaN where none is stated. */
@@ -22,7 +23,9 @@ export function lowerReading(
     row.thickness !== undefined || row.colour !== undefined || row.second || row.trough || row.notSeen;
   const isStretch = row.from !== undefined && row.to !== undefined;
   const isPlaced =
-    row.point !== undefined || ((row.chainage !== undefined || isStretch) && row.clock !== undefined);
+    row.point !== undefined ||
+    row.panel !== undefined ||
+    ((row.chainage !== undefined || isStretch) && row.clock !== undefined);
   if (!place || !says || !isPlaced) return;
   rows.add({
     start: place.offset,
@@ -67,11 +70,20 @@ function saidBy(
 
 function spotOf(reader: Reader, row: ast.Reading, rows: ReadingRows, mirrored: boolean): number {
   if (row.point !== undefined) return rows.point(row.point);
+  if (row.panel !== undefined) return panelSpot(reader, row, rows, mirrored);
   const at = chainageOf(reader, row, rows);
   const clock = parseClock(row.clock ?? '');
   if (clock === undefined) reader.clock(row, 'clock'); // says what is wrong with it
   if (Number.isNaN(at) || clock === undefined) return rows.unreadableSpot();
   return rows.chainage(at, mirrored ? mirrorClock(clock) : clock);
+}
+
+/** What was seen on a panel counts once, at its middle. */
+function panelSpot(reader: Reader, row: ast.Reading, rows: ReadingRows, mirrored: boolean): number {
+  const panel = lowerPanels(reader, row.panel);
+  const clock = reader.clock(row, 'clock');
+  if (!panel || (row.clock !== undefined && !clock)) return rows.unreadableSpot();
+  return rows.panel(panel, clock && (mirrored ? mirrorClock(clock.hours) : clock.hours));
 }
 
 /** What was seen all along a stretch counts once, at its middle. */
@@ -82,6 +94,7 @@ function chainageOf(reader: Reader, row: ast.Reading, rows: ReadingRows): number
 }
 
 function stretchWords(row: ast.Reading): string | undefined {
+  if (row.panel) return row.panel.$cstNode?.text.replace(/\s+/g, ' ');
   const from = statedText(row, 'from');
   return from === undefined || row.to === undefined ? undefined : `from ${from} to ${row.to}`;
 }
