@@ -9,10 +9,11 @@ import type { Origin } from '../model/origin.js';
 import { installedPanels } from '../model/panels.js';
 import type { ConditionSeverity, PhotoUse } from '../model/records.js';
 import { runAt } from '../model/runs.js';
+import { gateOfFinding } from './at-a-gate.js';
 import { followUp, openConditions, type Closing, type Condition } from './follow-up.js';
 import { workWords } from './service.js';
 import { isBesideTrough, isSafeguardOut } from './safeguards.js';
-import { conditionAnswerText, conditionWords, partOf, type ConditionPart } from './kinds.js';
+import { conditionAnswerText, conditionWords, partNamedIn, partOf, type ConditionPart } from './kinds.js';
 
 export interface OpenCondition {
   /** Kind and aspect without place and measure, `gearbox oil leak`: what conditions of one kind share. */
@@ -22,10 +23,16 @@ export interface OpenCondition {
   /** `panel torn at 14.2 m`. */
   readonly what: string;
   readonly part: ConditionPart;
+  /** As a line names it; of a finding the part that it names, where it names one. */
+  readonly partName: string | undefined;
+  /** The slide gate that a finding speaks of, by its name. */
+  readonly gate: string | undefined;
   /** `run 2, panel 3`, `at a break`, or nothing where it has no place along the trough. */
   readonly place: string;
   /** Chainage, mm. */
   readonly at: number | undefined;
+  /** The upper end of a stretch, mm. */
+  readonly to: number | undefined;
   /** In the direction of flow, hours. */
   readonly clock: number | undefined;
   readonly severity: ConditionSeverity | undefined;
@@ -68,8 +75,11 @@ function rowOf(
     measure: [size?.text, count && String(count.count), temperature?.text].filter(Boolean).join(', '),
     what: conditionWords(last.line),
     part: partOf(last.line.kind),
+    partName: kind === 'finding' ? last.line.about : partNamedIn(kind),
+    gate: gateOfFinding(conveyor, last.line)?.name,
     place: hasPanel ? placeWords(estate, conveyor, at, asOf) : '',
     at,
+    to: last.line.to?.value,
     clock: last.line.clock?.hours ?? first.line.clock?.hours,
     severity,
     safeguardOut: isSafeguardOut(last.line, severity),

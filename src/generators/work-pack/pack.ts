@@ -42,6 +42,10 @@ export interface WorkPack {
     readonly since: string;
     readonly notes: string;
     readonly ends: boolean;
+    /** What the job does there, so that it is looked at again: `comes off: look at it before it goes back`. */
+    readonly again?: string;
+    /** Named so for the gate that the order relies on. */
+    readonly barrier?: string;
     /** The earlier job, planned and not done, that takes it away. */
     readonly before?: string;
     readonly origin: Origin;

@@ -22,7 +22,7 @@ import { addDays, formatDay } from '../../domain/units/calendar.js';
 import type { LengthUnit } from '../../domain/units/length-words.js';
 import { chainageWords, unitOf } from '../../domain/units/length-words.js';
 import type { Fact, OrderBy, PanelRow, RunRow, StepRow, WorkPack } from './pack.js';
-import { conditionFacts } from './parts/conditions.js';
+import { barrierMeasures, conditionFacts } from './parts/conditions.js';
 import { cautionsFor } from './parts/cautions.js';
 import { cutLists } from '../../domain/plan/cut-list.js';
 import { materialsOf, type Material } from '../../domain/plan/materials.js';
@@ -78,7 +78,8 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
   const panels = panelRows(ground);
   const byHand = panelLift(ground, panels);
   const takings = takingsFor(ground, panels, unit);
-  const rows = stepRows(ground, plan, unit);
+  const conditions = conditionFacts(records, before, ground, options.asOf);
+  const rows = stepRows(ground, plan, unit, (gate) => barrierMeasures(conditions, gate));
   const heat = heatOfOrder(ground);
   const fitted = fittedAreas(ground);
   const steel = steelFacts(estate, ground, fitted, unit, options.asOf);
@@ -113,7 +114,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     obstacles: obstaclesOf(plan),
     warnings: [...unreadWarning(estate, conveyor), ...warningsOf(plan), ...noGear],
     scope: scopeWords(ground, unit),
-    conditions: conditionFacts(records, before, job, ground.scope, options.asOf),
+    conditions,
     ...(steel ? { steel } : {}),
     ...teamFacts(job),
     cautions: cautionsFor({

@@ -17,8 +17,13 @@ import type { StepRow } from '../pack.js';
 import { emptyingRun, guidanceFor, type StepSetting } from './guidance.js';
 import type { JobPlan } from '../../../domain/plan/job-plan.js';
 
-/** `ground` must be that of the plan's own steps, in their order. */
-export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): readonly StepRow[] {
+/** `ground` must be that of the plan's own steps, in their order; `ofGate` is what was found of a gate that is to hold back. */
+export function stepRows(
+  ground: Ground,
+  plan: JobPlan,
+  unit: LengthUnit,
+  ofGate: (gate: string) => readonly string[],
+): readonly StepRow[] {
   const { job } = ground;
   const hotOrder = heatOfOrder(ground) !== 'cold';
   const emptying = emptiedBy(plan.steps.map(({ step }) => step));
@@ -48,7 +53,12 @@ export function stepRows(ground: Ground, plan: JobPlan, unit: LengthUnit): reado
       to: known ? to : 0,
       who: planned.crews.join(', '),
       access: planned.unit ?? zonesOf(ground, from, to),
-      measures: [...blocksOf(ground, step, areas), ...measuresOf(step, job), ...untilWatched(plan, index)],
+      measures: [
+        ...blocksOf(ground, step, areas),
+        ...measuresOf(step, job),
+        ...(step.action === 'gate shut' && step.gate ? ofGate(step.gate.name) : []),
+        ...untilWatched(plan, index),
+      ],
       work: words.work,
       check: words.check,
       hold: words.hold,

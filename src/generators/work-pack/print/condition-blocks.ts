@@ -25,7 +25,7 @@ export function conditionBlocks(pack: WorkPack): PrintBlock[] {
         row.before === undefined
           ? row.ends
             ? 'takes it away'
-            : 'does not touch it: settle who does'
+            : (row.again ?? 'does not touch it: settle who does')
           : `job ${row.before} before it takes it away (planned, not done)`,
         '',
       ]),

@@ -1,0 +1,65 @@
+// What stands open on the conveyor of a job, in own words too: what the job does there is told, and what its steps take off or rely on
+// is never said to be untouched. The run above the gate is relined: 7.5 m to 12 m.
+
+import { expect, test } from 'vitest';
+import { crewSheetHtml } from '../../../src/generators/work-pack/crew-sheet.js';
+import { workPackMarkdown } from '../../../src/generators/work-pack/markdown.js';
+import type { WorkPack } from '../../../src/generators/work-pack/pack.js';
+import { workPack } from '../../../src/generators/work-pack/work-pack.js';
+import { day, liftConveyor, read, theJob } from '../estate.js';
+
+function pack(
+  found: string,
+  reline = 'run above Gate',
+  more: Parameters<typeof liftConveyor>[0] = {},
+): WorkPack {
+  const looked = `inspection DG1 2026-10-01 meter 9000 h {\n${found}\n}`;
+  const text = liftConveyor({ ...more, more: looked }).replace('reline run above Gate', `reline ${reline}`);
+  const analysis = read(text);
+  expect(analysis.findings.filter(({ severity, code }) => severity === 'error' && code < 'TL2')).toEqual([]);
+  return workPack(analysis.estate, theJob(analysis), { asOf: day('2026-10-31') });
+}
+const said = (line: string, reline?: string): string | undefined => {
+  const printed = workPackMarkdown(pack(line, reline)).split('\n');
+  const row = printed.findIndex((each) => each.includes('Found and still open'));
+  return printed[row + 4]?.split(' | ')[3];
+};
+
+test.each([
+  ['hold-down worn 6 mm at 9.5 m', 'comes off: look at it before it goes back'],
+  ['finding hold-down at 9.5 m slight \"shoe split"', 'comes off: look at it before it goes back'],
+  ['hold-down worn 6 mm at 3.5 m', 'does not touch it: settle who does'],
+  ['finding cover at 9 m slight \"seal gone"', 'comes off: look at it before it goes back'],
+  ['hatch stuck at 9 m', 'comes off: look at it before it goes back'],
+  ['hatch stuck at 3 m', 'does not touch it: settle who does'],
+  ['trough dented at 9 m', 'is laid bare: look at it again while nothing lies over it'],
+  ['finding trough at 9 m slight \"bulged"', 'is laid bare: look at it again while nothing lies over it'],
+  ['finding trough at 3 m slight \"bulged"', 'does not touch it: settle who does'],
+  ['finding liner from 6 m to 9 m slight \"rattles"', 'its place is relined: look at it again'],
+  ['finding spiral at 9 m slight \"scored"', 'its place is relined: look at it again'],
+  ['finding from 6 m to 9 m slight \"cable tray lid"', 'lies where the trough is opened: look at it again'],
+  ['finding from 2 m to 3 m slight \"cable tray lid"', 'does not touch it: settle who does'],
+  ['panel torn at 9 m', 'takes it away'],
+])('%s: the job %s', (line, words) => expect(said(line)).toBe(words));
+
+test('of a gate that is to hold back, whatever is open is confirmed by a competent person, at its step too', () => {
+  const creeps = 'finding gate at Gate serious "creeps open under load"';
+  expect(said(creeps, 'run below Gate')).toBe(
+    'relies on it as a barrier: a competent person confirms first that it holds',
+  );
+  expect(said('gate leaking at Gate', 'run below Gate')).toContain('relies on it as a barrier');
+  const made = pack(creeps, 'run below Gate');
+  const shut = made.steps.find(({ action }) => action === 'gate shut');
+  expect(shut?.measures.join(' ')).toContain(
+    'creeps open under load (open since 2026-10-01). A competent person',
+  );
+  expect(crewSheetHtml(made)).toContain('A competent person confirms that it holds');
+  expect(said(creeps)).not.toContain('relies on it');
+});
+
+test('the serious ones stand in front', () => {
+  const order = pack(
+    'finding hold-down at 9.5 m slight "a"\nfinding liner at 9 m serious "b"\nfinding trough at 8.5 m urgent "c"\nfinding brace at 10 m serious "d"',
+  );
+  expect(order.conditions.map(({ what }) => what.slice(-1))).toEqual(['c', 'b', 'd', 'a']);
+});
