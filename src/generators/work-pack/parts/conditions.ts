@@ -5,7 +5,7 @@
 import { samePlace } from '../../../domain/conditions/kinds.js';
 import { openConditionRows, sinceWords, type OpenCondition } from '../../../domain/conditions/rows.js';
 import type { Estate } from '../../../domain/model/estate.js';
-import type { Job, StepAction } from '../../../domain/model/job.js';
+import type { StepAction } from '../../../domain/model/job.js';
 import type { WorkBefore } from '../../../domain/plan/jobs-before.js';
 import {
   areasOfAction,
