@@ -103,6 +103,9 @@ function againWords(ground: Ground, { partName, at, to }: OpenCondition): string
     case 'spiral':
     case 'flight':
       if (job.screwChange) return 'a new spiral comes in: look whether it is settled';
+      break;
+    case undefined:
+      break;
   }
   if (onTheLiner.has(partName ?? '') && meets('strip', 'fit'))
     return 'its place is relined: look at it again';
