@@ -125,6 +125,14 @@ test.each([
   expect(findings.map(({ code }) => code)).toEqual(codes);
 });
 
+test('a length of the spiral needs no word before its ends', () => {
+  const changed = (ends: string): Analysis =>
+    read(`${look('P1 thickness 9.1 mm')}\nscrew change DG1 2025-06-10 meter 6900 h {\n  ${ends}\n}`);
+  const { estate } = changed('from 0 to 6 m');
+  expect(estate.screwChanges[0]?.scope).toMatchObject({ from: { value: 0 }, to: { value: 6000 } });
+  expect(meaning(changed('from 0 to 6 m'))).toEqual(meaning(changed('scope from 0 m to 6 m')));
+});
+
 test('a hatch needs no name', () => {
   const { estate, findings } = read('', { conveyor: 'hatch at 9 m to 9.6 m width 450 mm' });
   expect(findings.filter(({ code }) => code === 'TL101')).toEqual([]);
