@@ -130,6 +130,21 @@ describe('in a look', () => {
     ['low oil in gearbox', 'gearbox oil low'],
     ['blocked at 3 m', 'product blocked at 3 m'],
     ['nothing found', 'finding "nothing found"'],
+    ['hold-down 18.5 m right loose, hand tight', 'hold-down loose at 18.5 m "right, hand tight"'],
+    ['gate 1 moves slowly', 'finding gate "gate 1 moves slowly"'],
+    ['gate 2 leaks slightly when closed', 'gate leaking slight "gate 2 when closed"'],
+    ['cover leaking at 13.1 m not looked at', 'not seen cover leaking at 13.1 m "not looked"'],
+    ['spiral weld at 7.4 m holds, no crack to see', 'finding spiral at 7.4 m "weld holds, no crack to see"'],
+    ['spiral weld at 7.4 m cracked, 15 mm', 'spiral weld cracked at 7.4 m "15 mm"'],
+    ['panel cracked at 12.6 m from bolt hole, 60 mm', 'panel cracked 60 mm at 12.6 m "from bolt hole"'],
+    ['motor temperature 64 degC with clean fan', 'motor temperature 64 degC "with clean fan"'],
+    ['seized cover at 15.3 m freed', 'closed cover stuck at 15.3 m "cover freed"'],
+    ['bolts loose 2 at 4 m to be tightened', 'bolts loose 2 at 4 m "to be tightened"'],
+    ['colour green everywhere', 'finding "colour green everywhere"'],
+    ['joint 9.7 m 7 mm', 'joint open 7 mm at 9.7 m'],
+    ['joint at 12.1 m: 5 mm', 'joint open 5 mm at 12.1 m'],
+    ['no sign of product behind the liner', 'finding liner "no sign of product behind the liner"'],
+    ['hold-down at 8 m left loose', 'hold-down loose at 8 m "left"'],
     ['ok', 'finding "ok"'],
     ['bolts loose 4 at 31 m on panel 2 of run 3', 'bolts loose 4 at 31 m "on panel 2 of run 3"'],
     ['covers bent at 8.4 m to 10.8 m', 'cover bent at 8.4 m to 10.8 m'],
@@ -219,6 +234,13 @@ test.each([
 test.each(['P6 thickness 5.0 mm by eye'])('what would become another thing has no mend: %s', (line) =>
   expect(parseText(inspect(line)).slips.map(({ mend }) => mend)).toEqual([undefined]),
 );
+
+test('no line is offered that says what nobody said', () => {
+  const [slip] = parseText(record('reline')('old panel at 12.6 m "crack 110 mm long"')).slips;
+  expect(slip?.mend?.text ?? '').not.toContain('worn through');
+  for (const line of ['coupling worn', 'panel worn at 4 m', 'P3 worn badly', 'gate half closed at Gate'])
+    expect(answer(line, inspect)).not.toMatch(/^(?:closed|.*worn through)/);
+});
 
 test.each(['patch run 1 at 4.9 m by Welders', 'patch at 4.9 m'])('in an order: %s', (line) => {
   const [slip] = parseText(`job J {\n  conveyor DG1\n  order {\n    ${line}\n  }\n}\n`).slips;

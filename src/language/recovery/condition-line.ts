@@ -10,8 +10,9 @@ import { noteOf } from './general.js';
 import { partOfWord } from './part-words.js';
 import type { LinePattern } from './pattern.js';
 import { fillers } from './fillers.js';
+import { isDone } from './done-words.js';
 import { numbers } from './kept.js';
-import { isOverIn, isReassuring } from './reassuring.js';
+import { isOverIn, isReassuring, isTurnedAt } from './reassuring.js';
 import { sensesOf, sensesOfAspect, type Sense } from './senses.js';
 import { isWord, keyword, plainImage, type Word } from './word.js';
 
@@ -21,15 +22,24 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
   if (by.length > 0 || told.some(({ type }) => type === '{' || type === 'finding')) return undefined;
   const found = kindIn(part, told, pattern);
   if (!found) return undefined;
-  const { kind, from, taken } = found;
-  const isOver = isOverIn(told.map(plainImage), from, taken);
+  const { kind, from, taken, isOwn } = found;
+  // `no crack to see`: nobody says what it was that is over.
+  if (!isOwn && isTurnedAt(told.map(plainImage), from)) return undefined;
+  const isOver = isOverIn(told.map(plainImage), from, taken) || (isMended(told) && !isOfAnything(kind));
+  const isUnseen = isNotLooked(told);
   // Nobody says which of the things that may be wrong with it is over.
   if (isOver && (answer.length > 0 || isOfAnything(kind))) return undefined;
-  const rest = told.filter((_, at) => !taken.has(at));
+  // Words are not cut out of the middle of what was said.
+  const isInside = isAmidst(told, taken);
+  const rest = told.filter((_, at) => isInside || !taken.has(at));
   // `hatch missing bolts 2`: something else is missing.
   const isPanel = (at: number): boolean => rest[at]?.type === 'panel' && rest[at + 1]?.type === 'NUMBER';
-  if (rest.some((word, at) => partOfWord(word) !== undefined && partOfWord(word) !== part && !isPanel(at)))
-    return undefined;
+  const isOther = (word: Word, at: number): boolean =>
+    partOfWord(word) !== undefined &&
+    partOfWord(word) !== part &&
+    !isPanel(at) &&
+    !beside.has(rest[at - 1]?.image ?? '');
+  if (rest.some((word, at) => isOther(word, at) && !taken.has(told.indexOf(word)))) return undefined;
   const measure = measureIn(kind, rest);
   const hot = isOfDrive(kind) ? rest.find(isTemperature) : undefined;
   const more = rest.filter((word) => word !== measure && word !== hot && word.type !== 'temperature');
@@ -37,7 +47,7 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
   const isSaid = more.every((word) => partOfWord(word) === part || fillers.has(word.image.toLowerCase()));
   const note = noteOf(isSaid ? [] : more, texts);
   return [
-    ...(isOver ? [keyword('closed')] : answer),
+    ...(isUnseen ? [keyword('not seen')] : isOver ? [keyword('closed')] : answer),
     ...kind.map(keyword),
     ...(measure ? [counted(measure)] : []),
     ...(hot ? [keyword('temperature'), hot] : []),
@@ -48,12 +58,48 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
   ];
 }
 
+/** `cracked from bolt hole`: where it is, and not what is wrong. */
+const beside: ReadonlySet<string> = new Set(
+  'from near beside behind under above below at with by to on in'.split(' '),
+);
+
+/** `weld holds, no crack to see`: what is left would be torn apart. */
+function isAmidst(told: readonly Word[], taken: ReadonlySet<number>): boolean {
+  const [first, last] = [Math.min(...taken), Math.max(...taken)];
+  const says = (word: Word, at: number): boolean =>
+    !taken.has(at) && word.type === 'ID' && !fillers.has(word.image.toLowerCase());
+  const isCut = told[last + 1]?.type === ',';
+  return (
+    taken.size > 0 &&
+    !isCut &&
+    told.some((word, at) => at < first && says(word, at)) &&
+    told.some((word, at) => at > last && says(word, at))
+  );
+}
+
+/** `seized cover freed, new bolts`: it was put right; not where it is still to be. */
+function isMended(told: readonly Word[]): boolean {
+  const isOpen = told.some(({ image, type }) => open.has(image.toLowerCase()) || type === 'not seen');
+  return !isOpen && isDone(told);
+}
+
+const open: ReadonlySet<string> = new Set(['no', 'badly', 'only', 'order']);
+
+/** `cover leaking at 13.1 m not looked at` */
+function isNotLooked(told: readonly Word[]): boolean {
+  const at = told.findIndex(({ image }) => image === 'not');
+  const next = told[at + 1]?.image ?? '';
+  return at >= 0 && ['looked', 'checked', 'inspected', 'visible', 'seen'].includes(next);
+}
+
 interface Found {
   /** `hold-down worn`; `motor`, `noise`. */
   readonly kind: readonly string[];
   /** Where its words begin, and which of them need not be told beside it. */
   readonly from: number;
   readonly taken: ReadonlySet<number>;
+  /** In the language's own words. */
+  readonly isOwn: boolean;
 }
 
 function kindIn(part: string | undefined, told: readonly Word[], pattern: LinePattern): Found | undefined {
@@ -69,6 +115,8 @@ function kindIn(part: string | undefined, told: readonly Word[], pattern: LinePa
   const others = kinds
     .filter((kind) => unnamed.has(kind) && (part === undefined || kind !== 'product blocked'))
     .flatMap((kind) => sense(kind, kind, told));
+  const gap = part === undefined ? openJoint(told) : undefined;
+  if (gap) return gap;
   const all = [...found.filter((each) => isOfThePart(each, told)), ...others];
   const [best] = all.sort((a, b) => b.length - a.length || a.from - b.from);
   if (best || part === undefined) return best;
@@ -104,6 +152,18 @@ const itself: ReadonlySet<string> = new Set(
 /** Of these the whole phrase is said, and no part. */
 const unnamed: ReadonlySet<string> = new Set(['product blocked', 'material behind liner', 'joint open']);
 
+/** `joint 9.7 m 7 mm`: what is measured of a joint is how far it stands open. */
+function openJoint(told: readonly Word[]): Found | undefined {
+  const isJoint = ({ image }: Word): boolean => image === 'joint' || image === 'joints';
+  const [first, ...more] = told.filter(
+    ({ image, type }) => type !== ':' && !fillers.has(image.toLowerCase()),
+  );
+  const [size, ...others] = more.filter(({ image }) => image !== 'open' && image !== 'gap');
+  if (!first || !isJoint(first) || others.length > 0 || !/\d *mm$/.test(size?.image ?? '')) return undefined;
+  const taken = told.flatMap((word, at) => (word === size ? [] : [at]));
+  return { kind: ['joint open'], from: 0, taken: new Set(taken), isOwn: true };
+}
+
 interface Match extends Found {
   readonly length: number;
 }
@@ -111,10 +171,15 @@ interface Match extends Found {
 /** By the language's own words, or another word of the trade. */
 function sense(kind: ConditionKind, own: string, told: readonly Word[]): readonly Match[] {
   const all = [{ said: own.split(' '), isSame: true }, ...sensesOf(kind)];
-  return all.flatMap((each) => matched([kind], each, told));
+  return all.flatMap((each, at) => matched([kind], each, told, at === 0));
 }
 
-function matched(kind: readonly string[], { said, isSame }: Sense, told: readonly Word[]): readonly Match[] {
+function matched(
+  kind: readonly string[],
+  { said, isSame }: Sense,
+  told: readonly Word[],
+  isOwn: boolean,
+): readonly Match[] {
   const single = told.flatMap((word, at) =>
     plainImage(word)
       .toLowerCase()
@@ -124,18 +189,18 @@ function matched(kind: readonly string[], { said, isSame }: Sense, told: readonl
   const start = single.findIndex((_, i) => said.every((each, j) => single[i + j]?.image === each));
   if (start < 0) return [];
   const taken = single.slice(start, start + said.length).map(({ at }) => at);
-  return [{ kind, from: taken[0] ?? 0, taken: new Set(isSame ? taken : []), length: said.length }];
+  return [{ kind, from: taken[0] ?? 0, taken: new Set(isSame ? taken : []), length: said.length, isOwn }];
 }
 
 /** Its part alone is the kind, and what is wrong stands behind it. */
 function ofTheDrive(part: ConditionKind, told: readonly Word[]): Found | undefined {
   const found = aspectsOf(part).flatMap((aspect) =>
-    [{ said: aspect.split(' '), isSame: true }, ...sensesOfAspect(aspect)].flatMap((each) =>
-      matched([part, aspect], each, told),
+    [{ said: aspect.split(' '), isSame: true }, ...sensesOfAspect(aspect)].flatMap((each, at) =>
+      matched([part, aspect], each, told, at === 0),
     ),
   );
   const [best] = found.sort((a, b) => b.length - a.length || a.from - b.from);
-  return best ?? { kind: [part], from: 0, taken: new Set() };
+  return best ?? { kind: [part], from: 0, taken: new Set(), isOwn: true };
 }
 
 function isOfDrive([kind = '']: readonly string[]): boolean {

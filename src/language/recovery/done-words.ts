@@ -30,7 +30,7 @@ const others: ReadonlySet<string> = new Set(
   (
     'welded rewelded repaired repair mended mend straightened cleaned adjusted readjusted refitted fitted installed removed ' +
     'freed unblocked patched painted sealed serviced overhauled flushed filled refilled drained reset balanced ground shimmed ' +
-    'swapped secured closed rebolted refixed rebuilt restored fixed rectified renovated plugged bolted cut dressed'
+    'swapped secured rebolted refixed rebuilt restored fixed rectified renovated plugged bolted cut dressed'
   ).split(' '),
 );
 
@@ -41,6 +41,13 @@ export function workOf(word: Word | undefined): string | undefined {
   if (Object.hasOwn(works, image)) return image;
   return Object.hasOwn(same, image) ? same[image] : undefined;
 }
+
+/** It was done: not that it is still to be. */
+export function isDone(words: readonly Word[]): boolean {
+  return words.some(isWorkWord) && !words.some(({ image }) => toDo.has(image.toLowerCase()));
+}
+
+const toDo: ReadonlySet<string> = new Set('not be needs need must should wants never'.split(' '));
 
 export function isWorkWord(word: Word): boolean {
   return word.type !== 'STRING' && (workOf(word) !== undefined || others.has(plainImage(word).toLowerCase()));

@@ -2,7 +2,7 @@
 
 export const fillers: ReadonlySet<string> = new Set(
   (
-    'to after a them about again all also an and approx are at been by for from has have in is it its just left now of ' +
+    'to after a them about again all also an and approx are at been by for from has have in is it its just now of ' +
     'on only still than that the there this very was were with'
   ).split(' '),
 );

@@ -98,6 +98,8 @@ const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOC
 /** Words of other blocks that begin a line about a thing seen. */
 const tools: ReadonlySet<string> = new Set([
   'lifting point',
+  'joint',
+  'colour',
   'noise',
   'gauge',
   'gap',
@@ -112,6 +114,10 @@ const tools: ReadonlySet<string> = new Set([
 function seenOrDone(words: readonly Word[], { block, pattern }: BrokenLine): GeneralLine | undefined {
   const isSaid = words[0]?.type === 'serviced';
   const isAnswer = words[0]?.type === 'closed' || words[0]?.type === 'not seen';
+  // Of a condition that was put right, that it is over.
+  const over = block === 'Inspection' && !isSaid ? asCondition(takenApart(words), pattern) : undefined;
+  if (over?.[0]?.type === 'closed' && isOffered(words, over, pattern))
+    return { kind: 'condition', line: over };
   if (isSaid || (!(isAnswer && block === 'Inspection') && isWork(words))) {
     const work = asWork(isSaid ? words.slice(1) : words);
     if (work) return { kind: 'work', line: [keyword('serviced'), ...work] };

@@ -2,7 +2,7 @@
 // were written. They are what is offered where no nearer line keeps all that was said.
 
 import { fillers } from './fillers.js';
-import { isWorkWord, workOf } from './done-words.js';
+import { isDone, workOf } from './done-words.js';
 import { imagesOf, keyword, plainImage, type Word } from './word.js';
 import { partIn, partOfName, partOfWord, wordsNamed } from './part-words.js';
 import { isName, oneOf, placeIn, type Take } from './said-place.js';
@@ -82,7 +82,7 @@ function placedByName({ place, told }: Pick<SaidLine, 'place' | 'told'>): Pick<S
 
 /** Something was done, and not only seen. */
 export function isWork(words: readonly Word[]): boolean {
-  return words.some(isWorkWord);
+  return isDone(words);
 }
 
 export function takenApart(words: readonly Word[]): SaidLine {
@@ -139,6 +139,8 @@ function aboutPart(words: readonly Word[]): Pick<SaidLine, 'part' | 'told'> {
   const named = known[at];
   const part = partOfWord(named);
   if (!named || part === undefined || at > 0) return { part, told: known };
+  // `gate 2 moves slowly`: which of them it is.
+  if (known[1]?.type === 'NUMBER' && part !== 'bolts' && part !== 'panel') return { part, told: known };
   const rest = plainImage(named)
     .slice(wordsNamed(plainImage(named)).length)
     .trim();
@@ -167,7 +169,9 @@ const joining = new Set(['on', 'the', 'at', 'in', 'of', 'near', 'from', 'and', '
 export function noteOf(told: readonly Word[], texts: readonly string[]): Word | undefined {
   const said = [...told];
   // `rubbing on the`: what stood behind it has its own place in the line.
-  while (said.length > 1 && joining.has(said.at(-1)?.image ?? '')) said.pop();
+  while (said.length > 1 && (joining.has(said.at(-1)?.image ?? '') || isPunctuation(said.at(-1)?.type ?? '')))
+    said.pop();
+  while (said.length > 1 && isPunctuation(said[0]?.type ?? '')) said.shift();
   const says = said.some(({ image, type }) => !isPunctuation(type) && !fillers.has(image.toLowerCase()));
   const plain = imagesOf(says ? said : [])
     .replace(/"/g, '')

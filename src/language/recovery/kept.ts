@@ -6,13 +6,14 @@ import { measureOf } from '../../domain/conditions/kinds.js';
 import { parseQuantity } from '../../domain/units/parse.js';
 import type { ConditionKind, PartName } from '../../domain/model/records.js';
 import { nearest } from '../nearest.js';
-import { workOf } from './done-words.js';
+import { isWorkWord, workOf } from './done-words.js';
+import { isReassuring } from './reassuring.js';
 import { fillers } from './fillers.js';
 import type { LinePattern } from './pattern.js';
-import { isPartName, partOfWord } from './part-words.js';
+import { isPartName, partIn, partOfWord } from './part-words.js';
 import { isSaidBy } from './senses.js';
 import { isSameSense } from './trade-words.js';
-import { isFalseUnit, isWord, plainImage, withoutFalseUnits, type Word } from './word.js';
+import { isFalseUnit, isUnknown, isWord, plainImage, withoutFalseUnits, type Word } from './word.js';
 
 /** A word that was written, and the language's word that says it. */
 export type SaidBy = readonly [written: string, put: string];
@@ -24,14 +25,52 @@ export function isOffered(
   senses: readonly SaidBy[] = [],
 ): boolean {
   return (
-    readsSoundly(line, pattern) && keepsAll(written, line, senses) && isOfSamePart(written, line, senses)
+    readsSoundly(line, pattern) &&
+    keepsAll(written, line, senses) &&
+    isOfSamePart(written, line, senses) &&
+    addsNothing(written, line, senses)
   );
+}
+
+/** Words that state a fact by themselves: a line that has one more than was written says what nobody said. */
+const claims: ReadonlySet<string> = new Set([
+  'worn through',
+  'closed',
+  'not seen',
+  'trough showing',
+  'second colour showing',
+  'slight',
+  'serious',
+  'urgent',
+  'does not count',
+  'turned end for end',
+  'flooded',
+]);
+
+/** Why nobody could look. */
+const reasons: ReadonlySet<string> = new Set(['blocked', 'buried', 'no light', 'no access', 'cover on']);
+
+function addsNothing(written: readonly Word[], line: readonly Word[], senses: readonly SaidBy[]): boolean {
+  const before = new Set(written.map(plainImage));
+  const isSaid = (put: string): boolean =>
+    before.has(put) ||
+    senses.some(([, each]) => each === put) ||
+    put.split(' ').every((each) => before.has(each)) ||
+    written.some((word) => singles(word).some((each) => standsFor(put, each, word))) ||
+    (put === 'not seen' && written.some((word) => reasons.has(word.type))) ||
+    ((put === 'closed' || put === 'not seen') &&
+      written.some((word) => isReassuring(word.image) || isWorkWord(word)));
+  // A word in small letters is the name of a point only where it was written as one.
+  const [first] = line;
+  if (isUnknown(first) && first?.image !== written[0]?.image) return false;
+  return line.every((word) => !claims.has(word.type) || isSaid(word.type));
 }
 
 /** What the line is about comes first in what was written: `cover bolts loose` is of the cover, and not of the bolts. */
 function isOfSamePart(written: readonly Word[], line: readonly Word[], senses: readonly SaidBy[]): boolean {
   const isTold = (word: Word): boolean => senses.some(([known]) => known === plainImage(word).toLowerCase());
-  const [first] = written.flatMap((word) => (isTold(word) ? [] : (partOfWord(word) ?? [])));
+  const own = written.filter((word) => !isTold(word));
+  const first = partOfWord(own[partIn(own)]);
   const named = line.flatMap((word) => partOfWord(word) ?? []);
   return first === undefined || named.length === 0 || named.some((each) => isSamePart(first, each));
 }

@@ -63,7 +63,11 @@ const named: ReadonlySet<string> = new Set(['gate', 'hatch', 'cover', 'brace']);
 /** Number of the first word that names a part of the machine; the lid of a cable tray is none. */
 export function partIn(words: readonly Word[]): number {
   return words.findIndex(
-    (word, at) => partOfWord(word) !== undefined && !around.has(words[at - 1]?.image.toLowerCase() ?? ''),
+    (word, at) =>
+      partOfWord(word) !== undefined &&
+      !around.has(words[at - 1]?.image.toLowerCase() ?? '') &&
+      // `no sign of product`
+      !(partOfWord(word) === 'sign' && words[at + 1]?.image === 'of'),
   );
 }
 

@@ -11,16 +11,28 @@ export function isReassuring(image: string): boolean {
   return good.has(image.toLowerCase()) || not.has(image.toLowerCase());
 }
 
+/** `not leaking`, `no longer loose` */
+export function isTurnedAt(words: readonly string[], at: number): boolean {
+  const before = words[at - 1]?.toLowerCase() ?? '';
+  return not.has(before) || (fills.has(before) && not.has(words[at - 2]?.toLowerCase() ?? ''));
+}
+
 /**
  * Of words about a thing that is wrong: it is over. `noise gone`, `not leaking`, `no longer loose` say so, and `loose, not tightened yet`
  * does not. `from` is the first word that says what is wrong, `taken` those that say nothing else.
  */
 export function isOverIn(words: readonly string[], from: number, taken: ReadonlySet<number>): boolean {
   const plain = words.map((word) => word.toLowerCase());
-  const isTurned = (at: number): boolean =>
-    not.has(plain[at - 1] ?? '') || (fills.has(plain[at - 1] ?? '') && not.has(plain[at - 2] ?? ''));
-  const isGood = plain.some((word, at) => !taken.has(at) && good.has(word) && !isTurned(at));
-  return isGood || isTurned(from);
+  const isTurned = (at: number): boolean => isTurnedAt(plain, at);
+  // `hand tight`, `with clean fan`: only what is said of the thing itself.
+  const isOfItself = (at: number): boolean =>
+    at === 0 || taken.has(at - 1) || taken.has(at + 1) || leads.has(plain[at - 1] ?? '');
+  const isGood = plain.some(
+    (word, at) => !taken.has(at) && good.has(word) && !isTurned(at) && isOfItself(at),
+  );
+  return isGood || isTurnedAt(words, from);
 }
+
+const leads: ReadonlySet<string> = new Set(['now', 'again', 'is', 'was', 'all', 'ok', 'and', 'moves', ',']);
 
 const fills: ReadonlySet<string> = new Set(['longer', 'more', 'further', 'any']);

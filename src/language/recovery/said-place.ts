@@ -14,7 +14,8 @@ export function placeIn(words: readonly Word[], take: Take): readonly Word[] {
   const nearest = place.length + panel.length > 0 ? [] : bareSpot(words, take);
   const clock = words.findIndex(({ type }, i) => type === 'clock' && words[i + 1]?.type === 'CLOCK');
   const seen = clock < 0 ? [] : take(clock, 2);
-  return [...place, ...panel, ...nearest, ...seen, ...oneOf(words, sides, take)];
+  const side = oneOf(words, sides, take);
+  return [...place, ...panel, ...nearest, ...seen, ...(side.length > 0 ? side : bareSide(words, take))];
 }
 
 /** The first of such words, taken out. */
@@ -100,6 +101,15 @@ export function isSpotName(word: Word | undefined): boolean {
 }
 
 const madeOf = /^(M|PE|PA|PU|VG|EP|IP|S|CLP|NLGI)\d/;
+
+/** `at 8 m left` */
+function bareSide(words: readonly Word[], take: Take): readonly Word[] {
+  const at = words.findIndex(({ image }, i) => /^(left|right)$/i.test(image) && isChainage(words[i - 1]));
+  const side = words[at]?.image.toLowerCase();
+  if (side === undefined || words[at + 1]?.type === 'ID') return [];
+  take(at, 1);
+  return [keyword(`${side} side`)];
+}
 
 const sides: ReadonlySet<string> = new Set(['left side', 'right side', 'both sides']);
 

@@ -5,7 +5,8 @@ import { capital } from '../../domain/units/wording.js';
 import { keywordDocOf } from '../keyword-docs.js';
 import { inUsualOrder } from './part-order.js';
 import type { BrokenLine } from './broken-line.js';
-import { changed, isMeant, likeWords, repairOf, type LineRepair } from './repairs.js';
+import { isOffered } from './kept.js';
+import { changed, isMeant, likeWords, repaired, repairOf, type LineRepair } from './repairs.js';
 import { imagesOf, isWord, keyword, plainImage, type Word } from './word.js';
 import type { LinePattern } from './pattern.js';
 import { partOfWord } from './part-words.js';
@@ -176,7 +177,7 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
     return {
       ...placed(0),
       message: `${start} Did you mean \`${like}\`?${looksAs(pattern, like)}`,
-      repair: replaced,
+      ...(mayBeMended(replaced, line) ? { repair: replaced } : {}),
     };
   }
   const other = saidElsewhere(line);
@@ -195,6 +196,11 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
     message: `${start} ${other ?? `${block === 'Block' ? 'A block starts with' : 'It can say'} ${list}.`}${noPlace(comment)}`,
     ...meant(comment),
   };
+}
+
+/** A word alone is put right while its line is still being written, or where the line reads then. */
+function mayBeMended(repair: LineRepair, { words, pattern }: BrokenLine): boolean {
+  return words.length < 3 || isOffered(words, repaired(words, repair), pattern);
 }
 
 function saysNot({ words, block }: BrokenLine): string {
