@@ -47,7 +47,7 @@ export interface ReadingRows {
   /** mm; NaN where the text is no length in the limits. */
   length(text: string, limit: Limit): number;
   point(name: string): number;
-  chainage(at: number, clock: number): number;
+  chainage(at: number, clock: number, along?: { readonly from: number; readonly to: number }): number;
   /** `clock` in the direction of flow already. */
   panel(panel: PanelUse, clock: number | undefined): number;
   unreadableSpot(): number;
@@ -60,6 +60,10 @@ export interface ReadingRows {
   settle(block: TextSpan, mirrored: boolean, gaugeError: number): void;
   /** The rows in these blocks, in the order of the text, and where each block's own are. Blocks come in the order of the text. */
   finish(blocks: readonly TextSpan[]): { readonly rows: Rows; readonly ranges: readonly RowRange[] };
+}
+
+function atChainage(...[at, clock, along]: Parameters<ReadingRows['chainage']>): ReadingSpot {
+  return { kind: 'chainage', at, clock, along };
 }
 
 export function createReadingRows(): ReadingRows {
@@ -78,11 +82,11 @@ export function createReadingRows(): ReadingRows {
   /** So many rows, from the first, are in the order of the text. */
   let ordered = 0;
 
-  const chainage = (at: number, clock: number): number =>
-    spots.numberOf(`c ${at} ${clock}`, () => ({ kind: 'chainage', at, clock }));
+  const chainage: ReadingRows['chainage'] = (at, clock, along) =>
+    spots.numberOf(`c ${at} ${clock} ${along?.from} ${along?.to}`, () => atChainage(at, clock, along));
   const mirrored = (number: number): number => {
     const seen = spots.items[number];
-    return seen?.kind === 'chainage' ? chainage(seen.at, mirrorClock(seen.clock)) : number;
+    return seen?.kind === 'chainage' ? chainage(seen.at, mirrorClock(seen.clock), seen.along) : number;
   };
 
   return {

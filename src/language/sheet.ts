@@ -117,7 +117,13 @@ export interface JobDraft extends Omit<
 /** Where a row was read: at a named point, or at a chainage (mm) and clock position (hours, seen in the direction of flow). */
 export type ReadingSpot =
   | { readonly kind: 'point'; readonly name: string }
-  | { readonly kind: 'chainage'; readonly at: number; readonly clock: number }
+  | {
+      readonly kind: 'chainage';
+      readonly at: number;
+      readonly clock: number;
+      /** Read all along from here to there, mm; `at` is their middle. */
+      readonly along?: { readonly from: number; readonly to: number } | undefined;
+    }
   /** Settled where the records say which panels lay there; without a clock position as `spotOfPanel` says. */
   | { readonly kind: 'panel'; readonly panel: PanelUse; readonly clock: number | undefined }
   | { readonly kind: 'unreadable' };

@@ -1,5 +1,8 @@
 // The spots of a conveyor that readings name, each once: its declared points, and the chainages with clock positions that are
-// used without a name. A reading written by chainage at a declared point is a reading of that point.
+// used without a name. A reading written by chainage at a declared point is a reading of that point. What was read all along a stretch
+// is so at every spot of it, and counts once: at the point in it that lies nearest to its middle, in the same run and at the same
+// clock position; where there is none, at a spot in it that another reading names; else at its middle. A spot of its own, read once
+// and long ago, would govern beside a point that was measured since.
 
 import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import { chainageText } from '../../domain/units/length-words.js';
@@ -28,6 +31,8 @@ export function createPlaces(conveyor: Conveyor): Places {
   const loose: Place[] = [];
   const byName = new Map(declared.map((place, number) => [place.name, number]));
   const bySpot = new Map<string, number>();
+  /** Of the loose places those that are the middle of a stretch and named by nothing else, by their number among the loose. */
+  const stretches = new Map<number, Stretch>();
   for (const [number, place] of declared.entries()) {
     const key = keyOf(place.at, place.clock);
     if (!bySpot.has(key)) bySpot.set(key, number);
@@ -36,10 +41,13 @@ export function createPlaces(conveyor: Conveyor): Places {
     numberOf(spot, origin) {
       if (spot.kind === 'unreadable' || spot.kind === 'panel') return -1; // a panel is settled before
       if (spot.kind === 'point') return byName.get(spot.name) ?? -1;
-      const { at, clock } = spot;
-      const key = keyOf(at, clock);
-      const known = bySpot.get(key);
+      const { at, clock, along } = spot;
+      const inside = along && nearestIn(declared, spot, along, conveyor);
+      if (inside !== undefined) return inside;
+      const key = along ? `${keyOf(at, clock)} ${keyOf(along.from, along.to)}` : keyOf(at, clock);
+      const known = bySpot.get(key) ?? (along && bySpot.get(keyOf(at, clock)));
       if (known !== undefined) return known;
+      if (along) stretches.set(loose.length, along);
       const number =
         declared.length +
         loose.push({
@@ -55,10 +63,14 @@ export function createPlaces(conveyor: Conveyor): Places {
       return number;
     },
     finish() {
-      const sorted = [...loose.keys()].sort((a, b) => compare(loose[a], loose[b]));
+      const same = sameAs(loose, stretches, conveyor);
+      const kept = [...loose.keys()].filter((number) => !same.has(number));
+      const sorted = kept.sort((a, b) => compare(loose[a], loose[b]));
       const newNumber = Int32Array.from({ length: declared.length + loose.length }, (_, number) => number);
       for (const [index, number] of sorted.entries())
         newNumber[declared.length + number] = declared.length + index;
+      for (const [number, other] of same)
+        newNumber[declared.length + number] = newNumber[declared.length + other] ?? -1;
       return { places: [...declared, ...sorted.flatMap((number) => loose[number] ?? [])], newNumber };
     },
   };
@@ -66,6 +78,53 @@ export function createPlaces(conveyor: Conveyor): Places {
 
 function compare(a: Place | undefined, b: Place | undefined): number {
   return a && b ? a.at - b.at || a.clock - b.clock : 0;
+}
+
+interface Stretch {
+  /** mm. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Clock positions this far apart are one, hours: what an author rounds. */
+const sameClock = 0.25;
+
+/** The number of the place in the stretch that lies nearest to its middle, at the same clock, with no break between. */
+function nearestIn(
+  places: readonly (Place | undefined)[],
+  { at, clock }: { readonly at: number; readonly clock: number },
+  { from, to }: Stretch,
+  { breaks }: Conveyor,
+): number | undefined {
+  let nearest: number | undefined;
+  for (const [number, place] of places.entries()) {
+    if (!place || place.at < from || place.at > to) continue;
+    if (Math.abs(((place.clock - clock + 18) % 12) - 6) > sameClock) continue;
+    const [low, high] = [Math.min(place.at, at), Math.max(place.at, at)];
+    if (breaks.some((each) => each.from.value < high && each.to.value > low)) continue;
+    const best = nearest === undefined ? undefined : places[nearest];
+    if (!best || Math.abs(place.at - at) < Math.abs(best.at - at)) nearest = number;
+  }
+  return nearest;
+}
+
+/** Which middles of stretches are a spot that another reading names, the shortest stretches first. */
+function sameAs(
+  loose: readonly Place[],
+  stretches: ReadonlyMap<number, Stretch>,
+  conveyor: Conveyor,
+): ReadonlyMap<number, number> {
+  const same = new Map<number, number>();
+  const named = loose.map((place, number) => (stretches.has(number) ? undefined : place));
+  const shortest = [...stretches].sort(([, a], [, b]) => a.to - a.from - (b.to - b.from));
+  for (const [number, stretch] of shortest) {
+    const place = loose[number];
+    if (!place) continue;
+    const other = nearestIn(named, place, stretch, conveyor);
+    if (other === undefined) named[number] = place;
+    else same.set(number, other);
+  }
+  return same;
 }
 
 /** To a tenth of a millimetre and a minute of the clock: what an author can write. */

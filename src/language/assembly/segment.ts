@@ -125,7 +125,7 @@ function build(
   return { looks, relines, places: finished.places, readings: columns, problems, looksElsewhere };
 }
 
-/** Its middle, in the layout of that day; undefined where there is no such panel. */
+/** All along it, in the layout of that day; undefined where there is no such panel. Without a clock position a point on it is meant. */
 function spotOfPanel(
   conveyor: Conveyor,
   { panel, clock }: Extract<ReadingSpot, { kind: 'panel' }>,
@@ -134,7 +134,13 @@ function spotOfPanel(
 ): ReadingSpot | undefined {
   const run = findRun(conveyor, panel.run);
   const lay = run && installedPanels({ relines }, run, day).layout.panels[panel.first.count - 1];
-  return lay && spotAt(conveyor, (lay.from + lay.to) / 2, clock);
+  if (!lay) return undefined;
+  const middle = (lay.from + lay.to) / 2;
+  const on = conveyor.points.filter(({ at }) => at.value >= lay.from && at.value <= lay.to);
+  const [point] = on.sort((a, b) => Math.abs(a.at.value - middle) - Math.abs(b.at.value - middle));
+  if (clock === undefined && point) return { kind: 'point', name: point.name };
+  const spot = spotAt(conveyor, middle, clock);
+  return spot.kind === 'chainage' ? { ...spot, along: { from: lay.from, to: lay.to } } : spot;
 }
 
 function panelNotThere(conveyor: Conveyor, panel: PanelUse): Problem {

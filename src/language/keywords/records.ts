@@ -32,7 +32,7 @@ export const recordKeywords: KeywordDocs = {
       'at ${1:14.20} m clock ${2:8:00} thickness ${3:9.1} mm',
     ),
     from: word(
-      'What shows all along a stretch; it counts once, at the middle.',
+      'What shows all along a stretch; it counts once: at a point in it at that clock position, else at its middle.',
       'from ${1:18} m to ${2:19.5} m clock ${3:5:00} second colour showing',
     ),
     to: word('The upper end of the stretch.', 'to ${1:19.5} m'),

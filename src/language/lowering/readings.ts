@@ -71,11 +71,14 @@ function saidBy(
 function spotOf(reader: Reader, row: ast.Reading, rows: ReadingRows, mirrored: boolean): number {
   if (row.point !== undefined) return rows.point(row.point);
   if (row.panel !== undefined) return panelSpot(reader, row, rows, mirrored);
-  const at = chainageOf(reader, row, rows);
+  const along = stretchOf(reader, row, rows);
+  const at = along
+    ? (along.from + along.to) / 2
+    : length(reader, row, rows, 'chainage', chainageLimit, 'chainage');
   const clock = parseClock(row.clock ?? '');
   if (clock === undefined) reader.clock(row, 'clock'); // says what is wrong with it
   if (Number.isNaN(at) || clock === undefined) return rows.unreadableSpot();
-  return rows.chainage(at, mirrored ? mirrorClock(clock) : clock);
+  return rows.chainage(at, mirrored ? mirrorClock(clock) : clock, along);
 }
 
 /** What was seen on a panel counts once, at its middle. */
@@ -86,11 +89,16 @@ function panelSpot(reader: Reader, row: ast.Reading, rows: ReadingRows, mirrored
   return rows.panel(panel, clock && (mirrored ? mirrorClock(clock.hours) : clock.hours));
 }
 
-/** What was seen all along a stretch counts once, at its middle. */
-function chainageOf(reader: Reader, row: ast.Reading, rows: ReadingRows): number {
-  if (row.from === undefined) return length(reader, row, rows, 'chainage', chainageLimit, 'chainage');
-  const from = length(reader, row, rows, 'from', chainageLimit, 'chainage');
-  return (from + length(reader, row, rows, 'to', chainageLimit, 'chainage')) / 2;
+/** What was seen all along a stretch counts once: at a point in it, else at its middle (assembly/places.ts). */
+function stretchOf(
+  reader: Reader,
+  row: ast.Reading,
+  rows: ReadingRows,
+): { readonly from: number; readonly to: number } | undefined {
+  if (row.from === undefined) return undefined;
+  const a = length(reader, row, rows, 'from', chainageLimit, 'chainage');
+  const b = length(reader, row, rows, 'to', chainageLimit, 'chainage');
+  return { from: Math.min(a, b), to: Math.max(a, b) };
 }
 
 function stretchWords(row: ast.Reading): string | undefined {
