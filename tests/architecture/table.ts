@@ -47,7 +47,7 @@ export const parts: readonly Part[] = [
   },
   {
     folder: 'domain/plan',
-    parts: ['domain/units', 'domain/geometry', 'domain/model', 'domain/order'],
+    parts: ['domain/units', 'domain/geometry', 'domain/model', 'domain/conditions', 'domain/order'],
     packages: [],
     why: 'who does what when, cuts, lifts, materials',
   },

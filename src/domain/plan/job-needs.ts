@@ -1,6 +1,7 @@
 // What does a job take, before anybody asks when it is done? The ground of its order, as written or else as proposed, and what it takes
 // and finds in a store. The same lists as on its pack.
 
+import { partsToRenew } from '../conditions/to-renew.js';
 import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
 import { fittedAreas, groundOf, type Area, type Ground } from '../order/ground.js';
@@ -26,5 +27,5 @@ export function needsOf(
   store: PlantStore,
 ): readonly Material[] {
   const cuts = cutLists(ground.job, estate, ground, areas, store.stock);
-  return materialsOf(ground.job, ground, cuts, areas, store);
+  return materialsOf(ground.job, ground, cuts, areas, store, partsToRenew(estate, ground.job.conveyor));
 }

@@ -2,14 +2,15 @@
 // gone for it, and what they renew on its conveyor lies there new. Nothing of it is on record: whoever rests on it says so.
 // Jobs go by the first day of their window; two that begin on one day know nothing of each other.
 
+import { partsToRenew, type PartToRenew } from '../conditions/to-renew.js';
 import { historyOf, momentOn } from '../model/history.js';
 import type { Estate } from '../model/estate.js';
 import { jobBy } from '../model/found-by-job.js';
 import type { Job } from '../model/job.js';
-import type { Reline, ScrewChange } from '../model/records.js';
+import type { Reline, ScrewChange, Service } from '../model/records.js';
 import { millimetres, type Stated } from '../model/stated.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
-import { within, type Area, type Ground, type RunGround } from '../order/ground.js';
+import { areasOfAction, overlaps, within, type Area, type Ground, type RunGround } from '../order/ground.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { groundOfJob, needsOf } from './job-needs.js';
 import type { Material } from './materials.js';
@@ -169,12 +170,29 @@ function estateAfter(estate: Estate, job: Job, ground: Ground, areas: readonly A
     origin,
   };
   const relines = ground.runs.flatMap((run) => relineOf(common, run, areas) ?? []);
+  const services = partsToRenew(estate, conveyor).flatMap((each) => serviceOf(common, ground, each) ?? []);
   const change: readonly ScrewChange[] = job.screwChange ? [{ ...common, screw: job.screwChange.screw }] : [];
   return {
     ...estate,
     relines: [...estate.relines, ...relines].sort(byDate),
     screwChanges: [...estate.screwChanges, ...change].sort(byDate),
+    services: [...estate.services, ...services].sort(byDate),
   };
+}
+
+/** A hold-down or a brace that goes back as a new one. */
+function serviceOf(
+  { conveyor, conveyorUse, date, origin }: Pick<Reline, 'conveyor' | 'conveyorUse' | 'date' | 'origin'>,
+  ground: Ground,
+  each: PartToRenew,
+): Service | undefined {
+  const [action, pieces] =
+    each.part === 'brace'
+      ? (['braces off', ground.braces] as const)
+      : (['hold-downs off', ground.holdDowns] as const);
+  const taken = within(pieces, areasOfAction(ground, action)).some((piece) => overlaps(piece, each));
+  if (!taken) return undefined;
+  return { conveyor, conveyorUse, date, part: each.part, place: each.place, work: 'renewed', origin };
 }
 
 /** By chainages, which mean the same whatever the panels are counted by. */

@@ -1,5 +1,5 @@
 // What to have on site before the job begins, how many with spares, and by when to order it: liner from the cut list, bolts
-// from rows and pitch, hold-down blocks and brace fixings by count, consumables by rule of thumb. Spares and rules of thumb
+// from rows and pitch, hold-down blocks and braces that are to be renewed, consumables by rule of thumb. Spares and rules of thumb
 // are judgement and are shown as such. Order-by date = first day of the window − lead time, to the day.
 
 import { countHoldDowns, holdDownWords } from '../model/hold-down-count.js';
@@ -12,7 +12,8 @@ import { formatPercent } from '../units/format.js';
 import { counted } from '../units/wording.js';
 import type { Job, Spare, StepAction } from '../model/job.js';
 import type { LeadItem } from '../model/plant.js';
-import { areasOfAction, within, type Area, type Ground } from '../order/ground.js';
+import type { PartToRenew } from '../conditions/to-renew.js';
+import { areasOfAction, overlaps, within, type Area, type Ground, type Piece } from '../order/ground.js';
 import { sheetToOrder, type CutList } from './cut-list.js';
 import { emptyStore, type PlantStore } from './store.js';
 
@@ -66,11 +67,12 @@ export function materialsOf(
   cuts: readonly CutList[],
   areas: readonly Area[] = ground.scope,
   store: PlantStore = emptyStore,
+  renewed: readonly PartToRenew[] = [],
 ): readonly Material[] {
   const required = [
     ...cuts.flatMap(sheets),
     ...linerBolts(ground, areas, store),
-    ...acrossTheTrough(job, ground, areas),
+    ...acrossTheTrough(job, ground, areas, renewed),
     ...spiral(job, store),
     ...consumables(ground, cuts, areas),
   ];
@@ -197,22 +199,56 @@ function linerBolts(ground: Ground, areas: readonly Area[], store: PlantStore): 
   });
 }
 
-/** Hold-down blocks and braces: what the order takes off; else along all that is opened, for a screw change the whole conveyor. */
-function acrossTheTrough(job: Job, ground: Ground, areas: readonly Area[]): Requirement[] {
+/**
+ * Hold-down blocks and braces that do not go back as they came off: of what the order takes off, else of all that is opened, for a
+ * screw change along the whole conveyor.
+ */
+function acrossTheTrough(
+  job: Job,
+  ground: Ground,
+  areas: readonly Area[],
+  renewed: readonly PartToRenew[],
+): Requirement[] {
   const { conveyor } = job;
   const opened = job.screwChange ? [{ from: 0, to: conveyor.length.value }] : areas;
   // Where the order says what comes off, that and nothing else, as the list of what comes off and goes back.
   const off = (action: StepAction): readonly Area[] =>
     ground.steps.some((step) => step.action === action) ? areasOfAction(ground, action) : opened;
-  const holdDowns = countHoldDowns(
-    conveyor.holdDowns.length > 0 ? within(ground.holdDowns, off('hold-downs off')) : [],
+  const found = (part: PartToRenew['part'], piece: Piece): readonly PartToRenew[] =>
+    renewed.filter((each) => each.part === part && overlaps(piece, each));
+  const why = (part: PartToRenew['part'], pieces: readonly Piece[]): string =>
+    [...new Set(pieces.flatMap((piece) => found(part, piece).map(({ what }) => what)))].join('; ');
+  const taken = (part: PartToRenew['part'], pieces: readonly Piece[], action: StepAction): readonly Piece[] =>
+    within(pieces, off(action)).filter((piece) => found(part, piece).length > 0);
+  const places = conveyor.holdDowns.length > 0 ? taken('hold-down', ground.holdDowns, 'hold-downs off') : [];
+  const blocks = countHoldDowns(
+    places.map((piece) => {
+      const side = sideToRenew(piece, found('hold-down', piece));
+      return side === undefined ? {} : { side };
+    }),
   );
-  const braces = conveyor.braces.length > 0 ? within(ground.braces, off('braces off')).length : 0;
-  const opening = 'in the stretch that is opened';
+  const braces = conveyor.braces.length > 0 ? taken('brace', ground.braces, 'braces off') : [];
   return [
-    fixing('hold-down block', holdDowns.blocks, 'blocks', `${holdDownWords(holdDowns)} ${opening}`),
-    fixing('brace fixing set', braces, 'blocks', `${braces} braces ${opening}`),
+    fixing(
+      'hold-down block',
+      blocks.blocks,
+      'blocks',
+      `${holdDownWords(blocks)}: ${why('hold-down', places)}`,
+    ),
+    fixing(
+      'brace with its fixings',
+      braces.length,
+      'blocks',
+      `${counted(braces.length, 'brace')}: ${why('brace', braces)}`,
+    ),
   ];
+}
+
+/** Of a pair the one that was found, where every finding names the same side. */
+function sideToRenew({ side }: Piece, found: readonly PartToRenew[]): Piece['side'] {
+  const named = new Set(found.map((each) => each.side));
+  const [only] = named;
+  return side === 'both sides' && named.size === 1 && only !== undefined ? only : side;
 }
 
 function spiral({ screwChange, conveyor }: Job, store: PlantStore): Requirement[] {

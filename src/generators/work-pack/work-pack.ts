@@ -9,6 +9,7 @@ import { countHoldDowns } from '../../domain/model/hold-down-count.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { jobBy } from '../../domain/model/found-by-job.js';
 import { knownOn } from '../../domain/model/known-on.js';
+import { partsToRenew } from '../../domain/conditions/to-renew.js';
 import { newestDay } from '../../domain/model/newest.js';
 import type { Job, StepAction } from '../../domain/model/job.js';
 import { planJob } from '../../domain/plan/plan-job.js';
@@ -35,7 +36,7 @@ import { heldUpWords, rescueFacts, toolRows } from './parts/site.js';
 import { restsOn } from './parts/rests-on.js';
 import { standingOf } from './parts/standing.js';
 import { hourRows } from './parts/hours.js';
-import { liftingGear, noGearWarning } from './parts/lifting-gear.js';
+import { cranesNotNamed, liftingGear, noGearWarning } from './parts/lifting-gear.js';
 import { permitsFor } from './parts/permits.js';
 import { packDrawings } from './parts/pictures.js';
 import {
@@ -84,7 +85,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
   const fitted = fittedAreas(ground);
   const steel = steelFacts(estate, ground, fitted, unit, options.asOf);
   const cuts = cutLists(job, estate, ground, fitted, store.stock);
-  const materials = materialsOf(job, ground, cuts, fitted, store);
+  const materials = materialsOf(job, ground, cuts, fitted, store, partsToRenew(estate, conveyor));
   const rests = restsOn(before, cuts, job, unit);
   const renewed = panels.filter((panel) => panel.renewed);
   const standing = standingOf(options.decision, before, job, renewed);
@@ -106,7 +107,10 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     conveyor: {
       name: conveyor.name,
       ...(conveyor.title === undefined ? {} : { title: conveyor.title }),
-      facts: [...machineFacts(before, job, fitted, unit, options.asOf), ...gearFacts(gear)],
+      facts: [
+        ...machineFacts(before, job, fitted, unit, options.asOf),
+        ...gearFacts([...gear, ...cranesNotNamed(job, lifts)]),
+      ],
     },
     ...windowOf(job),
     ...(standing ? { standing } : {}),

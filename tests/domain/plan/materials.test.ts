@@ -6,6 +6,7 @@ import type { Job } from '../../../src/domain/model/job.js';
 import type { LeadItem } from '../../../src/domain/model/plant.js';
 import type { Bolt, LinerSpecification } from '../../../src/domain/model/specifications.js';
 import { groundOf, type Area } from '../../../src/domain/order/ground.js';
+import type { PartToRenew } from '../../../src/domain/conditions/to-renew.js';
 import { cutLists } from '../../../src/domain/plan/cut-list.js';
 import { boltsOf, materialsOf, type Material } from '../../../src/domain/plan/materials.js';
 import { formatDay } from '../../../src/domain/units/calendar.js';
@@ -23,14 +24,30 @@ const bolted = (facts: Partial<Bolt> = {}): Bolt => ({
 const spec = (facts: Partial<LinerSpecification> = {}): LinerSpecification =>
   liner({ panelLengths: [mm(1000)], panelTolerance: mm(1), stockLengths: [mm(3000)], ...facts });
 
-function materials(of: Job, only?: readonly Area[], lines: readonly string[] = []): readonly Material[] {
+/** All of them; what is on the list else is held by the tests below. */
+const worn: readonly PartToRenew[] = (['hold-down', 'brace'] as const).map((part) => ({
+  part,
+  from: 0,
+  to: 1e6,
+  side: undefined,
+  what: `${part} worn`,
+  place: {},
+  origin: origin(),
+}));
+
+function materials(
+  of: Job,
+  only?: readonly Area[],
+  lines: readonly string[] = [],
+  toRenew = worn,
+): readonly Material[] {
   const world = estate({ conveyors: [of.conveyor] });
   const ground = groundOf(
     of,
     lines.map((text) => step(text)),
     world,
   );
-  return materialsOf(of, ground, cutLists(of, world, ground, only), only);
+  return materialsOf(of, ground, cutLists(of, world, ground, only), only, undefined, toRenew);
 }
 /** Two runs, of 4 and of 6 panels. */
 const made = (facts: Partial<Conveyor> = {}): Conveyor =>
@@ -202,13 +219,13 @@ describe('what comes off on the way', () => {
       needed: 2 * places,
       spares: 1,
       unit: 'pieces',
-      basis: `${2 * places} blocks at ${places} places in the stretch that is opened; 5 % spares`,
+      basis: `${2 * places} blocks at ${places} places: hold-down worn; 5 % spares`,
     });
     expect(row(of, 'brace')).toMatchObject({
-      what: 'brace fixing set',
+      what: 'brace with its fixings',
       needed: braces,
       unit: 'pieces',
-      basis: `${braces} braces in the stretch that is opened; 5 % spares`,
+      basis: `${braces} brace${braces === 1 ? '' : 's'}: brace worn; 5 % spares`,
     });
   });
   it('as the order says, where it takes off more than is relined', () => {
@@ -224,10 +241,28 @@ describe('what comes off on the way', () => {
     const one = parts.holdDowns.map((part) => ({ ...part, side: 'left side' as const }));
     expect(row(job(made({ holdDowns: one }), ['all']), 'hold-down')).toMatchObject({
       needed: 4,
-      basis: '4 blocks at 4 places in the stretch that is opened; 5 % spares',
+      basis: '4 blocks at 4 places: hold-down worn; 5 % spares',
     });
     const mixed = [...one.slice(1), ...parts.holdDowns.slice(0, 1)];
     expect(row(job(made({ holdDowns: mixed }), ['all']), 'hold-down')?.needed).toBe(5);
+  });
+  it('only what is to be renewed, of a pair the side that was found', () => {
+    const one = (facts: Partial<PartToRenew>): PartToRenew => ({
+      ...worn[0]!,
+      from: 4700,
+      to: 5300,
+      ...facts,
+    }); // two are listed
+    const needed = (...toRenew: readonly PartToRenew[]): number | undefined =>
+      materials(job(made(parts), ['all']), undefined, [], toRenew).find(({ what }) =>
+        what.startsWith('hold-down'),
+      )?.needed;
+    expect(needed()).toBeUndefined();
+    expect(needed(one({}))).toBe(2);
+    expect(needed(one({ side: 'left side' }))).toBe(1);
+    expect(needed(one({ side: 'left side' }), one({ side: 'right side' }))).toBe(2);
+    expect(needed(one({ from: 6000, to: 6500 }))).toBeUndefined();
+    expect(needed(one({ part: 'brace' }))).toBeUndefined();
   });
   it('nothing where nothing is there, though the order speaks of it', () => {
     const spoken = materials(job(made(), ['all']), undefined, ['hold-downs off all', 'braces off all']);

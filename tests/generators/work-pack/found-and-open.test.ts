@@ -26,19 +26,19 @@ const said = (line: string, reline?: string): string | undefined => {
 };
 
 test.each([
-  ['hold-down worn 6 mm at 9.5 m', 'comes off: look at it before it goes back'],
-  ['finding hold-down at 9.5 m slight \"shoe split"', 'comes off: look at it before it goes back'],
-  ['hold-down worn 6 mm at 3.5 m', 'does not touch it: settle who does'],
-  ['finding cover at 9 m slight \"seal gone"', 'comes off: look at it before it goes back'],
+  ['hold-down worn at 9.5 m', 'comes off: a new one goes back, see the materials'],
+  ['finding hold-down at 9.5 m slight "shoe split"', 'comes off: a new one goes back, see the materials'],
+  ['hold-down worn at 3.5 m', 'does not touch it: settle who does'],
+  ['finding cover at 9 m slight "seal gone"', 'comes off: look at it before it goes back'],
   ['hatch stuck at 9 m', 'comes off: look at it before it goes back'],
   ['hatch stuck at 3 m', 'does not touch it: settle who does'],
   ['trough dented at 9 m', 'is laid bare: look at it again while nothing lies over it'],
-  ['finding trough at 9 m slight \"bulged"', 'is laid bare: look at it again while nothing lies over it'],
-  ['finding trough at 3 m slight \"bulged"', 'does not touch it: settle who does'],
-  ['finding liner from 6 m to 9 m slight \"rattles"', 'its place is relined: look at it again'],
-  ['finding spiral at 9 m slight \"scored"', 'its place is relined: look at it again'],
-  ['finding from 6 m to 9 m slight \"cable tray lid"', 'lies where the trough is opened: look at it again'],
-  ['finding from 2 m to 3 m slight \"cable tray lid"', 'does not touch it: settle who does'],
+  ['finding trough at 9 m slight "bulged"', 'is laid bare: look at it again while nothing lies over it'],
+  ['finding trough at 3 m slight "bulged"', 'does not touch it: settle who does'],
+  ['finding liner from 6 m to 9 m slight "rattles"', 'its place is relined: look at it again'],
+  ['finding spiral at 9 m slight "scored"', 'its place is relined: look at it again'],
+  ['finding from 6 m to 9 m slight "cable tray lid"', 'lies where the trough is opened: look at it again'],
+  ['finding from 2 m to 3 m slight "cable tray lid"', 'does not touch it: settle who does'],
   ['panel torn at 9 m', 'takes it away'],
 ])('%s: the job %s', (line, words) => expect(said(line)).toBe(words));
 
@@ -55,6 +55,50 @@ test('of a gate that is to hold back, whatever is open is confirmed by a compete
   );
   expect(crewSheetHtml(made)).toContain('A competent person confirms that it holds');
   expect(said(creeps)).not.toContain('relies on it');
+});
+
+test('a block that is bent, worn or missing is on the list of materials, and no other; a later job finds it new', () => {
+  const blocks = ({ materials }: WorkPack): number | undefined =>
+    materials.find(({ what }) => what.startsWith('hold-down'))?.needed;
+  expect(blocks(pack('hold-down worn at 9.5 m left side'))).toBe(1);
+  expect(blocks(pack('hold-down loose at 9.5 m'))).toBeUndefined();
+  expect(blocks(pack('hold-down worn at 3.5 m'))).toBeUndefined();
+  const later =
+    '}\njob J0 {\nconveyor DG1\nwindow 2027-01-11 to 2027-01-15\nreline run above Gate\ncrews Alpha\n';
+  const second = pack(`hold-down worn at 9.5 m left side\n${later}`);
+  expect(blocks(second)).toBeUndefined();
+  expect(second.conditions[0]?.before).toBe('J0');
+});
+
+test('the gas that is warned of is that of the product, and of both kinds where it is not declared', () => {
+  const air = (conveyor: string): string =>
+    pack('gearbox noise slight', undefined, { conveyor })
+      .cautions.flatMap(({ text }) => text)
+      .join(' ');
+  for (const [product, wet, heaps] of [
+    ['conveys "dewatered digestate"', true, false],
+    ['conveys "compost fines"', false, true],
+    ['conveys "digestate compost"', true, true],
+    ['conveys "screenings"', true, true],
+    ['', true, true],
+  ] as const) {
+    expect(air(product).includes('hydrogen sulphide numbs'), product).toBe(wet);
+    expect(air(product).includes('Composting material'), product).toBe(heaps);
+    expect(air(product), product).toContain('heavier than air and lies in the low end');
+  }
+});
+
+test('a crane of the plant that the job does not name is an open point where something heavy is lifted', () => {
+  const gear = (job: string): string =>
+    pack('gearbox noise slight', undefined, { job }).conveyor.facts.find(
+      ({ name }) => name === 'To lift with',
+    )?.value ?? '';
+  expect(gear('change screw')).not.toContain('not named by this job');
+  const without = read(liftConveyor({ job: 'change screw' }).replace(/ *crane C1 at .*\n/, ''));
+  const facts = workPack(without.estate, theJob(without), { asOf: day('2026-10-31') }).conveyor.facts;
+  expect(facts.find(({ name }) => name === 'To lift with')?.value).toContain(
+    'crane C1, mobile crane, of the plant: not named by this job, settle whether it lifts here',
+  );
 });
 
 test('the serious ones stand in front', () => {

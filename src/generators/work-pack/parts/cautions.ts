@@ -77,11 +77,7 @@ function enclosedSpace({ conveyor, heat }: CautionFacts): Caution {
   return {
     heading: conveyor.confinedSpace ? 'Confined space, declared for this conveyor' : 'Enclosed space and gas',
     text: [
-      'Sludge and digestate give off hydrogen sulphide, carbon dioxide and methane, ' +
-        'more when they are disturbed. Smell gives no warning: hydrogen sulphide numbs it.',
-      'Composting material takes up oxygen and gives off carbon dioxide, ' +
-        'which is heavier than air and lies in the low end, and ammonia, which burns eyes and lungs: ' +
-        'usual limits over a shift 0.5 % and 25 ppm, dangerous to life at 4 % and 300 ppm.',
+      ...gasOf(conveyor.conveys?.material ?? ''),
       'Air counts as dangerous above 10 % of the lower flammable limit, ' +
         'below 19.5 % or above 23.5 % oxygen, or above the site’s limit for any toxic gas. ' +
         (heat === 'cold' ? 'That is for going in.' : 'That is for going in; hot work needs less, see there.'),
@@ -92,6 +88,23 @@ function enclosedSpace({ conveyor, heat }: CautionFacts): Caution {
     sources:
       'Confined Spaces Regulations 1997 in the UK; 29 CFR 1910.146 in the USA; NIOSH pocket guide for the limits (from memory)',
   };
+}
+
+/** By the product that is declared; both where none is, or where it may be either. */
+function gasOf(product: string): readonly string[] {
+  const [rots, composts] = [
+    /sludge|digest|manure|slurry|sewage/i.test(product),
+    /compost|mulch|green waste/i.test(product),
+  ];
+  const low = rots && !composts ? ' Carbon dioxide is heavier than air and lies in the low end.' : '';
+  const wet =
+    'Sludge and digestate give off hydrogen sulphide, carbon dioxide and methane, ' +
+    `more when they are disturbed. Smell gives no warning: hydrogen sulphide numbs it.${low}`;
+  const heaps =
+    'Composting material takes up oxygen and gives off carbon dioxide, ' +
+    'which is heavier than air and lies in the low end, and ammonia, which burns eyes and lungs: ' +
+    'usual limits over a shift 0.5 % and 25 ppm, dangerous to life at 4 % and 300 ppm.';
+  return [...(composts && !rots ? [] : [wet]), ...(rots && !composts ? [] : [heaps])];
 }
 
 const germs: Caution = {

@@ -4,6 +4,7 @@
 
 import { samePlace } from '../../../domain/conditions/kinds.js';
 import { openConditionRows, sinceWords, type OpenCondition } from '../../../domain/conditions/rows.js';
+import { partsToRenew, type PartToRenew } from '../../../domain/conditions/to-renew.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { StepAction } from '../../../domain/model/job.js';
 import type { WorkBefore } from '../../../domain/plan/jobs-before.js';
@@ -25,21 +26,22 @@ export function conditionFacts(
   asOf: CalendarDay | undefined,
 ): WorkPack['conditions'] {
   const { job, scope } = ground;
+  const toRenew = partsToRenew(records, job.conveyor, asOf);
   const open = openConditionRows(records, job.conveyor, asOf);
   const left = before.estate === records ? open : openConditionRows(before.estate, job.conveyor);
   return open.map((row) => {
     const first = left.some(({ origin }) => origin === row.origin)
       ? undefined
-      : before.jobs.find(({ renewed, screw }) =>
+      : (before.jobs.find(({ renewed, screw }) =>
           row.part === 'spiral'
             ? screw !== undefined
             : renewed.some(({ from, to }) => row.at !== undefined && row.at >= from && row.at <= to),
-        );
+        ) ?? before.jobs.find((each) => each.job.conveyor === job.conveyor));
     const { at } = row;
     const inScope = at !== undefined && scope.some((area) => at >= area.from && at <= area.to);
     const ends = row.part === 'liner' ? inScope : row.part === 'spiral' && job.screwChange !== undefined;
     const barrier = barrierOf(ground, row);
-    const again = ends ? undefined : barrier === undefined ? againWords(ground, row) : relied;
+    const again = ends ? undefined : barrier === undefined ? againWords(ground, row, toRenew) : relied;
     return {
       what: row.what,
       place: row.place,
@@ -55,6 +57,7 @@ export function conditionFacts(
   });
 }
 
+const renewed = 'comes off: a new one goes back, see the materials';
 const relied = 'relies on it as a barrier: a competent person confirms first that it holds';
 
 /** The gate that the order shuts above people, and of which something is open. */
@@ -71,7 +74,11 @@ function barrierOf({ job, steps }: Ground, { part, partName, gate, at }: OpenCon
 }
 
 /** What the job does to the part, or where it lies; undefined where it comes nowhere near. */
-function againWords(ground: Ground, { partName, at, to }: OpenCondition): string | undefined {
+function againWords(
+  ground: Ground,
+  { partName, at, to, origin }: OpenCondition,
+  toRenew: readonly PartToRenew[],
+): string | undefined {
   const { job } = ground;
   const has = (action: StepAction): boolean => ground.steps.some((step) => step.action === action);
   if (partName !== undefined && ofTheDrive.has(partName) && at === undefined)
@@ -82,13 +89,14 @@ function againWords(ground: Ground, { partName, at, to }: OpenCondition): string
     within(pieces, areasOfAction(ground, action)).some((piece) => overlaps(piece, here));
   const meets = (...actions: readonly StepAction[]): boolean =>
     actions.some((action) => areasOfAction(ground, action).some((area) => overlaps(here, area)));
+  const isRenewed = toRenew.some((each) => each.origin === origin);
   const comesOff = 'comes off: look at it before it goes back';
   switch (partName) {
     case 'hold-down':
-      if (off('hold-downs off', ground.holdDowns)) return comesOff;
+      if (off('hold-downs off', ground.holdDowns)) return isRenewed ? renewed : comesOff;
       break;
     case 'brace':
-      if (off('braces off', ground.braces)) return comesOff;
+      if (off('braces off', ground.braces)) return isRenewed ? renewed : comesOff;
       break;
     case 'cover':
     case 'hatch':

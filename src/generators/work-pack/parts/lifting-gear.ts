@@ -1,6 +1,7 @@
 // What is there to lift with where the job works? The lifting points that the conveyor declares over the stretch or within a reach of
 // it, and the cranes that the job brings. Asked for and not declared is an open point of the pack.
 
+import { handlingGuideline } from '../../../domain/geometry/handling.js';
 import type { Job } from '../../../domain/model/job.js';
 import type { Area } from '../../../domain/order/ground.js';
 import { formatMass } from '../../../domain/units/format.js';
@@ -27,6 +28,20 @@ export function liftingGear(
       `crane ${use.name}${crane?.title === undefined ? '' : `, ${crane.title},`} at ${chainageWords(at.value, unit)}`,
   );
   return [...points, ...stands];
+}
+
+/** Cranes of the plant that a job which lifts does not name: whether one of them comes is settled with whoever plans the lifts. */
+export function cranesNotNamed(
+  { conveyor, cranes = [], screwChange }: Job,
+  heaviest: number | undefined,
+): readonly string[] {
+  if (!screwChange && (heaviest ?? 0) <= handlingGuideline) return [];
+  return conveyor.plant.cranes
+    .filter(({ name }) => !cranes.some(({ use }) => use.name === name))
+    .map(
+      ({ name, title }) =>
+        `crane ${name}${title === undefined ? '' : `, ${title},`} of the plant: not named by this job, settle whether it lifts here`,
+    );
 }
 
 /** Empty where something is declared, or one person may lift all of it. */
