@@ -109,7 +109,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
       ...(conveyor.title === undefined ? {} : { title: conveyor.title }),
       facts: [
         ...machineFacts(before, job, fitted, unit, options.asOf),
-        ...gearFacts([...gear, ...cranesNotNamed(job, lifts)]),
+        ...gearFacts([...gear, ...cranesNotNamed(job, heaviest)]),
       ],
     },
     ...windowOf(job),
