@@ -130,6 +130,11 @@ describe('in a look', () => {
     ['low oil in gearbox', 'gearbox oil low'],
     ['blocked at 3 m', 'product blocked at 3 m'],
     ['nothing found', 'finding "nothing found"'],
+    ['h-d 9.5 m gap 12 mm', 'hold-down at 9.5 m gap 12 mm'],
+    ['P1 thk 7.5 mm', 'P1 thickness 7.5 mm'],
+    ['P1 clock 7:00 thickness 8.7 mm', 'P1 thickness 8.7 mm "clock 7:00"'],
+    ['motor current 6.9 A loaded, 4.0 A empty', 'current empty 4.0 A loaded 6.9 A'],
+    ['tail bearing temp. 47', 'Its unit is missing: `tail bearing temperature 47 degC`, if that was it.'],
     ['hold-down 18.5 m right loose, hand tight', 'hold-down loose at 18.5 m "right, hand tight"'],
     ['gate 1 moves slowly', 'finding gate "gate 1 moves slowly"'],
     ['gate 2 leaks slightly when closed', 'gate leaking slight "gate 2 when closed"'],
@@ -234,6 +239,11 @@ test.each([
 test.each(['P6 thickness 5.0 mm by eye'])('what would become another thing has no mend: %s', (line) =>
   expect(parseText(inspect(line)).slips.map(({ mend }) => mend)).toEqual([undefined]),
 );
+
+test('a line that begins with a number is not taken for the rest of the broken line above it', () => {
+  const { slips } = parseText(inspect('hold-down loose at 8 m left\n  2 bolts loose at P4'));
+  expect(slips.map(({ mend }) => mend?.text)).toEqual(['left side', 'bolts loose 2']);
+});
 
 test('no line is offered that says what nobody said', () => {
   const [slip] = parseText(record('reline')('old panel at 12.6 m "crack 110 mm long"')).slips;

@@ -50,6 +50,20 @@ export function asWork(words: readonly Word[]): readonly Word[] | undefined {
   }
   const about = aboutAt(part, place);
   const isAtDrive = about[0]?.type === 'drive at';
+  // `oil topped up 0.5 l`: the work by its word, how much of it as its note.
+  const amount = told.slice(1);
+  const isMuch = amount.length > 0 && amount.every(({ type }) => type === 'QUANTITY' || type === 'NUMBER');
+  const done = workOf(told[0]);
+  if (
+    part !== undefined &&
+    !isAtDrive &&
+    isMuch &&
+    done !== undefined &&
+    texts.length + answer.length === 0
+  ) {
+    const note = noteOf([...amount, ...severity, ...photo], []);
+    return [keyword(part), keyword(done), ...place, ...(note ? [note] : []), ...by];
+  }
   const work =
     part !== undefined && !isAtDrive && told.length === 1 && answer.length === 0
       ? workOf(told[0])

@@ -20,6 +20,10 @@ export const readingLines: readonly Saying[] = [
   colourWithWords,
   measured,
   lacksItsUnit,
+  bareMeasure,
+  pointWithClock,
+  currentOfMotor,
+  panelShows,
 ];
 
 /** `second colour showing at P1`, `8.4 mm at P1`, `green P3` */
@@ -232,6 +236,83 @@ function measured({ block, words, pattern }: BrokenLine): Otherwise | undefined 
         ]
       : [['deep', 'depth']];
   return { at: 0, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line), senses };
+}
+
+/** `tail bearing temp. 47`, `speed 15.9`: what is lacking is for who measured to say. */
+function bareMeasure({ block, words }: BrokenLine): Otherwise | undefined {
+  const plain = words.filter(({ type }) => type !== '.' && type !== ':');
+  const value = plain.at(-1);
+  const before = plain.at(-2);
+  if (block !== 'Inspection' || value?.type !== 'NUMBER' || !before) return undefined;
+  const isHot = ['temp', 'temperature'].includes(before.image.toLowerCase());
+  const isFast = plain.length === 2 && before.image === 'speed';
+  if (!isHot && !isFast) return undefined;
+  const of = imagesOf(plain.slice(0, -2));
+  const line = isHot ? `${of} temperature ${value.image} degC` : `speed ${value.image} rpm`;
+  return { at: words.length - 1, message: `Its unit is missing: \`${line.trim()}\`, if that was it.` };
+}
+
+/** `P1 clock 7:00 thickness 8.7 mm`: a point has its clock position where it is declared. */
+function pointWithClock({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [point, clock, time, ...rest] = words;
+  if (block !== 'Inspection' || !isName(point) || !point || clock?.type !== 'clock' || !time)
+    return undefined;
+  const texts = rest.flatMap(({ type, image }) => (type === 'STRING' ? [image.slice(1, -1)] : []));
+  const note = noteOf([clock, time], texts);
+  const line = [point, ...rest.filter(({ type }) => type !== 'STRING'), ...(note ? [note] : [])];
+  if (!readsSoundly(line, pattern)) return undefined;
+  const message =
+    'A point has its clock position where it is declared; where another was read, the note says so';
+  return { at: 1, message: `${message}: \`${imagesOf(line)}\`.`, repair: changed(words, line) };
+}
+
+/** `motor current 6.9 A loaded, 4.0 A empty`, `current 8.1 A` */
+function currentOfMotor({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const plain = words.filter(({ type, image }) => type !== ',' && image !== 'motor');
+  const [first, ...rest] = plain;
+  const isCurrent = first?.type === 'current' || ['amps', 'current'].includes(first?.image ?? '');
+  if (block !== 'Inspection' || !isCurrent || !rest.some(({ image }) => /\d *A$/.test(image)))
+    return undefined;
+  const valueBeside = (word: string): Word | undefined => {
+    const at = rest.findIndex(({ image }) => image === word);
+    const isA = (each: Word | undefined): boolean => /\d *A$/.test(each?.image ?? '');
+    return at < 0
+      ? undefined
+      : isA(rest[0]) === isA(rest[at - 1]) && isA(rest[at - 1])
+        ? rest[at - 1]
+        : rest[at + 1];
+  };
+  const parts = ['empty', 'loaded'].flatMap((word) => {
+    const value = valueBeside(word);
+    return value ? [keyword(word), value] : [];
+  });
+  const line = [keyword('current'), ...parts];
+  if (parts.length === 0) {
+    const [value] = rest;
+    const one = (word: string): string => `\`current ${word} ${value?.image ?? ''}\``;
+    return {
+      at: 0,
+      message: `The current is that of the screw running ${one('empty')} or ${one('loaded')}.`,
+    };
+  }
+  if (!readsSoundly(line, pattern)) return undefined;
+  const senses: readonly SaidBy[] = [
+    ['motor', 'current'],
+    ['amps', 'current'],
+  ];
+  return { at: 0, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line), senses };
+}
+
+/** `panel 7 of run 2 green showing` */
+function panelShows({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  if (block !== 'Inspection' || words[0]?.type !== 'panel') return undefined;
+  const at = words.findIndex((word, i) => i > 2 && isColour(word));
+  const colour = words[at];
+  const more = words.slice(at + 1).filter(({ image }) => image !== 'showing');
+  if (!colour || words.some(({ type }) => type === 'colour')) return undefined;
+  const line = [...words.slice(0, at), keyword('colour'), colour, ...more];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return { at, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line) };
 }
 
 /** `P2 11.3`: the unit is for who measured to say. */

@@ -4,6 +4,7 @@
 import { conditionKinds } from '../../domain/conditions/kinds.js';
 import type { BrokenLine } from './broken-line.js';
 import { declaredOtherwise } from './declared-line.js';
+import { headingInOrder } from './heading-order.js';
 import { isOffered, keepsAll, readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { readingLines } from './reading-line.js';
@@ -104,6 +105,8 @@ const plain: readonly Saying[] = [
           message: '`closed on` stands behind what it closes: `panel torn at 14.2 m closed on 2026-03-20`.',
         }
       : undefined,
+
+  headingInOrder,
 
   ...readingLines,
 

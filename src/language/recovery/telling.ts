@@ -6,7 +6,7 @@ import { keywordDocOf } from '../keyword-docs.js';
 import { inUsualOrder } from './part-order.js';
 import type { BrokenLine } from './broken-line.js';
 import { isOffered } from './kept.js';
-import { changed, isMeant, likeWords, repaired, repairOf, type LineRepair } from './repairs.js';
+import { changed, follow, isMeant, likeWords, repaired, repairOf, type LineRepair } from './repairs.js';
 import { imagesOf, isWord, keyword, plainImage, type Word } from './word.js';
 import type { LinePattern } from './pattern.js';
 import { partOfWord } from './part-words.js';
@@ -200,7 +200,10 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
 
 /** A word alone is put right while its line is still being written, or where the line reads then. */
 function mayBeMended(repair: LineRepair, { words, pattern }: BrokenLine): boolean {
-  return words.length < 3 || isOffered(words, repaired(words, repair), pattern);
+  const line = repaired(words, repair);
+  const { reached, standing } = follow(line, pattern);
+  const isAnother = pattern.isWhole(standing) && pattern.first.has(line[reached]?.type ?? '');
+  return words.length < 3 || isAnother || isOffered(words, line, pattern);
 }
 
 function saysNot({ words, block }: BrokenLine): string {

@@ -10,7 +10,7 @@ import { leftLineOf, type LeftLine } from './left-line.js';
 import type { LinePattern, LinePatterns, LinePlace } from './pattern.js';
 import { placesOf, type TokenPlaces } from './places.js';
 import { follow, likeWords } from './repairs.js';
-import { isWord, type Word } from './word.js';
+import { isFalseUnit, isWord, type Word } from './word.js';
 import { slipOf, type Slip } from './slip.js';
 import { braces } from './telling.js';
 
@@ -175,6 +175,13 @@ class Walk {
     return pattern.first.has(this.type(at)) || this.evidence.isOutside(at, this.open);
   }
 
+  /** `2 bolts loose`: a line that begins with how many there are. */
+  private isCount(at: number): boolean {
+    const { image = '' } = this.tokens[at] ?? {};
+    const next = this.type(at + 1);
+    return isFalseUnit(image) || (this.type(at) === 'NUMBER' && (isWord(next) || next === 'ID'));
+  }
+
   /** The end of a line that breaks: that of the text's line, with lines below that only go on with it. */
   private endOfBroken(from: number, to: number, pattern: LinePattern): number {
     const fact = pattern.ways(pattern.start).find(({ token }) => token === this.type(from))?.fact;
@@ -193,7 +200,8 @@ class Walk {
     while (!isEnd() && this.places.isFirst(end) && !this.begins(end, pattern)) {
       const type = this.type(end);
       // What stands no further in is a line of its own: it is told by itself.
-      if (this.places.column(end) <= this.places.column(from) && (isWord(type) || type === 'ID')) break;
+      const isOwn = isWord(type) || type === 'ID' || this.isCount(end);
+      if (this.places.column(end) <= this.places.column(from) && isOwn) break;
       if (!/^[^a-zA-Z]|^[A-Z]{3,}$/.test(type) && !words.has(type)) break;
       do end++;
       while (!isEnd() && !this.places.isFirst(end));

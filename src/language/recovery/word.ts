@@ -49,7 +49,7 @@ export function withoutFalseUnits(line: readonly Word[]): readonly Word[] {
     const pair = `${line[at - 1]?.image ?? ''} ${word.image}`;
     if (/^hold downs?$/i.test(`${word.image} ${line[at + 1]?.image ?? ''}`)) return [keyword('hold-down')];
     if (/^hold downs?$/i.test(pair)) return [];
-    if (/^holddowns?$/i.test(word.image)) return [keyword('hold-down')];
+    if (/^(holddowns?|h-ds?)$/i.test(word.image)) return [keyword('hold-down')];
     if (word.type !== 'QUANTITY') return [word];
     const upper = /^-(\d.*)$/.exec(word.image)?.[1];
     const before = line[at - 1];
