@@ -45,6 +45,19 @@ describe('remaining life by hand', () => {
     expect(codesIn('estate', three('12.2 mm'))).toEqual(['TL306']);
   });
 
+  test('a spot read once goes by its neighbours that were read since, unless it was worse than they', () => {
+    // 12 mm new; 10.0 mm at 3600 h is 3 mm at 16 200 h. 1200 h from 15 000 h on; Spring27 (2027-04-12) is 34 weeks of 110 h away.
+    const records = (spot: string): string =>
+      round('2024-09-09', 3600, `P1 thickness 10.1 mm\n  at 5 m clock 7:30 thickness ${spot} mm`) +
+      round('2026-08-17', 15_000, 'P1 thickness 8.0 mm');
+    expect(codesIn('estate', records('10.0'))).not.toContain('TL501');
+    expect(codesIn('estate', records('9.4'))).toContain('TL501');
+    const alone =
+      round('2024-09-09', 3600, 'at 5 m clock 7:30 thickness 10.0 mm') +
+      round('2026-08-17', 15_000, 'P1 thickness 8.0 mm');
+    expect(codesIn('estate', alone)).toContain('TL501');
+  });
+
   test('what was seen after the last thickness overrules it', () => {
     // 9.0 mm at 8500 h: 0.353 mm/1000 h, 17 000 h left, nothing to say. Teal at 9300 h: at most 6 mm left, 3 mm in 800 h is
     // 3.75 mm/1000 h: 800 h, and Spring26 is 2970 h away.

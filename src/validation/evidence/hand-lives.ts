@@ -56,13 +56,32 @@ export function* firstToGo(estate: Estate): Iterable<RatedLife> {
       const sure =
         result.kind === 'rate' &&
         fittedThickness(set, life.place).value - result.last.thickness > 2 * errorOf(estate, life.row);
-      return result.kind === 'rate' && sure && fitted !== undefined
+      return result.kind === 'rate' && sure && fitted !== undefined && !goesByOthers(estate, life, lives)
         ? [{ ...life, result, end: fitted + result.last.exposure + result.remaining }]
         : [];
     });
     const first = rated.reduce<RatedLife | undefined>((a, b) => (!a || b.end < a.end ? b : a), undefined);
     if (first) yield first;
   }
+}
+
+/**
+ * A spot read once that was no worse than another of its liner in the same look goes by that one, where it was read again since: its one
+ * reading tells of its gauge, the later ones of the wear.
+ */
+function goesByOthers(estate: Estate, life: HandLife, lives: readonly HandLife[]): boolean {
+  if (life.before !== undefined || life.overruled) return false;
+  const { readings, places } = estate;
+  const { inspection, set, row } = life;
+  for (let other = inspection.firstRow; other < inspection.endRow; other++) {
+    if (other === row || readings.kind[other] !== ReadingKind.thickness) continue;
+    const place = places[readings.place[other] ?? -1];
+    const newer = lives.find((each) => each.place === place && each.set === set);
+    if (!newer || newer.inspection.date.day <= inspection.date.day) continue;
+    const less = (readings.value[other] ?? NaN) - (readings.value[row] ?? NaN);
+    if (less <= 2 * Math.hypot(errorOf(estate, row), errorOf(estate, other))) return true;
+  }
+  return false;
 }
 
 function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
