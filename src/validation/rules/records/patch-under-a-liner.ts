@@ -13,6 +13,8 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import type { Rule } from '../../rule.js';
 
+const patched = 'patch DG1 2024-10-07 at 3 m to 3.6 m thickness 4 mm welded by "coded welder"';
+
 /** Days between a patch and the reline that it was welded for: one stop, and a day written down late (judgement). */
 const days = 14;
 
