@@ -543,7 +543,7 @@ function doNothing(setting: OptionSetting): DecisionOption {
     outage: undefined,
     ...both,
     obstacle: undefined,
-    cost: 0,
+    cost: money && 0,
     expected: damage === undefined ? undefined : both.contact * damage,
     expectedSeen: damage === undefined ? undefined : (both.contactSeen ?? both.contact) * damage,
     needs: signature(setting, horizon),

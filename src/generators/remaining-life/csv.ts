@@ -82,9 +82,7 @@ const byHand: readonly DataColumn<PointRow>[] = [
   number('remaining_by_hand', 'exposure to the condemn limit', 1, ({ point: { hand } }) =>
     hand.kind === 'rate' ? hand.remaining : hand.kind === 'at the limit' ? 0 : undefined,
   ),
-  day('remaining_from', 'day that it counts from', ({ point }) =>
-    point.hand.kind === 'rate' || point.hand.kind === 'at the limit' ? point.leftFrom : undefined,
-  ),
+  day('remaining_from', 'day that what is left counts from, by colours too', ({ point }) => point.leftFrom),
   day(
     'limit_by_hand',
     'day of the condemn limit at the ruling rate',
