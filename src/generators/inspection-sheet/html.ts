@@ -206,7 +206,7 @@ function pointRow(point: SheetPoint, layers: readonly string[], unit: LengthUnit
       {},
       point.last
         ? group(
-            element('strong', {}, point.last.words),
+            element('strong', {}, unbroken(point.last.words)),
             element('br'),
             element('small', { class: 'day' }, point.last.date),
           )
@@ -473,3 +473,8 @@ svg.drawing-sheet { display: block; margin: 0 auto; max-width: 100%; height: aut
 @media print { svg.drawing-sheet { max-width: none; } }
 pre { font: 11pt/1.5 "Liberation Mono", "DejaVu Sans Mono", monospace; }
 `;
+
+/** `0.27 in (6.9 mm)` breaks before the bracket and nowhere else. */
+function unbroken(words: string): string {
+  return words.replace(/\(([\d.]+) mm\)/, '($1\u00a0mm)');
+}

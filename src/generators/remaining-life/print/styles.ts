@@ -36,6 +36,7 @@ table.front th small, table.front .name { white-space: normal; }
 .front-page table { font-size: 9pt; margin-bottom: 1.5mm; } .front-page table .sub { font-size: 7.7pt; line-height: 1.25; }
 .front-page td, .front-page th { padding-top: 0.6mm; padding-bottom: 0.6mm; }
 .front-page .options { margin: 1.5mm 0.5mm 1.5mm 0; padding: 1mm 2mm; } .front-page .options h3 .sub { font-size: 7.6pt; } .front-page .options table { font-size: 8.2pt; } .front-page .options td, .front-page .options th { padding: 0.3mm 1mm; }
+.front-page .options td.number .sub { white-space: nowrap; }
 .front-page .small { font-size: 8.4pt; line-height: 1.3; margin: 0.5mm 0 1.5mm; } .front-page ul { margin: 0.5mm 0; } .front-page li { margin: 0; }
 .options { border: 1.2pt solid #000; padding: 1.5mm 2.5mm; margin: 2mm 0.5mm 3mm 0; break-inside: avoid; }
 .options h3 { margin: 0 0 1mm; } .options table { margin-bottom: 0; }

@@ -140,7 +140,7 @@ export function trackTable({ tracks }: Told): Markup | undefined {
         class: 'tight',
         columns: [
           { head: 'Conveyor' },
-          { head: 'Look' },
+          { head: 'Look', class: 'day' },
           { head: 'Foretold from' },
           { head: 'Wear beside foretold', number: true },
           { head: '90 % between', number: true },

@@ -3,7 +3,7 @@
 import { capital } from '../../../domain/units/wording.js';
 import { handlingGuideline } from '../../../domain/geometry/handling.js';
 import { formatMass, formatNumber } from '../../../domain/units/format.js';
-import { chainageWords, lengthWords } from '../../../domain/units/length-words.js';
+import { chainageText, chainageWords, lengthWords } from '../../../domain/units/length-words.js';
 import type { RunRow, WorkPack } from '../pack.js';
 import type { PrintBlock } from './blocks.js';
 
@@ -33,6 +33,11 @@ function gapWords({ unit }: WorkPack, runs: readonly RunRow[]): string {
     ? ''
     : ` From and to are the middles of the joints; between two panels a gap of ${gaps.join(' or ')} stays open. ` +
         'Length, mass and bolts are of the panel itself.';
+}
+
+/** In a narrow column: inches without the metric value beside them, which the drawings and the cut list have. */
+function lengthAlone(mm: number, unit: WorkPack['unit']): string {
+  return lengthWords(mm, unit).replace(/ \(.*\)$/, '');
 }
 
 /** What is planned, and beside it room for what was measured: one table to look at while a panel goes in. */
@@ -65,9 +70,9 @@ function runBlocks(pack: WorkPack, run: RunRow): PrintBlock[] {
       rows: rows.map((panel) => [
         `${panel.turn ?? ''}`,
         `${panel.panel}${panel.closing ? ' C' : ''}`,
-        chainageWords(panel.from, pack.unit),
-        chainageWords(panel.to, pack.unit),
-        lengthWords(panel.length, pack.unit),
+        chainageText(panel.from, pack.unit),
+        chainageText(panel.to, pack.unit),
+        lengthAlone(panel.length, pack.unit),
         panel.mass === undefined ? 'not known' : formatMass(panel.mass),
         ...(heavy ? [panel.mass === undefined ? '' : handWords(panel.people)] : []),
         panel.bolts === undefined ? '' : `${panel.bolts}`,
