@@ -60,6 +60,8 @@ describe('a day in doubt', () => {
 
   test('a question mark elsewhere is not a day in doubt', () => {
     const text = estate(look('2024-09-09').replace('70 mm', '70 mm?'));
-    expect(told(text).map(({ message }) => message)).toEqual(['`?` has no meaning here.']);
+    expect(told(text).map(({ message }) => message)).toEqual([
+      '`?` has no meaning here. In quotes it can: `flight at 3 m depth 70 mm "?"`.',
+    ]);
   });
 });

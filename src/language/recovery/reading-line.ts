@@ -304,7 +304,8 @@ function currentOfMotor({ block, words, pattern }: BrokenLine): Otherwise | unde
 }
 
 /** `panel 7 of run 2 green showing` */
-function panelShows({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+function panelShows({ block, words: written, pattern }: BrokenLine): Otherwise | undefined {
+  const words = withoutFalseUnits(written);
   if (block !== 'Inspection' || words[0]?.type !== 'panel') return undefined;
   const at = words.findIndex((word, i) => i > 2 && isColour(word));
   const colour = words[at];
@@ -312,7 +313,7 @@ function panelShows({ block, words, pattern }: BrokenLine): Otherwise | undefine
   if (!colour || words.some(({ type }) => type === 'colour')) return undefined;
   const line = [...words.slice(0, at), keyword('colour'), colour, ...more];
   if (!readsSoundly(line, pattern)) return undefined;
-  return { at, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line) };
+  return { at, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(written, line) };
 }
 
 /** `P2 11.3`: the unit is for who measured to say. */

@@ -13,6 +13,7 @@ import { safeguardInOtherWords } from './safeguard-words.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
 import { notLookedAt } from './not-looked-at.js';
 import { uncertainDay } from './uncertain-day.js';
+import { withUnitWords } from './unit-words.js';
 import { unquoted } from './unquoted.js';
 import { imagesOf, isWord, keyword } from './word.js';
 
@@ -97,6 +98,45 @@ const plain: readonly Saying[] = [
           message: 'A section has a name and a length, a line each: `section S1 6 m`, `section S2 6 m`.',
         }
       : undefined,
+
+  // `fitted panels 1200 mm, 1200 mm`: of which run is for who fitted them to say.
+  ({ block, words: [first, second, ...rest] }) =>
+    block === 'Reline' &&
+    first?.type === 'fitted' &&
+    second?.type === 'panels' &&
+    rest[0]?.type === 'QUANTITY'
+      ? {
+          at: 1,
+          message: `It is said of which run they are: \`fitted run 1 panels ${imagesOf(rest)}\`, if it is run 1.`,
+        }
+      : undefined,
+
+  ({ block, words: [first, second] }) =>
+    block === 'Reline' && first?.type === 'offcut' && ['none', 'no', 'nil'].includes(second?.image ?? '')
+      ? { at: 1, message: 'Where nothing was left over no line is needed: leave it out.' }
+      : undefined,
+
+  // `fit run 1 from tail`
+  ({ block, words, pattern }) => {
+    const at = words.findIndex(
+      ({ type }, i) => type === 'from' && ['head', 'tail'].includes(words[i + 1]?.type ?? ''),
+    );
+    const line = [...words.slice(0, at), keyword('starting at'), ...words.slice(at + 1)];
+    return block === 'Order' && at > 0 && readsSoundly(line, pattern)
+      ? {
+          at,
+          message: `Where a step begins is said with \`starting at\`: \`${imagesOf(line)}\`.`,
+          repair: changed(words, line),
+        }
+      : undefined;
+  },
+
+  ({ block, words: [first, second, ...more] }) =>
+    block === 'Job' && first?.type === 'spare' && isWord(second?.type ?? '') && more.length === 0
+      ? { at: 1, message: `How many more is said too: \`spare 2 ${second?.image ?? ''}\`, say.` }
+      : undefined,
+
+  severalPlaces,
 
   ({ words: [first] }) =>
     first?.type === 'closed on'
@@ -197,6 +237,25 @@ function colourAlone({ block, words, pattern }: BrokenLine): Otherwise | undefin
   if (states.has(colour.image) || /\d-[A-Z]*\d/.test(point.image)) return undefined;
   const line = [point, keyword('colour'), colour, ...words.slice(3)];
   return { at: 1, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line) };
+}
+
+/** `bolts loose 2 at 16.1 m and 1 at 17 m`: two conditions, which no note can hold. */
+function severalPlaces({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const and = words.findIndex(({ image }) => image === 'and');
+  const head = words.slice(0, and);
+  const tail = words.slice(and + 1);
+  const isPlace = tail.some(({ type, image }) => type === 'QUANTITY' && /\d *(m|ft)$/.test(image));
+  if (block !== 'Inspection' || and < 2 || !isPlace || !readsSoundly(head, pattern)) return undefined;
+  for (let own = 1; own < head.length; own++) {
+    const line = [...head.slice(0, own), ...tail];
+    const other = readsSoundly(line, pattern) ? line : withUnitWords(line, pattern);
+    if (other && other.length > tail.length)
+      return {
+        at: and,
+        message: `Each place has a line of its own: \`${imagesOf(head)}\` and \`${imagesOf(other)}\`.`,
+      };
+  }
+  return undefined;
 }
 
 /** `speed GW1 from 2024-03-04 14 rpm`, outside any look: a change of duty, whose hours go on. */

@@ -32,8 +32,11 @@ export function boltsOfASpiral({ block, words, pattern }: BrokenLine): Otherwise
   if (!aboutSpiral || !named.has('loose')) return undefined;
   if (!['bolt', 'bolts', 'flange'].some((word) => named.has(word))) return undefined;
   const rest = words.slice(before.length);
-  const line = [keyword('spiral bolts loose'), ...rest];
-  const isOffered = /^\d+$/.test(rest[0]?.image ?? '') && readsSoundly(line, pattern);
+  // `a bolt`, of which there is one.
+  const isOne = plain.slice(0, before.length).includes('bolt') && rest[0]?.type !== 'NUMBER';
+  const one = isOne ? [{ type: 'NUMBER', image: '1' }] : [];
+  const line = [keyword('spiral bolts loose'), ...one, ...rest];
+  const isOffered = /^\d+$/.test(line[1]?.image ?? '') && readsSoundly(line, pattern);
   return {
     at: 0,
     message:

@@ -10,7 +10,8 @@ import { leftLineOf, type LeftLine } from './left-line.js';
 import type { LinePattern, LinePatterns, LinePlace } from './pattern.js';
 import { placesOf, type TokenPlaces } from './places.js';
 import { follow, likeWords } from './repairs.js';
-import { isFalseUnit, isWord, type Word } from './word.js';
+import { withOddSign } from './odd-signs.js';
+import { imagesOf, isFalseUnit, isWord, type Word } from './word.js';
 import { slipOf, type Slip } from './slip.js';
 import { braces } from './telling.js';
 
@@ -238,8 +239,7 @@ class Walk {
       (this.adrift && !(isOwn && isWord(word) && isKnown)) ||
       (this.top?.lost === true && this.top.block === undefined);
     const error = this.places.takeErrors(from, end);
-    if (error && !quiet)
-      this.tell({ start: error.offset, end: error.offset + error.length, message: error.message });
+    if (error && !quiet) this.tell(this.oddSign(error, from, end, block, pattern));
     else if (!quiet) this.tellLine(from, end, line, block, pattern);
     this.drop(from, end);
     this.leave(from, end, pattern, block);
@@ -248,6 +248,29 @@ class Walk {
     else if (opens) this.enter(from, block === 'Job' ? 'Order' : undefined, true);
     this.meant = undefined;
     this.at = end;
+  }
+
+  /** A sign that means nothing here, with the line that keeps it in quotes. */
+  private oddSign(error: ILexingError, from: number, end: number, block: string, pattern: LinePattern): Slip {
+    const told = { start: error.offset, end: error.offset + error.length, message: error.message };
+    const { start } = this.places.span(from);
+    const last = this.places.span(end - 1).end;
+    const isOdd = /^[/!?'=;&+*#]/.test(this.text.slice(error.offset));
+    const stop = /[\r\n]|\/\//g;
+    stop.lastIndex = Math.max(last, told.end);
+    const close = stop.exec(this.text)?.index ?? this.text.length;
+    const text = this.text.slice(start, close).trimEnd();
+    if (!isOdd || told.start < start || /[\r\n]/.test(text)) return told;
+    const words = this.tokens.slice(from, end).map(wordOf);
+    const behind = (word: number): string => this.text.slice(this.places.span(from + word).end, close);
+    const line = withOddSign(block, words, text, behind, pattern);
+    if (!line) return told;
+    const put = imagesOf(line);
+    return {
+      ...told,
+      message: `${error.message} In quotes it can: \`${put}\`.`,
+      mend: { start, end: start + text.length, text: put },
+    };
   }
 
   /** A heading without its brace: what stands below is of its block. */
