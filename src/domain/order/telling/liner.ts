@@ -2,7 +2,7 @@
 
 import { panelMassIfSound } from '../../geometry/trough.js';
 import { linerSide } from '../../model/liner-side.js';
-import type { Break } from '../../model/conveyor.js';
+import type { Break, Conveyor } from '../../model/conveyor.js';
 import { formatMass, formatNumber } from '../../units/format.js';
 import { slidingFriction, startOf } from '../start.js';
 import { newPanel } from '../states.js';
@@ -112,6 +112,18 @@ function sayClosing(telling: Telling, closing: ClosingError): string {
   );
 }
 
+/** mm: a stop that was meant and lies beside the end of the run (judgement). */
+const nearby = 500;
+
+/** Where a declared stop lies beside the panels and not at their end. */
+function restNearby(conveyor: Conveyor, ends: readonly number[]): string {
+  const off = (at: number): number => Math.min(...ends.map((end) => Math.abs(end - at)));
+  const rest = conveyor.rests.find(({ from }) => off(from.value) <= nearby);
+  return rest
+    ? `: the stop at ${rest.from.text} lies ${formatNumber(off(rest.from.value), 0)} mm from the end of the panels`
+    : '';
+}
+
 function slides(telling: Telling): ViolationWords {
   const { w, piece, doing } = telling;
   const { conveyor } = w.ground.job;
@@ -125,7 +137,9 @@ function slides(telling: Telling): ViolationWords {
   };
   const mass = panelMassIfSound(trough, piece.to - piece.from, liner.density.value);
   return {
-    message: `${doing} starts from the lower end, and ${place.name} (${place.kind}) gives the panels nothing to rest on.`,
+    message:
+      `${doing} starts from the lower end, and ${place.name} (${place.kind}) gives the panels nothing to rest on` +
+      `${restNearby(conveyor, [piece.from, piece.to])}.`,
     reason:
       `At ${formatNumber(incline)}° a panel${mass === undefined ? '' : ` of ${formatMass(mass)}`} slides by itself (friction ` +
       `${slidingFriction} holds up to ` +

@@ -1,8 +1,12 @@
 // Did the reline take out anything where an old panel was measured?
 
 import { exposedReadings } from '../../../domain/model/exposure.js';
+import { panelsText, runAt } from '../../../domain/model/runs.js';
+import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
-import { originOf } from '../../../domain/model/records.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { installedPanels } from '../../../domain/model/panels.js';
+import { originOf, type Place } from '../../../domain/model/records.js';
 import type { Rule } from '../../rule.js';
 
 export const oldPanelNotTakenOut: Rule = {
@@ -30,9 +34,19 @@ reline DG1 2024-10-07 meter 3900 h {
         if (!reline || set) continue;
         yield {
           origin: originOf(readings, row),
-          message: `This reline took nothing out at ${chainageOn(place.conveyor, place.at)} of ${place.conveyor.name}.`,
+          message:
+            `This reline took nothing out at ${chainageOn(place.conveyor, place.at)} of ${place.conveyor.name}` +
+            `${panelWords(estate, place, reline.date.day)}.`,
           related: [{ origin: reline.conveyorUse.origin, message: 'the reline' }],
         };
       }
   },
 };
+
+/** `, on panel 4 of run 2`, as the panels lay on that day; nothing outside the runs. */
+function panelWords(estate: Estate, { conveyor, at }: Place, day: CalendarDay): string {
+  const run = runAt(conveyor, at);
+  const panels = run ? installedPanels(estate, run, day).layout.panels : [];
+  const number = panels.findIndex(({ from, to }) => at >= from && at <= to) + 1;
+  return run && number > 0 ? `, on ${panelsText(number, number, run.number)}` : '';
+}
