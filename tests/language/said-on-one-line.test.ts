@@ -155,3 +155,19 @@ test('liners by stretches need no line for the rest where there is none, and one
   expect(gap.estate.conveyors).toEqual([]);
   expect(gap.findings.some(({ message }) => message.includes('liner'))).toBe(true);
 });
+
+test.each(['1 panel length 1200 mm', '1 panels length 1200 mm'])('on the shelf %s', (words) => {
+  const { estate, findings } = read('', { plant: `on the shelf TwoLayer12 ${words} counted 2025-01-10` });
+  expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+  expect(
+    estate.plants[0]?.shelf.map(({ item, count, length }) => [item, count.count, length?.value]),
+  ).toEqual([['panels', 1, 1200]]);
+});
+
+test('an old panel by its number is measured where a point lies on it', () => {
+  const { estate } = read(reline('scope run 2', 'old panel 3 of run 2 thickness 8.2 mm'));
+  const [place] = estate.places.filter(
+    (_, index) => estate.readings.value[estate.readings.place.indexOf(index)] === 8.2,
+  );
+  expect(place?.name ?? estate.places.map(({ name }) => name)).toBe('P1');
+});

@@ -430,6 +430,7 @@ function lowerStock(reader: Reader, node: ast.ShelfStock | ast.OrderedStock, how
 /** By the word written: one of a thing is told in the singular. */
 const several: Readonly<Record<string, ShelfItem>> = {
   panel: 'panels',
+  'panel length': 'panels',
   panels: 'panels',
   'stock length': 'stock lengths',
   'stock lengths': 'stock lengths',
