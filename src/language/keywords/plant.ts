@@ -150,6 +150,7 @@ export const plantKeywords: KeywordDocs = {
     ),
     panels: word('Whole panels, drilled and ready to fit.'),
     panel: word('One whole panel.'),
+    'panel length': word('One panel of a length of its own.', 'panel length ${1:1200} mm'),
     'stock length': word('One such sheet.'),
     fixing: word('One bolt, with nut and washers.'),
     'stock lengths': word('Sheets bent to the trough but not cut: a closing piece is sawn from one.'),
