@@ -4,7 +4,11 @@
 
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Estate } from '../../domain/model/estate.js';
+import { jobBy } from '../../domain/model/found-by-job.js';
 import type { Job } from '../../domain/model/job.js';
+import { knownOn } from '../../domain/model/known-on.js';
+import { newestDay } from '../../domain/model/newest.js';
+import { asFoundThen } from '../../domain/plan/jobs-before.js';
 import { planJob } from '../../domain/plan/plan-job.js';
 import { writeOrder } from '../../domain/plan/write-order.js';
 import { remainingLife } from '../../generators/remaining-life/remaining-life.js';
@@ -58,7 +62,9 @@ export async function pack(
   for (const [i, made] of packs.entries()) {
     const job = jobs[i]!; // one pack a job, in the same order
     for (const format of wanted)
-      files.push(format === 'order' ? orderOf(job, estate) : await print(made, format, options, console));
+      files.push(
+        format === 'order' ? orderOf(job, estate, options.asOf) : await print(made, format, options, console),
+      );
   }
   deliver(files, options.out, console);
   const stamped = packs.filter((made) => made.obstacles.length > 0);
@@ -80,8 +86,11 @@ function jobsNamed(name: string, jobs: readonly Job[]): readonly Job[] {
   );
 }
 
-/** The order as written, or the one proposed where none is, ready to paste into the job. */
-function orderOf(job: Job, estate: Estate): OutputFile {
+/** The order as written, or the one proposed where none is, ready to paste into the job; after the jobs before it, as in its pack. */
+function orderOf(asked: Job, present: Estate, asOf: CalendarDay | undefined): OutputFile {
+  const records = knownOn(present, asOf);
+  const known = records === present ? asked : jobBy(asked, records);
+  const { job, estate } = asFoundThen(known, records, asOf ?? newestDay(records) ?? known.window?.from.day);
   return {
     name: `${fileName(job.name)}-order.trough`,
     content: `${writeOrder(planJob(job, estate)).join('\n')}\n`,

@@ -7,6 +7,7 @@ import { historyOf, momentOn } from '../model/history.js';
 import type { Estate } from '../model/estate.js';
 import { jobBy } from '../model/found-by-job.js';
 import type { Job } from '../model/job.js';
+import type { Plant } from '../model/plant.js';
 import type { Reline, ScrewChange, Service } from '../model/records.js';
 import { millimetres, type Stated } from '../model/stated.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
@@ -55,38 +56,88 @@ export type TakenFromShelf =
 
 /** `today`: what is over by then is done, or not done, by the records alone. */
 export function jobsBefore(job: Job, records: Estate, today: CalendarDay | undefined): WorkBefore {
-  const { conveyor } = job;
-  let estate = records;
-  let store = storeOf(records, conveyor.plant, today);
-  const jobs = plannedBefore(job, records, today).map((planned): JobBefore => {
-    const other = jobBy(planned, estate);
-    const worked = groundOfJob(other, estate);
-    const { ground, areas } = worked;
-    const there = storeBy(store, other.window?.from.day);
-    const takes = needsOf(worked, estate, there).flatMap((material) => taken(material) ?? []);
-    store = storeLess(store, takes);
-    if (other.conveyor !== conveyor) return { job: other, renewed: [], screw: undefined, takes };
-    estate = estateAfter(estate, other, ground, areas);
-    return { job: other, renewed: renewedParts(ground.runs, areas), screw: other.screwChange?.screw, takes };
-  });
-  return { estate, store: storeBy(store, job.window?.from.day), jobs };
+  const { conveyor, window } = job;
+  const chain = chainOf(records, conveyor.plant, today);
+  const links = window ? linksBefore(chain, window.from.day, records) : [];
+  const own = links.findLast(({ before }) => before.job.conveyor === conveyor);
+  return {
+    estate: own?.estate ?? records,
+    store: storeBy(links.at(-1)?.store ?? chain.store, window?.from.day),
+    jobs: links.map(({ before }): JobBefore =>
+      before.job.conveyor === conveyor ? before : { ...before, renewed: [], screw: undefined },
+    ),
+  };
 }
 
-/** Of the same plant, to be done and not yet on record, with a window that begins sooner. */
-function plannedBefore(
-  { conveyor, window }: Job,
-  estate: Estate,
+/** A job as it will find its machine, and the estate that says so: what is planned from it knows the jobs before. */
+export function asFoundThen(
+  job: Job,
+  records: Estate,
   today: CalendarDay | undefined,
-): readonly Job[] {
-  if (!window) return [];
+): { readonly job: Job; readonly estate: Estate; readonly before: WorkBefore } {
+  const before = jobsBefore(job, records, today);
+  const { estate } = before;
+  return { job: estate === records ? job : jobBy(job, estate), estate, before };
+}
+
+/** The jobs of a plant one after another, each worked out once however many others come behind it, and only when one asks. */
+interface Chain {
+  readonly store: PlantStore;
+  /** To be done and not yet on record, in turn. */
+  readonly planned: readonly Job[];
+  readonly links: Link[];
+}
+
+interface Link {
+  readonly before: JobBefore;
+  /** The records, and what its conveyor's jobs up to this one renew there. */
+  readonly estate: Estate;
+  readonly store: PlantStore;
+}
+
+const chains = new WeakMap<Estate, Map<string, Chain>>();
+
+function chainOf(records: Estate, plant: Plant, today: CalendarDay | undefined): Chain {
+  const known = chains.get(records) ?? new Map<string, Chain>();
+  chains.set(records, known);
+  const key = `${plant.name} ${today ?? ''}`;
+  const found = known.get(key) ?? {
+    store: storeOf(records, plant, today),
+    planned: plannedIn(plant, records, today),
+    links: [],
+  };
+  known.set(key, found);
+  return found;
+}
+
+function linksBefore({ store, planned, links }: Chain, from: CalendarDay, records: Estate): readonly Link[] {
+  const wanted = planned.filter((each) => each.window !== undefined && each.window.from.day < from).length;
+  for (const next of planned.slice(links.length, wanted)) {
+    const { conveyor } = next;
+    const found = links.findLast(({ before }) => before.job.conveyor === conveyor)?.estate ?? records;
+    links.push(linkOf(jobBy(next, found), found, links.at(-1)?.store ?? store));
+  }
+  return links.slice(0, wanted);
+}
+
+function linkOf(job: Job, estate: Estate, store: PlantStore): Link {
+  const worked = groundOfJob(job, estate);
+  const { ground, areas } = worked;
+  const there = storeBy(store, job.window?.from.day);
+  const takes = needsOf(worked, estate, there).flatMap((material) => taken(material) ?? []);
+  const before = { job, renewed: renewedParts(ground.runs, areas), screw: job.screwChange?.screw, takes };
+  return { before, estate: estateAfter(estate, job, ground, areas), store: storeLess(store, takes) };
+}
+
+/** In turn of their windows: of one day by their names. */
+function plannedIn(plant: Plant, estate: Estate, today: CalendarDay | undefined): readonly Job[] {
   return estate.jobs
     .filter(
-      (other) =>
-        other.conveyor.plant === conveyor.plant &&
-        other.window !== undefined &&
-        other.window.from.day < window.from.day &&
-        other.window.to.day >= (today ?? -Infinity) &&
-        !isOnRecord(other, other.window.from.day, estate),
+      (job) =>
+        job.conveyor.plant === plant &&
+        job.window !== undefined &&
+        job.window.to.day >= (today ?? -Infinity) &&
+        !isOnRecord(job, job.window.from.day, estate),
     )
     .sort((a, b) => (a.window?.from.day ?? 0) - (b.window?.from.day ?? 0) || (a.name < b.name ? -1 : 1));
 }

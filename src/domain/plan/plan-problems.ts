@@ -6,6 +6,7 @@ import { formatNumber, formatHours, formatMass } from '../units/format.js';
 import { formatDay } from '../units/calendar.js';
 import type { Job, Step } from '../model/job.js';
 import type { Origin } from '../model/origin.js';
+import { panelsText } from '../model/runs.js';
 import { reachesInside } from '../order/people.js';
 import { sayStep } from '../order/words.js';
 import type { ClosingError } from '../order/violation.js';
@@ -115,9 +116,7 @@ function cutProblem(
 
 function scopeOf(plan: PlanSoFar, { run, first, last }: PlanSoFar['runs'][number]): string {
   const panels = plan.ground.runs.find((each) => each.run === run)?.panels.length ?? 0;
-  return first === 1 && last === panels
-    ? `run ${run.number}`
-    : `panels ${first} to ${last} of run ${run.number}`;
+  return first === 1 && last === panels ? `run ${run.number}` : panelsText(first, last, run.number);
 }
 
 function orderProblems(plan: PlanSoFar, add: Add): void {

@@ -3,6 +3,8 @@
 
 import { expect, test } from 'vitest';
 import type { Estate } from '../../../src/domain/model/estate.js';
+import { jobsBefore } from '../../../src/domain/plan/jobs-before.js';
+import { jobEffects } from '../../../src/generators/change-summary/parts/machine.js';
 import { workPackMarkdown } from '../../../src/generators/work-pack/markdown.js';
 import type { WorkPack } from '../../../src/generators/work-pack/pack.js';
 import { workPack } from '../../../src/generators/work-pack/work-pack.js';
@@ -144,4 +146,37 @@ reline DG1 2027-04-13 meter 12000 h {
 }`,
   );
   expect(workPack(done.estate, theJob(done, 'J2'), { asOf: day('2027-04-14') }).restsOn).toBeUndefined();
+});
+
+test('whichever job is asked for first, each finds what those before it leave; what an earlier one plans is known to the order and to a comparison', () => {
+  const third = `
+job J3 {
+  conveyor DG1
+  window 2027-11-01 to 2027-11-12
+  reline run 2
+  crews Alpha
+  access units MP1
+  lift limit 250 kg
+}`;
+  const made = (first: string): ReturnType<typeof read> =>
+    estate(first, 'reline panels 1 to 2 of run 1', third);
+  const there = (analysis: ReturnType<typeof read>, name: string): readonly (number | undefined)[] => {
+    const job = theJob(analysis, name);
+    const { stock } = jobsBefore(job, analysis.estate, day('2026-10-31')).store;
+    return stock(job.conveyor.liner).map(({ count }) => count);
+  };
+  const [one, other] = [made('reline panel 1 of run 2'), made('reline panel 1 of run 2')];
+  const names = ['J1', 'J2', 'J3'];
+  const forward = names.map((name) => there(one, name));
+  expect([...names].reverse().map((name) => there(other, name))).toEqual([...forward].reverse());
+  expect(new Set(forward.map((each) => each.join())).size).toBe(3);
+  const [before, after] = [made('reline panel 1 of run 2'), made('reline run 1')];
+  const bought = jobEffects(before.estate, after.estate, ({ name }) => name === 'J3', day('2026-10-31'));
+  const own = (analysis: ReturnType<typeof read>): number =>
+    workPack(analysis.estate, theJob(analysis, 'J3'), { asOf: day('2026-10-31') }).cutLists[0]?.toBuy.reduce(
+      (sum, { count }) => sum + count,
+      0,
+    ) ?? 0;
+  expect(own(after)).toBeGreaterThan(own(before));
+  expect(bought.find(({ on }) => on === 'job J3, to buy of TwoLayer12')?.after).toContain(`${own(after)} × `);
 });

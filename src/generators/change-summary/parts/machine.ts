@@ -6,7 +6,7 @@ import type { Estate } from '../../../domain/model/estate.js';
 import type { Job } from '../../../domain/model/job.js';
 import { cutLists } from '../../../domain/plan/cut-list.js';
 import { newestDay } from '../../../domain/model/newest.js';
-import { storeBy, storeOf } from '../../../domain/plan/store.js';
+import { asFoundThen } from '../../../domain/plan/jobs-before.js';
 import { planJob } from '../../../domain/plan/plan-job.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { formatHours } from '../../../domain/units/format.js';
@@ -81,13 +81,14 @@ export function jobEffects(
   });
 }
 
-function jobFacts(name: string, estate: Estate, asOf: CalendarDay | undefined): ReadonlyMap<string, string> {
+/** After the jobs before it, as its pack has it. */
+function jobFacts(name: string, records: Estate, asOf: CalendarDay | undefined): ReadonlyMap<string, string> {
   const facts = new Map<string, string>();
-  const job = estate.jobs.find((each) => each.name === name);
-  if (!job) return facts;
+  const asked = records.jobs.find((each) => each.name === name);
+  if (!asked) return facts;
+  const { job, estate, before } = asFoundThen(asked, records, asOf ?? newestDay(records));
   const plan = planJob(job, estate);
-  const store = storeOf(estate, job.conveyor.plant, asOf ?? newestDay(estate));
-  const { stock } = storeBy(store, job.window?.from.day);
+  const { stock } = before.store;
   for (const { liner, toBuy, pieces } of cutLists(job, estate, plan.ground, undefined, stock)) {
     const cuts = pieces.map(({ length }) => Math.round(length)).sort((a, b) => b - a);
     facts.set(`panels of ${liner.name}`, lengthsText({ liner }, cuts));

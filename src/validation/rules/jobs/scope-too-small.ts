@@ -1,7 +1,7 @@
 // Told by the planner (domain/plan) for jobs without a written order: panels in the middle of a run.
 
 import type { Job } from '../../../domain/model/job.js';
-import { findRun } from '../../../domain/model/runs.js';
+import { findRun, panelsText } from '../../../domain/model/runs.js';
 import type { Fix } from '../../finding.js';
 import { replace } from '../../telling/fixes.js';
 import { onPlan } from '../../telling/on-plan.js';
@@ -34,7 +34,7 @@ function widen(job: Job, plan: JobPlan): readonly Fix[] {
     );
     const [only, another] = inRun;
     if (!beyond || !only || another) return [];
-    const text = `panels ${first} to ${last} of run ${run.number}`;
+    const text = panelsText(first, last, run.number);
     return [replace(only.stretch.origin, text, { title: `Reline ${text} instead` })];
   });
 }
