@@ -170,13 +170,17 @@ job J3 {
   const forward = names.map((name) => there(one, name));
   expect([...names].reverse().map((name) => there(other, name))).toEqual([...forward].reverse());
   expect(new Set(forward.map((each) => each.join())).size).toBe(3);
+  // J1 takes two of the six, or all; J2 three of what is left.
   const [before, after] = [made('reline panel 1 of run 2'), made('reline run 1')];
-  const bought = jobEffects(before.estate, after.estate, ({ name }) => name === 'J3', day('2026-10-31'));
-  const own = (analysis: ReturnType<typeof read>): number =>
-    workPack(analysis.estate, theJob(analysis, 'J3'), { asOf: day('2026-10-31') }).cutLists[0]?.toBuy.reduce(
-      (sum, { count }) => sum + count,
-      0,
-    ) ?? 0;
-  expect(own(after)).toBeGreaterThan(own(before));
-  expect(bought.find(({ on }) => on === 'job J3, to buy of TwoLayer12')?.after).toContain(`${own(after)} × `);
+  const bought = jobEffects(before.estate, after.estate, ({ name }) => name === 'J2', day('2026-10-31'));
+  const own = (analysis: ReturnType<typeof read>): string =>
+    workPack(analysis.estate, theJob(analysis, 'J2'), { asOf: day('2026-10-31') })
+      .cutLists[0]?.toBuy.map(({ length, count }) => `${count} × ${(length / 1000).toFixed(2)} m`)
+      .join(', ') ?? '';
+  expect(own(after)).not.toBe(own(before));
+  expect(bought).toContainEqual({
+    on: 'job J2, to buy of TwoLayer12',
+    before: own(before) || 'nothing',
+    after: own(after) || 'nothing',
+  });
 });
