@@ -6,6 +6,7 @@ import type { Estate } from '../../../domain/model/estate.js';
 import type { Job } from '../../../domain/model/job.js';
 import { cutLists } from '../../../domain/plan/cut-list.js';
 import { newestDay } from '../../../domain/model/newest.js';
+import { fittedAreas } from '../../../domain/order/ground.js';
 import { asFoundThen } from '../../../domain/plan/jobs-before.js';
 import { planJob } from '../../../domain/plan/plan-job.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
@@ -89,7 +90,13 @@ function jobFacts(name: string, records: Estate, asOf: CalendarDay | undefined):
   const { job, estate, before } = asFoundThen(asked, records, asOf ?? newestDay(records));
   const plan = planJob(job, estate);
   const { stock } = before.store;
-  for (const { liner, toBuy, pieces } of cutLists(job, estate, plan.ground, undefined, stock)) {
+  for (const { liner, toBuy, pieces } of cutLists(
+    job,
+    estate,
+    plan.ground,
+    fittedAreas(plan.ground),
+    stock,
+  )) {
     const cuts = pieces.map(({ length }) => Math.round(length)).sort((a, b) => b - a);
     facts.set(`panels of ${liner.name}`, lengthsText({ liner }, cuts));
     facts.set(
