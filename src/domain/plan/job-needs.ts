@@ -5,7 +5,7 @@ import { partsToRenew } from '../conditions/to-renew.js';
 import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
 import { fittedAreas, groundOf, type Area, type Ground } from '../order/ground.js';
-import { cutLists } from './cut-list.js';
+import { cutLists, type CutList } from './cut-list.js';
 import { materialsOf, type Material } from './materials.js';
 import { proposeSteps } from './proposed-steps.js';
 import type { PlantStore } from './store.js';
@@ -28,4 +28,9 @@ export function needsOf(
 ): readonly Material[] {
   const cuts = cutLists(ground.job, estate, ground, areas, store.stock);
   return materialsOf(ground.job, ground, cuts, areas, store, partsToRenew(estate, ground.job.conveyor));
+}
+
+/** What is cut for the panels that an order fits. */
+export function cutsOf(job: Job, estate: Estate, ground: Ground, store: PlantStore): readonly CutList[] {
+  return cutLists(job, estate, ground, fittedAreas(ground), store.stock);
 }

@@ -4,9 +4,8 @@
 import { unitOfMachine, lengthOn, type Machine } from '../../../domain/model/unit-of-machine.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { Job } from '../../../domain/model/job.js';
-import { cutLists } from '../../../domain/plan/cut-list.js';
+import { cutsOf } from '../../../domain/plan/job-needs.js';
 import { newestDay } from '../../../domain/model/newest.js';
-import { fittedAreas } from '../../../domain/order/ground.js';
 import { asFoundThen } from '../../../domain/plan/jobs-before.js';
 import { planJob } from '../../../domain/plan/plan-job.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
@@ -89,7 +88,6 @@ function jobFacts(name: string, records: Estate, asOf: CalendarDay | undefined):
   if (!asked) return facts;
   const { job, estate, before } = asFoundThen(asked, records, asOf ?? newestDay(records));
   const plan = planJob(job, estate);
-  const { stock } = before.store;
   for (const { liner, toBuy, pieces } of cutLists(
     job,
     estate,
