@@ -88,13 +88,7 @@ function jobFacts(name: string, records: Estate, asOf: CalendarDay | undefined):
   if (!asked) return facts;
   const { job, estate, before } = asFoundThen(asked, records, asOf ?? newestDay(records));
   const plan = planJob(job, estate);
-  for (const { liner, toBuy, pieces } of cutLists(
-    job,
-    estate,
-    plan.ground,
-    fittedAreas(plan.ground),
-    stock,
-  )) {
+  for (const { liner, toBuy, pieces } of cutsOf(job, estate, plan.ground, before.store)) {
     const cuts = pieces.map(({ length }) => Math.round(length)).sort((a, b) => b - a);
     facts.set(`panels of ${liner.name}`, lengthsText({ liner }, cuts));
     facts.set(
