@@ -188,6 +188,8 @@ describe('panels fitted in a part of a run', () => {
 
   test('are held against that part and not against the whole run', () => {
     expect(codesIn('estate', fitted('panels 2 to 3 of run 2', '1195 mm, 1203 mm'))).not.toContain('TL338');
+    expect(codesIn('estate', fitted('panels 2 and 3 of run 2', '1195 mm, 1203 mm'))).not.toContain('TL338');
+    expect(codesIn('estate', fitted('panels 2 and 3 of run 2', '1195 mm, 803 mm'))).toContain('TL338');
     expect(codesIn('estate', fitted('run 2', '1195 mm, 1203 mm'))).toContain('TL338');
   });
 

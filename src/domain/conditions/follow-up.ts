@@ -22,7 +22,7 @@ import type {
   PhotoUse,
 } from '../model/records.js';
 import { putsRight, servicesOf } from './service.js';
-import { isMeasurement, isSameCondition, partOf } from './kinds.js';
+import { isMeasurement, isSameCondition, partOf, type ConditionPart } from './kinds.js';
 import { movedAlong } from './moved-along.js';
 import { isSafeguardOut } from './safeguards.js';
 
@@ -199,9 +199,16 @@ function answer(draft: Draft, seen: SeenLine): void {
     draft.notSeen.push(seen);
     return;
   }
-  draft.last = seen;
+  draft.last = { ...seen, line: withPlaceOf(draft.last.line, line) };
   draft.severity = line.severity ?? draft.severity;
   if (line.closed) draft.closed = { day: line.closed.day, by: 'date', look: seen };
+}
+
+/** A side or a clock position that was said once stands until another is said. */
+function withPlaceOf({ side, clock }: ConditionLine, line: ConditionLine): ConditionLine {
+  if (line.side !== undefined || line.clock !== undefined) return line;
+  if (side === undefined && clock === undefined) return line;
+  return { ...line, ...(side !== undefined && { side }), ...(clock !== undefined && { clock }) };
 }
 
 function closedByDate(history: History, seen: SeenLine): Closing | undefined {
@@ -280,12 +287,19 @@ function workThatEnds(
     : changed;
 }
 
+/** A finding is of the part that it names: what was noted of a panel goes with the panel. */
+function partOfLine({ kind, about }: ConditionLine): ConditionPart {
+  if (kind !== 'finding' || about === undefined) return partOf(kind);
+  if (/^(?:liner|panel|bolts?)\b/.test(about)) return 'liner';
+  return /^(?:spiral|flight)\b/.test(about) ? 'spiral' : partOf(kind);
+}
+
 function changeThatEnds(
   history: History,
   { line, inspection }: SeenLine,
   movedOn: CalendarDay | undefined,
 ): Closing | undefined {
-  const part = partOf(line.kind);
+  const part = partOfLine(line);
   if (part === 'liner' && line.at) {
     const seen = setSeen(history, line.at.value, inspection);
     const sets = setsAt(history.linerSets, line.at.value);

@@ -461,8 +461,12 @@ export const recordKeywords: KeywordDocs = {
   },
   Side: {
     clock: word('Clock position, where it matters.', 'clock ${1:6:00}'),
-    'left side': word('On the left, seen in the direction of flow.'),
-    'right side': word('On the right, seen in the direction of flow.'),
+    'left side': word(
+      'On the left, seen in the direction of flow; in a look with `view upstream` as the inspector saw it, which is turned round.',
+    ),
+    'right side': word(
+      'On the right, seen in the direction of flow; in a look with `view upstream` as the inspector saw it, which is turned round.',
+    ),
     'both sides': word('On either side.'),
   },
   Photo: {

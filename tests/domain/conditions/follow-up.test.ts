@@ -90,6 +90,36 @@ describe('what becomes of a condition', () => {
     ]);
   });
 
+  test('a finding of a panel goes with the panel, one of the spiral with the spiral, one of a cover with neither', () => {
+    const found = look(
+      '2024-09-09',
+      3600,
+      'finding panel at 4.2 m serious "worn to limit"',
+      'finding spiral at 4.2 m slight "scored"',
+      'finding cover at 4.2 m slight "rattles"',
+    );
+    const reline = 'reline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n  scope run 2\n}';
+    expect(states(read(found, reline))).toEqual([
+      'panel at 4.20 m: worn to limit: closed by reline',
+      'spiral at 4.20 m: scored: open',
+      'cover at 4.20 m: rattles: open',
+    ]);
+    expect(states(read(found, 'screw change DG1 2024-10-07 meter 3900 h {\n  screw Spiral400\n}'))).toEqual([
+      'panel at 4.20 m: worn to limit: open',
+      'spiral at 4.20 m: scored: closed by screw change',
+      'cover at 4.20 m: rattles: open',
+    ]);
+  });
+
+  test('a side that was said stands until another is said', () => {
+    const bent = look('2024-09-09', 3600, 'hold-down bent at 4 m left side');
+    const again = look('2025-03-10', 6000, 'hold-down bent at 4 m serious');
+    expect(states(read(bent, again))).toEqual(['hold-down bent at 4.00 m left side: open']);
+    expect(states(read(bent, again, look('2025-06-09', 7000, 'hold-down bent at 4 m right side')))).toEqual(
+      expect.arrayContaining([expect.stringContaining('right side: open')]),
+    );
+  });
+
   describe('on a panel that is moved', () => {
     // Run 2 lies from 1.5 m to 7 m, laid from the gate: panel 3 from 3.4 m to 4.6 m, panel 4 from 4.6 m to 5.8 m.
     const moved = (date: string, meter: number, ...moves: readonly string[]): string =>

@@ -87,11 +87,20 @@ function partOf(
         (one.from.value > run.from || one.to.value < run.to),
   );
   const [part] = own;
-  if (!part || own.length > 1) return undefined;
-  if (part.kind === 'chainage') return { count: undefined, length: part.to.value - part.from.value };
-  if (part.kind !== 'panels') return undefined;
+  if (part?.kind === 'chainage' && own.length === 1)
+    return { count: undefined, length: part.to.value - part.from.value };
   const { panels } = installedPanels(estate, run, addDays(date.day, -1)).layout;
-  const named = panels.slice(part.first.count - 1, part.last.count);
-  const [first, last] = [named[0], named.at(-1)];
-  return first && last ? { count: named.length, length: last.to - first.from } : undefined;
+  const named = new Set<number>();
+  for (const one of own) {
+    if (one.kind !== 'panels') return undefined;
+    for (let number = one.first.count; number <= one.last.count; number++) named.add(number);
+  }
+  if (named.size === 0 || [...named].some((number) => !panels[number - 1])) return undefined;
+  // Side by side they hold the joints between them, too.
+  const length = panels.reduce((sum, { from, to }, index) => {
+    if (!named.has(index + 1)) return sum;
+    const before = named.has(index) ? panels[index - 1] : undefined;
+    return sum + to - (before?.to ?? from);
+  }, 0);
+  return { count: named.size, length };
 }
