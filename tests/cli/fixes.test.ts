@@ -53,6 +53,18 @@ describe('--fix', () => {
     expect((await fixed({ 'a.trough': 'plant A {\n  risk 2.5 %\n}\n' })).said).toBe('');
   });
 
+  test('a temperature of a bearing gets its word, one of a cover does not', async () => {
+    const look = (rows: string): string => `inspection K1 2026-03-02 meter 100 h {\n${rows}}\n`;
+    const { texts } = await fixed({
+      'a.trough': look('  tail bearing 48 degC\n  motor 61 degC slight\n  cover bent 48 degC at 3 m\n'),
+    });
+    expect(texts['a.trough']).toBe(
+      look(
+        '  tail bearing temperature 48 degC\n  motor temperature 61 degC slight\n  cover bent 48 degC at 3 m\n',
+      ),
+    );
+  });
+
   test('needs files', async () => {
     const ran = await troughline(['check', '-', '--fix'], { stdin: 'plant A {\n  risk 2,5 %\n}\n' });
     expect(ran.exit).toBe(2);

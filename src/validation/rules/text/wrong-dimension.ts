@@ -1,6 +1,7 @@
 // A unit of another kind of quantity: a length in kilograms.
 
 import type { Rule } from '../../rule.js';
+import { insertBefore } from '../../telling/fixes.js';
 import { onProblem } from '../../telling/on-problem.js';
 import { likelyUnits } from '../../telling/likely-units.js';
 import { withArticle } from '../../../domain/units/wording.js';
@@ -18,11 +19,26 @@ export const wrongDimension: Rule = {
   todo: 'Write the value that belongs here, in a unit of its own kind.',
   given: 'conveyor',
   example: '  length «12 kg|12 m»',
-  check: onProblem('wrong dimension', (problem) => ({
-    message: `The ${problem.fact} is given as ${problem.text}, which is ${withArticle(problem.found)}; it must be ${withArticle(problem.expected)}.`,
-    todo:
-      problem.found === 'temperature' && problem.fact.startsWith(measure)
-        ? `Say \`temperature\` before it: \`${problem.fact.slice(measure.length)} temperature ${problem.text}\`.`
+  check: onProblem('wrong dimension', (problem) => {
+    const lacksWord = problem.found === 'temperature' && problem.fact.startsWith(measure);
+    const part = problem.fact.slice(measure.length);
+    return {
+      message: `The ${problem.fact} is given as ${problem.text}, which is ${withArticle(problem.found)}; it must be ${withArticle(problem.expected)}.`,
+      todo: lacksWord
+        ? `Say \`temperature\` before it: \`${part} temperature ${problem.text}\`.`
         : `Write it in ${list(likelyUnits('', problem.expected, problem.fact), 'or')}.`,
-  })),
+      // Of what turns and is warm nothing else is read in degrees.
+      ...(lacksWord &&
+        warm.test(part) && {
+          fixes: [
+            {
+              ...insertBefore(problem.origin, 'temperature ', 'Say `temperature` before it'),
+              preferred: true,
+            },
+          ],
+        }),
+    };
+  }),
 };
+
+const warm = /bearing$|^gearbox$|^motor$|^coupling$/;
