@@ -77,7 +77,7 @@ export function programmeSentence(programme: Programme): string {
   const rest =
     open.length === 0
       ? 'Every accepted risk is kept by what was seen.'
-      : `Not kept for ${list(open)}; see why.`;
+      : `The accepted risk is not kept for ${list(open)}: the table says why.`;
   return isPriced(programme)
     ? `${head} ${rest} Expected cost ${money(programme, programme.expected)} up to the last outage; ${aloneText(programme)}`
     : `${head} ${rest} ${unpricedText(programme)}`;
