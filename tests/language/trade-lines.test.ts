@@ -367,3 +367,27 @@ test('a reading without its unit is not offered again without one, nor a name wi
   expect(answer('P2 11.3', record('inspection'))).toMatch(/with its unit: `P2 thickness 11\.3 mm`, if/);
   expect(answer('HeadGate leaks', record('inspection'))).not.toMatch(/colour leaks/);
 });
+
+describe('panels that changed places', () => {
+  const moved = record('panels moved');
+  test.each([
+    ['panel 2 and 3 of run 1 swapped', 'panel 2 of run 1 exchanged with panel 3 of run 1'],
+    [
+      'panels 2 and 3 of run 1 exchanged "worn side up"',
+      'panel 2 of run 1 exchanged with panel 3 of run 1 "worn side up"',
+    ],
+    ['panel 2 of run 1 exchanged with panel 3 of run 1', 'read'],
+    ['panel 2 of run 1 turned end for end', 'read'],
+  ])('in their record: %s', (written, meant) => {
+    expect(answer(written, moved)).toBe(meant);
+  });
+
+  test.each([
+    ['panel 2 and 3 of run 1 swapped', 'panel 2 of run 1 exchanged with panel 3 of run 1'],
+    ['panel 5 of run 2 turned end for end', 'panel 5 of run 2 turned end for end'],
+  ])('in a look they are shown their record: %s', (written, row) => {
+    const told = answer(written, record('inspection'));
+    expect(told).toContain('`panels moved DG1 2026-03-14 meter 8120 h {`');
+    expect(told).toContain(`\`${row}\``);
+  });
+});

@@ -7,6 +7,7 @@ import { declaredOtherwise } from './declared-line.js';
 import { headingInOrder } from './heading-order.js';
 import { isOffered, keepsAll, readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
+import { panelsChangedOver } from './panels-changed-over.js';
 import { readingLines } from './reading-line.js';
 import { changed, likeWords, repaired, type LineRepair } from './repairs.js';
 import { safeguardInOtherWords } from './safeguard-words.js';
@@ -145,6 +146,8 @@ const plain: readonly Saying[] = [
           message: '`closed on` stands behind what it closes: `panel torn at 14.2 m closed on 2026-03-20`.',
         }
       : undefined,
+
+  panelsChangedOver,
 
   headingInOrder,
 
