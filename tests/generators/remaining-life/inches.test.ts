@@ -40,8 +40,8 @@ const comment = remainingLifeMarkdown(report);
 /** A number, or the head of a column, with a metric unit; what stands in brackets behind the other unit may. */
 const metricWords = (words: string): readonly string[] =>
   words
-    .replace(/\([^()]*\d (mm|m|°C)\)/g, '')
-    .match(/[^|.\n]{0,30}(\d (mm|m|°C|K)\b|, (mm|m)\b|\bmm\b)[^|.\n]{0,20}/g) ?? [];
+    .replace(/\([^()]*\d\s(mm|m|°C)\)/g, '')
+    .match(/[^|.\n]{0,30}(\d\s(mm|m|°C|K)\b|, (mm|m)\b|\bmm\b)[^|.\n]{0,20}/g) ?? [];
 
 describe('in inches', () => {
   test('the report says no metric length, rate or temperature', () => {
