@@ -391,3 +391,19 @@ describe('panels that changed places', () => {
     expect(told).toContain(`\`${row}\``);
   });
 });
+
+describe('nothing is passed over, and nothing made safer than it was written', () => {
+  test('lines outside any block that say how much or when are told one by one', () => {
+    const { slips } = parseText(
+      'shelf SandGreen12 3 panels\ncounted shelf 2026-06-02 SandGreen12 5 panels\n2 days\nsome words more\n',
+    );
+    expect(slips).toHaveLength(3);
+  });
+
+  test('a test run is no gas test, and what was read about so is not read so', () => {
+    const order = (line: string): string => `job J {\n  conveyor DG1\n  order {\n    ${line}\n  }\n}\n`;
+    expect(parseText(order('test run')).slips[0]?.mend).toBeUndefined();
+    const look = record('inspection')('P5 thickness about 10 mm');
+    expect(parseText(look).slips[0]?.mend).toBeUndefined();
+  });
+});

@@ -22,7 +22,7 @@ import type {
   PhotoUse,
 } from '../model/records.js';
 import { putsRight, servicesOf } from './service.js';
-import { isMeasurement, isSameCondition, partOf, type ConditionPart } from './kinds.js';
+import { isMeasurement, isSameCondition, middleOf, partOf, type ConditionPart } from './kinds.js';
 import { movedAlong } from './moved-along.js';
 import { isSafeguardOut } from './safeguards.js';
 
@@ -300,9 +300,10 @@ function changeThatEnds(
   movedOn: CalendarDay | undefined,
 ): Closing | undefined {
   const part = partOfLine(line);
-  if (part === 'liner' && line.at) {
-    const seen = setSeen(history, line.at.value, inspection);
-    const sets = setsAt(history.linerSets, line.at.value);
+  const at = middleOf(line);
+  if (part === 'liner' && at !== undefined) {
+    const seen = setSeen(history, at, inspection);
+    const sets = setsAt(history.linerSets, at);
     // Panels that were moved took their conditions along; only what a reline takes out is gone.
     const gone = sets
       .slice(seen ? sets.indexOf(seen) : sets.length)
@@ -314,9 +315,10 @@ function changeThatEnds(
     return removed && { day: removed.day, by: 'reline', record: removed.reline };
   }
   if (part === 'spiral') {
-    const change = line.at
-      ? screwSetSeen(history, inspection, line.at.value)?.removedBy
-      : history.screwSets.findLast(({ removedBy }) => removedBy && !removedBy.scope)?.removedBy;
+    const change =
+      at !== undefined
+        ? screwSetSeen(history, inspection, at)?.removedBy
+        : history.screwSets.findLast(({ removedBy }) => removedBy && !removedBy.scope)?.removedBy;
     return change && { day: change.date.day, by: 'screw change', record: change };
   }
   return undefined;

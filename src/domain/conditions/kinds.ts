@@ -180,7 +180,12 @@ export function panelWords({ first, run }: PanelUse): string {
   return panelsText(first.count, first.count, runUseText(run));
 }
 
-/** Whether two places are one: near each other, or overlapping; two that nobody said are. */
+/** mm; of a stretch or a panel its middle, which no neighbour shares; undefined where no place is said. */
+export function middleOf({ at, to }: SeenPlace): number | undefined {
+  return at && (at.value + (to ?? at).value) / 2;
+}
+
+/** Whether two places are one: near each other, or overlapping; two that nobody said are. Panels side by side are two. */
 export function isSamePlace(a: SeenPlace, b: SeenPlace): boolean {
   if (a.side !== undefined && b.side !== undefined && a.side !== b.side) return false;
   if (a.at === undefined || b.at === undefined) return a.at === b.at;
@@ -188,7 +193,7 @@ export function isSamePlace(a: SeenPlace, b: SeenPlace): boolean {
     Math.max(a.at.value, b.at.value),
     Math.min((a.to ?? a.at).value, (b.to ?? b.at).value),
   ];
-  return low - high <= samePlace;
+  return a.panel && b.panel ? high - low > samePlace : low - high <= samePlace;
 }
 
 /** A chainage in metres to the centimetre, or as it was written where that is in feet or inches. */

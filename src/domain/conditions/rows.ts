@@ -13,7 +13,14 @@ import { gateOfFinding } from './at-a-gate.js';
 import { followUp, openConditions, type Closing, type Condition } from './follow-up.js';
 import { workWords } from './service.js';
 import { isBesideTrough, isSafeguardOut } from './safeguards.js';
-import { conditionAnswerText, conditionWords, partNamedIn, partOf, type ConditionPart } from './kinds.js';
+import {
+  conditionAnswerText,
+  conditionWords,
+  middleOf,
+  partNamedIn,
+  partOf,
+  type ConditionPart,
+} from './kinds.js';
 
 export interface OpenCondition {
   /** Kind and aspect without place and measure, `gearbox oil leak`: what conditions of one kind share. */
@@ -77,7 +84,7 @@ function rowOf(
     part: partOf(last.line.kind),
     partName: kind === 'finding' ? last.line.about : partNamedIn(kind),
     gate: gateOfFinding(conveyor, last.line)?.name,
-    place: hasPanel ? placeWords(estate, conveyor, at, asOf) : '',
+    place: hasPanel ? placeWords(estate, conveyor, middleOf(last.line) ?? at, asOf) : '',
     at,
     to: last.line.to?.value,
     clock: last.line.clock?.hours ?? first.line.clock?.hours,
@@ -196,7 +203,7 @@ export function closedConditionRows(
           place:
             at === undefined || isBesideTrough(last.line)
               ? ''
-              : placeWords(estate, conveyor, at, last.inspection.date.day),
+              : placeWords(estate, conveyor, middleOf(last.line) ?? at, last.inspection.date.day),
           since: first.inspection.date.day,
           day: closed.day,
           how: closingWords(closed),

@@ -3,6 +3,7 @@
 // liner does not wear; so its exposure is the bare hours alone, and the arithmetic over them is that of API 570 as for liners. In a
 // break (a gate, an inlet) no liner ever lies, and all hours count.
 
+import { middleOf } from './kinds.js';
 import { handArithmetic, type HandResult } from '../wear/arithmetic.js';
 import { addDays, type CalendarDay } from '../units/calendar.js';
 import { ReadingKind } from '../units/reading-kind.js';
@@ -126,7 +127,7 @@ function bareSpans(estate: Estate, history: History, asOf: CalendarDay | undefin
   const spans: BareSpan[] = [];
   const { conveyor } = history;
   for (const { first, closed } of followUp(estate, conveyor, asOf).conditions) {
-    const at = first.line.at?.value;
+    const at = middleOf(first.line);
     if (first.line.kind !== 'panel missing' || at === undefined) continue;
     add(at, first.inspection, 'panel missing', first.line.origin, closed && momentOn(history, closed.day));
   }

@@ -163,7 +163,7 @@ export const plantKeywords: KeywordDocs = {
   Cost: {
     cost: word(
       'What something costs here; used to compare what could be done and to find the cheapest time to reline. Without costs the report gives risks only.',
-      'cost ${1|downtime,trough repair,liner,screw,reline,unplanned reline,inspection|} ${2:18500} EUR',
+      'cost ${1|reline,trough repair,liner,screw,unplanned reline,inspection|} ${2:18500} EUR',
     ),
     downtime: word('An hour of the conveyor standing still.', 'downtime ${1:400} EUR/h'),
     'trough repair': word(

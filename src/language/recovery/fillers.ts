@@ -6,3 +6,6 @@ export const fillers: ReadonlySet<string> = new Set(
     'on only still than that the there this very was were with'
   ).split(' '),
 );
+
+/** Before a value they say that it is none that was read so. */
+export const vague: ReadonlySet<string> = new Set(['about', 'approx', 'approximately', 'circa', 'ca']);

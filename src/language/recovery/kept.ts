@@ -8,7 +8,7 @@ import type { ConditionKind, PartName } from '../../domain/model/records.js';
 import { nearest } from '../nearest.js';
 import { isWorkWord, workOf } from './done-words.js';
 import { isReassuring } from './reassuring.js';
-import { fillers } from './fillers.js';
+import { fillers, vague } from './fillers.js';
 import type { LinePattern } from './pattern.js';
 import { isPartName, partIn, partOfWord } from './part-words.js';
 import { isSaidBy } from './senses.js';
@@ -63,7 +63,19 @@ function addsNothing(written: readonly Word[], line: readonly Word[], senses: re
   // A word in small letters is the name of a point only where it was written as one.
   const [first] = line;
   if (isUnknown(first) && first?.image !== written[0]?.image) return false;
-  return line.every((word) => !claims.has(word.type) || isSaid(word.type));
+  return line.every(
+    ({ type }) =>
+      (!claims.has(type) || isSaid(type)) && (!keepsPeopleSafe.has(type) || isWritten(type, written)),
+  );
+}
+
+/** What keeps people safe is never made of its last word alone: a `test run` is no gas test. */
+const keepsPeopleSafe: ReadonlySet<string> = new Set(['gas test', 'prove dead', 'gate shut', 'fire watch']);
+
+function isWritten(put: string, written: readonly Word[]): boolean {
+  const all = written.flatMap(singles);
+  const [first = ''] = put.split(' ');
+  return all.some((word) => word === first || isSlipOf(word, first));
 }
 
 /** What the line is about comes first in what was written: `cover bolts loose` is of the cover, and not of the bolts. */
@@ -90,6 +102,8 @@ export function readsSoundly(line: readonly Word[], pattern: LinePattern): boole
     if (next === undefined) return false;
     const ways = pattern.ways(standing).filter(({ token }) => token === type);
     if (type === 'QUANTITY' && isFalseUnit(image)) return false;
+    // `8.6-9.0 mm` is no value with its error.
+    if (before === '±' && image.startsWith('-')) return false;
     // A measure without its unit is refused next.
     const isBare = type === 'NUMBER' && ways.every(({ rule }) => rule === 'Quantity');
     if (isBare && kind === undefined && !plainNumbers.has(before)) return false;
@@ -150,8 +164,14 @@ export function keepsAll(
   const fresh = words.filter((word) => !before.has(word));
   const isSaidHere = (word: string): boolean =>
     senses.some(([known, put]) => known === word && (words.includes(put) || said.has(put)));
-  return written.every((word) => {
+  return written.every((word, index) => {
     const image = tight(word.image);
+    if (
+      vague.has(image.toLowerCase()) &&
+      written[index + 1]?.type === 'QUANTITY' &&
+      !said.has(stem(image.toLowerCase()))
+    )
+      return false;
     if (isSaidHere(image.toLowerCase())) return true;
     if (word.type === 'STRING') return texts.some((text) => text.includes(tight(word.image.slice(1, -1))));
     if (values.has(word.type)) return isAmong(image, all) || texts.some((text) => isAmong(image, text));

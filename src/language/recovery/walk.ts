@@ -49,6 +49,9 @@ export function walk(
   return new Walk(text, tokens, errors, patternOf, rowsEnd).run();
 }
 
+/** What says how much, when, or in whose words. */
+const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOCK', 'STRING']);
+
 class Walk {
   private readonly slips: Slip[] = [];
   private readonly dropped: [number, number][] = [];
@@ -201,7 +204,7 @@ class Walk {
     while (!isEnd() && this.places.isFirst(end) && !this.begins(end, pattern)) {
       const type = this.type(end);
       // What stands no further in is a line of its own: it is told by itself.
-      const isOwn = isWord(type) || type === 'ID' || this.isCount(end);
+      const isOwn = isWord(type) || type === 'ID' || type === 'QUANTITY' || this.isCount(end);
       if (this.places.column(end) <= this.places.column(from) && isOwn) break;
       if (!/^[^a-zA-Z]|^[A-Z]{3,}$/.test(type) && !words.has(type)) break;
       do end++;
@@ -235,8 +238,12 @@ class Walk {
     const word = this.type(this.at);
     // A record of one line, or a fact of some block: what stands there was meant, whatever stood above it.
     const isKnown = this.patternOf('Block').first.has(word) || this.patternOf.blocksSaying(word).length > 0;
+    // A number, a day or a text that stands there was meant too, whatever the line begins with.
+    const saysMore =
+      this.places.column(this.at) === 1 &&
+      this.tokens.slice(from, end).some(({ tokenType }) => values.has(tokenType.name));
     const quiet =
-      (this.adrift && !(isOwn && isWord(word) && isKnown)) ||
+      (this.adrift && !(isOwn && ((isWord(word) && isKnown) || saysMore))) ||
       (this.top?.lost === true && this.top.block === undefined);
     const error = this.places.takeErrors(from, end);
     if (error && !quiet) this.tell(this.oddSign(error, from, end, block, pattern));

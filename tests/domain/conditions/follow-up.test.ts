@@ -120,6 +120,21 @@ describe('what becomes of a condition', () => {
     );
   });
 
+  test('panels side by side are two, and each is at its own liner', () => {
+    const beside = look(
+      '2024-09-09',
+      3600,
+      'panel torn at panel 3 of run 2',
+      'panel torn at panel 4 of run 2',
+    );
+    expect(states(read(beside))).toHaveLength(2);
+    const reline = 'reline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n  scope panel 4 of run 2\n}';
+    expect(states(read(beside, reline))).toEqual([
+      expect.stringMatching(/^panel torn at panel 3 of run 2.*: open$/),
+      expect.stringMatching(/^panel torn at panel 4 of run 2.*: closed by reline$/),
+    ]);
+  });
+
   describe('on a panel that is moved', () => {
     // Run 2 lies from 1.5 m to 7 m, laid from the gate: panel 3 from 3.4 m to 4.6 m, panel 4 from 4.6 m to 5.8 m.
     const moved = (date: string, meter: number, ...moves: readonly string[]): string =>

@@ -1,5 +1,6 @@
 // Can this thickness have been read? A panel that is missing has none, and neither has one that stays missing.
 
+import { middleOf } from '../../../domain/conditions/kinds.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
 import { setSeen } from '../../../domain/model/exposure.js';
 import { historyOf } from '../../../domain/model/history.js';
@@ -31,6 +32,10 @@ export const conditionAgainstAReading: Rule = {
   «P1 thickness 8.4 mm|P1 not seen "panel gone"»`,
   cases: [
     { name: 'of the panel beside it', text: '  panel missing at 5.9 m\n  P1 thickness 8.4 mm' },
+    {
+      name: 'of the panel beside it, by its number',
+      text: '  panel missing at panel 4 of run 2\n  P1 thickness 8.4 mm',
+    },
     { name: 'steel showing there', text: '  panel missing at 4.2 m\n  P2 colour ivory' },
   ],
   *check({ estate }) {
@@ -38,7 +43,7 @@ export const conditionAgainstAReading: Rule = {
     for (const conveyor of estate.conveyors) {
       const history = historyOf(estate, conveyor);
       for (const { first, closed } of followUp(estate, conveyor).conditions) {
-        const at = first.line.at?.value;
+        const at = middleOf(first.line);
         if (first.line.kind !== 'panel missing' || at === undefined) continue;
         const panel = panelAt(estate, conveyor, at, first.inspection.date.day);
         if (!panel) continue;

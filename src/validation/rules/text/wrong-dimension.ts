@@ -4,6 +4,7 @@ import type { Rule } from '../../rule.js';
 import { insertBefore } from '../../telling/fixes.js';
 import { onProblem } from '../../telling/on-problem.js';
 import { likelyUnits } from '../../telling/likely-units.js';
+import type { Dimension } from '../../../domain/units/dimension.js';
 import { withArticle } from '../../../domain/units/wording.js';
 import { list } from '../../telling/wording.js';
 
@@ -23,7 +24,7 @@ export const wrongDimension: Rule = {
     const lacksWord = problem.found === 'temperature' && problem.fact.startsWith(measure);
     const part = problem.fact.slice(measure.length);
     return {
-      message: `The ${problem.fact} is given as ${problem.text}, which is ${withArticle(problem.found)}; it must be ${withArticle(problem.expected)}.`,
+      message: `The ${problem.fact} is given as ${problem.text}, which is ${kindOf(problem.found)}; it must be ${kindOf(problem.expected)}.`,
       todo: lacksWord
         ? `Say \`temperature\` before it: \`${part} temperature ${problem.text}\`.`
         : `Write it in ${list(likelyUnits('', problem.expected, problem.fact), 'or')}.`,
@@ -42,3 +43,17 @@ export const wrongDimension: Rule = {
 };
 
 const warm = /bearing$|^gearbox$|^motor$|^coupling$/;
+
+/** As a sentence has it: `a length`, `an amount of money an hour`. */
+function kindOf(dimension: Dimension): string {
+  switch (dimension) {
+    case 'money':
+      return 'an amount of money';
+    case 'money a duration':
+      return 'an amount of money an hour';
+    case 'money a length':
+      return 'an amount of money a metre';
+    default:
+      return withArticle(dimension);
+  }
+}
