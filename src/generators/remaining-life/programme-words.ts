@@ -93,6 +93,8 @@ function unpricedText({ plant, currency, problem }: Programme): string {
 
 function aloneText(programme: Programme): string {
   const difference = programme.expected - programme.expectedAlone;
+  if (!programme.aloneFits && difference < 1)
+    return 'choosing each conveyor alone would not fit the crews, and fitting it costs nothing more.';
   if (!programme.aloneFits)
     return `choosing each conveyor alone would not fit the crews, and fitting it costs ${money(programme, Math.max(0, difference))} more.`;
   return Math.abs(difference) < 1
@@ -146,7 +148,9 @@ export function savingTexts(programme: Programme): readonly string[] {
   );
   return useful.length > 0
     ? useful
-    : ['no further crew, platform or day would save anything: every conveyor has what it would choose alone'];
+    : [
+        `no further crew, platform or day would save anything${programme.aloneFits ? ': every conveyor has what it would choose alone' : ''}`,
+      ];
 }
 
 /** Without money only what more would keep can be told. */
