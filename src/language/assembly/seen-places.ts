@@ -5,13 +5,12 @@ import { chainageText } from '../../domain/units/length-words.js';
 import { partNamedIn } from '../../domain/conditions/kinds.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
-import { installedPanels } from '../../domain/model/panels.js';
 import type { Problem } from '../../domain/model/problem.js';
 import type { ConditionLine, Inspection, PanelUse, Reline, SeenPlace } from '../../domain/model/records.js';
-import { findRun } from '../../domain/model/runs.js';
 import type { NameUse, Stated } from '../../domain/model/stated.js';
 import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import type { ConveyorIndex } from './conveyors.js';
+import { panelThere } from './panel-there.js';
 import { checkStretch } from './stretches.js';
 
 export interface PlacesKnown {
@@ -100,20 +99,19 @@ function endPlace({ name, origin }: NameUse, conveyor: Conveyor): Pick<SeenPlace
 }
 
 function panelPlace(
-  { first, run: use, origin }: PanelUse,
+  use: PanelUse,
   conveyor: Conveyor,
   relines: readonly Reline[],
   day: CalendarDay,
 ): Pick<SeenPlace, 'at' | 'to'> {
-  const run = findRun(conveyor, use);
-  const panel = run && installedPanels({ relines }, run, day).layout.panels[first.count - 1];
+  const panel = panelThere(conveyor, use, relines, day);
   if (!panel) return {};
   const unit = unitOfMachine(conveyor);
   const at = (value: number): Stated<'length'> => ({
     dimension: 'length',
     value,
     text: chainageText(value, unit),
-    origin,
+    origin: use.origin,
   });
   return { at: at(panel.from), to: at(panel.to) };
 }

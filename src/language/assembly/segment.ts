@@ -3,8 +3,6 @@
 
 import { panelWords } from '../../domain/conditions/kinds.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
-import { installedPanels } from '../../domain/model/panels.js';
-import { findRun } from '../../domain/model/runs.js';
 import type { Conveyor, Point } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
 import type {
@@ -20,6 +18,7 @@ import type { NameUse } from '../../domain/model/stated.js';
 import type { InspectionDraft, ReadingSpot, Sheet } from '../sheet.js';
 import { linersOf } from '../../domain/model/liners-there.js';
 import { closest } from './name-table.js';
+import { middleOfPanel, panelThere, pointOn } from './panel-there.js';
 import { createPlaces } from './places.js';
 import { secondColour } from '../reading-rows.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
@@ -132,14 +131,11 @@ function spotOfPanel(
   relines: readonly Reline[],
   day: CalendarDay,
 ): ReadingSpot | undefined {
-  const run = findRun(conveyor, panel.run);
-  const lay = run && installedPanels({ relines }, run, day).layout.panels[panel.first.count - 1];
+  const lay = panelThere(conveyor, panel, relines, day);
   if (!lay) return undefined;
-  const middle = (lay.from + lay.to) / 2;
-  const on = conveyor.points.filter(({ at }) => at.value >= lay.from && at.value <= lay.to);
-  const [point] = on.sort((a, b) => Math.abs(a.at.value - middle) - Math.abs(b.at.value - middle));
-  if (clock === undefined && point) return { kind: 'point', name: point.name };
-  const spot = spotAt(conveyor, middle, clock);
+  const point = clock === undefined ? pointOn(conveyor, lay) : undefined;
+  if (point) return { kind: 'point', name: point.name };
+  const spot = spotAt(conveyor, middleOfPanel(lay), clock);
   return spot.kind === 'chainage' ? { ...spot, along: { from: lay.from, to: lay.to } } : spot;
 }
 
