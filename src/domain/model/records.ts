@@ -383,6 +383,7 @@ export interface Reline {
     readonly point: NameUse;
     /** Where no point lies, of a panel that was moved; then `point` is what a reading there is called. */
     readonly at?: Stated<'length'>;
+    readonly clock?: StatedClock;
     readonly thickness: Stated<'length'>;
     readonly error?: Stated<'length'>;
     readonly origin: Origin;

@@ -9,11 +9,15 @@ type Measured = PanelsMoved['measured'][number];
 /** mm. */
 const sameSpot = 1;
 
+/** Without a clock position the only point at that chainage is meant. */
 export function atItsPoint(row: Measured, { points }: Conveyor): Measured {
-  const { at, point } = row;
+  const { at, clock, point } = row;
   if (!at) return row;
   const there = points.filter((each) => Math.abs(each.at.value - at.value) <= sameSpot);
-  const own = there.find(({ clock }) => point.name.endsWith(` ${formatClock(clock.hours)}`));
-  const found = own ?? (/\d:\d/.test(point.name) || there.length !== 1 ? undefined : there[0]);
-  return found ? { ...row, point: { ...point, name: found.name } } : row;
+  const own = clock
+    ? there.find((each) => formatClock(each.clock.hours) === formatClock(clock.hours))
+    : there.length === 1
+      ? there[0]
+      : undefined;
+  return own ? { ...row, point: { ...point, name: own.name } } : row;
 }

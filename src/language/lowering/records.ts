@@ -202,7 +202,13 @@ function lowerMovedThickness(
   if (!at || !thickness) return undefined;
   const where = chainageText(at.value, /(ft|in)$/.test(at.text) ? 'in' : 'mm');
   const name = [where, clock && formatClock(clock.hours)].filter(Boolean).join(' ');
-  return { point: { name, origin: at.origin }, at, thickness, origin: reader.origin(fact) };
+  return {
+    point: { name, origin: at.origin },
+    at,
+    thickness,
+    origin: reader.origin(fact),
+    ...stated({ clock }),
+  };
 }
 
 export function lowerScrewChange(
