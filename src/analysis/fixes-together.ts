@@ -1,6 +1,6 @@
-// Which fixes can be taken in one go? The fix that needs no question of each finding, or the line offered for one that cannot be read, whole or not at all:
-// half an order repair would take a step out and put it nowhere. First come, first served where two would change the same
-// text; the other is offered again once the first is in.
+// Which fixes can be taken in one go? Of each finding the fix that needs no question, or the line that is offered for one that cannot
+// be read; whole or not at all: half an order repair would take a step out and put it nowhere. First come, first served where two
+// would change the same text; the other is offered again once the first is in.
 
 import type { Origin } from '../domain/model/origin.js';
 import type { Edit, Finding, Fix } from '../validation/finding.js';
