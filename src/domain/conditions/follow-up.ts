@@ -22,7 +22,7 @@ import type {
   PhotoUse,
 } from '../model/records.js';
 import { putsRight, servicesOf } from './service.js';
-import { isMeasurement, isSameCondition, middleOf, partOf, type ConditionPart } from './kinds.js';
+import { isMeasurement, isSameCondition, middleOf, takenWith } from './kinds.js';
 import { movedAlong } from './moved-along.js';
 import { isSafeguardOut } from './safeguards.js';
 
@@ -287,19 +287,12 @@ function workThatEnds(
     : changed;
 }
 
-/** A finding is of the part that it names: what was noted of a panel goes with the panel. */
-function partOfLine({ kind, about }: ConditionLine): ConditionPart {
-  if (kind !== 'finding' || about === undefined) return partOf(kind);
-  if (/^(?:liner|panel|bolts?)\b/.test(about)) return 'liner';
-  return /^(?:spiral|flight)\b/.test(about) ? 'spiral' : partOf(kind);
-}
-
 function changeThatEnds(
   history: History,
   { line, inspection }: SeenLine,
   movedOn: CalendarDay | undefined,
 ): Closing | undefined {
-  const part = partOfLine(line);
+  const part = takenWith(line);
   const at = middleOf(line);
   if (part === 'liner' && at !== undefined) {
     const seen = setSeen(history, at, inspection);

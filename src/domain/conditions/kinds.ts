@@ -119,6 +119,22 @@ export function partOf(kind: ConditionKind): ConditionPart {
   return parts[kind];
 }
 
+/** With what it goes when that is renewed: a finding with the part that it names, what was noted of a panel with the panel. */
+export function takenWith({ kind, about }: Pick<ConditionLine, 'kind' | 'about'>): ConditionPart {
+  if (kind !== 'finding') return partOf(kind);
+  switch (about) {
+    case 'liner':
+    case 'panel':
+    case 'bolts':
+      return 'liner';
+    case 'spiral':
+    case 'flight':
+      return 'spiral';
+    default:
+      return partOf(kind);
+  }
+}
+
 /** The part as a line names it: `bolts` of `bolts loose`, `pull cord` of `pull cord slack`; all of `tail bearing`. */
 export function partNamedIn(kind: ConditionKind): string {
   if (parts[kind] === 'drive') return kind;
