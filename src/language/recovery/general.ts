@@ -3,7 +3,7 @@
 
 import { fillers } from './fillers.js';
 import { isDone, workOf } from './done-words.js';
-import { imagesOf, keyword, plainImage, type Word } from './word.js';
+import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 import { partIn, partOfName, partOfWord, wordsNamed } from './part-words.js';
 import { isName, oneOf, placeIn, type Take } from './said-place.js';
 
@@ -112,11 +112,8 @@ export function takenApart(words: readonly Word[]): SaidLine {
   const how = severity.length > 0 ? [] : severityOf(words, take);
   const by = afterWord(words, ['by', 'welded by'], take);
   const photo = afterWord(words, ['photo'], take);
-  const texts = words.flatMap(({ type, image }, at) =>
-    type === 'STRING' && !taken.has(at) ? [image.slice(1, -1)] : [],
-  );
-  const left = words.filter(({ type }, at) => type !== 'STRING' && !taken.has(at));
-  const { part: named, told: about } = aboutPart(left);
+  const left = words.filter((_, at) => !taken.has(at));
+  const { part: named, told: about } = aboutPart(left.filter(({ type }) => type !== 'STRING'));
   const end = place.length === 0 && named === 'guard' ? endIn(about) : undefined;
   const told = end ? about.filter((_, at) => at < end.from || at > end.to) : about;
   // `panel 8 of run 3 lifted`, `HeadGate leaks`: its place names the part.
@@ -132,7 +129,7 @@ export function takenApart(words: readonly Word[]): SaidLine {
     photo,
     by: by.length === 0 ? [] : [keyword('by'), ...by.slice(1)],
     told: [...told, ...welded],
-    texts,
+    texts: textsIn(left),
   };
 }
 

@@ -13,7 +13,7 @@ import type { LinePattern } from './pattern.js';
 import { isPartName, partIn, partOfWord } from './part-words.js';
 import { isSaidBy } from './senses.js';
 import { isSameSense } from './trade-words.js';
-import { isFalseUnit, isUnknown, isWord, plainImage, withoutFalseUnits, type Word } from './word.js';
+import { isFalseUnit, isUnknown, isWord, plainImage, textsIn, withoutFalseUnits, type Word } from './word.js';
 
 /** A word that was written, and the language's word that says it. */
 export type SaidBy = readonly [written: string, put: string];
@@ -156,7 +156,7 @@ export function keepsAll(
 ): boolean {
   const written = withoutFalseUnits(original);
   const parts = line.map(partOfWord).filter((part) => part !== undefined);
-  const texts = line.filter(({ type }) => type === 'STRING').map(({ image }) => tight(image.slice(1, -1)));
+  const texts = textsIn(line).map(tight);
   const all = line.flatMap(({ type, image }) => (type === 'STRING' ? [] : [tight(image)])).join(' ');
   const said = new Set(line.flatMap(singles).map(stem));
   const before = new Set(written.map(plainImage));

@@ -6,7 +6,7 @@ import { isOffered, readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { isName } from './said-place.js';
-import { imagesOf, keyword, withoutFalseUnits, type Word } from './word.js';
+import { imagesOf, keyword, textsIn, withoutFalseUnits, type Word } from './word.js';
 
 export function notLookedAt(line: BrokenLine): Otherwise | undefined {
   const { block, words, reached, pattern } = line;
@@ -38,8 +38,7 @@ function ofAPoint({ words, pattern }: BrokenLine): Otherwise | undefined {
   const plain = rest.filter(({ type }) => type !== 'STRING');
   if (!point || !isName(point) || (sayingOf(rest) === 0 && imagesOf(plain.slice(0, 2)) !== 'no reading'))
     return undefined;
-  const texts = rest.flatMap(({ type, image }) => (type === 'STRING' ? [image.slice(1, -1)] : []));
-  const note = noteOf(plain, texts);
+  const note = noteOf(plain, textsIn(rest));
   const short = [point, keyword('not seen'), ...rest];
   const asItIs = withoutNo(short);
   const line = readsSoundly(asItIs, pattern) ? asItIs : [point, keyword('not seen'), ...(note ? [note] : [])];

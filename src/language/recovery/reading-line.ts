@@ -8,7 +8,7 @@ import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { isName, isSpotName } from './said-place.js';
 import { withUnitWords } from './unit-words.js';
-import { imagesOf, keyword, withoutFalseUnits, type Word } from './word.js';
+import { imagesOf, keyword, textsIn, withoutFalseUnits, type Word } from './word.js';
 
 type Saying = (line: BrokenLine) => Otherwise | undefined;
 
@@ -103,7 +103,7 @@ function notSeenInShort({ block, words, pattern }: BrokenLine): Otherwise | unde
   const plain = [point, keyword('not seen'), ...behind];
   const note = noteOf(
     behind.filter(({ type }) => type !== 'STRING'),
-    behind.flatMap(({ type, image }) => (type === 'STRING' ? [image.slice(1, -1)] : [])),
+    textsIn(behind),
   );
   const line = readsSoundly(plain, pattern) ? plain : [point, keyword('not seen'), ...(note ? [note] : [])];
   if (!readsSoundly(line, pattern)) return undefined;
@@ -130,8 +130,7 @@ function colourWithWords({ block, words, pattern }: BrokenLine): Otherwise | und
   if (plain.some(({ type, image }) => type === 'QUANTITY' || type === 'NUMBER' || image === 'not'))
     return undefined;
   const isAlone = plain.every(({ image }) => image === 'showing');
-  const texts = rest.flatMap(({ type, image }) => (type === 'STRING' ? [image.slice(1, -1)] : []));
-  const note = noteOf(isAlone ? [] : plain, texts);
+  const note = noteOf(isAlone ? [] : plain, textsIn(rest));
   const line = [point, keyword('colour'), colour, ...(note ? [note] : [])];
   if (!readsSoundly(line, pattern)) return undefined;
   return { at: 1, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line) };
@@ -257,8 +256,7 @@ function pointWithClock({ block, words, pattern }: BrokenLine): Otherwise | unde
   const [point, clock, time, ...rest] = words;
   if (block !== 'Inspection' || !isName(point) || !point || clock?.type !== 'clock' || !time)
     return undefined;
-  const texts = rest.flatMap(({ type, image }) => (type === 'STRING' ? [image.slice(1, -1)] : []));
-  const note = noteOf([clock, time], texts);
+  const note = noteOf([clock, time], textsIn(rest));
   const line = [point, ...rest.filter(({ type }) => type !== 'STRING'), ...(note ? [note] : [])];
   if (!readsSoundly(line, pattern)) return undefined;
   const message =

@@ -7,7 +7,7 @@ import { noteOf, severities } from './general.js';
 import { readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
-import { imagesOf, keyword, plainImage, type Word } from './word.js';
+import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 
 const owners: Readonly<Record<string, string>> = {
   drive: 'drive',
@@ -58,13 +58,12 @@ export function safeguardInOtherWords({ block, words, pattern }: BrokenLine): Ot
   const { kind, told } = found;
   const end = owners[owner];
   const rest = all.slice(head.length).filter(({ type }) => type !== 'STRING');
-  const texts = all.flatMap(({ type, image }) => (type === 'STRING' ? [image.slice(1, -1)] : []));
   const place: readonly Word[] =
     end === undefined || rest[0]?.type === 'at' || rest[0]?.type === 'from'
       ? []
       : [keyword('at'), keyword(end)];
   const unsaid = [place.length > 0 && end === owner ? '' : owner, kind.endsWith(` ${told}`) ? '' : told];
-  const note = noteOf(unsaid.filter(Boolean).map(keyword), texts);
+  const note = noteOf(unsaid.filter(Boolean).map(keyword), textsIn(all));
   const line = [...answers, keyword(kind), ...place, ...rest, ...(note ? [note] : [])];
   if (!readsSoundly(line, pattern)) return undefined;
   return {

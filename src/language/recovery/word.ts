@@ -22,6 +22,11 @@ export function isUnknown(word: Word | undefined): boolean {
   return word?.type === 'ID' && /^[a-z]/.test(word.image);
 }
 
+/** What the texts of a line say, without their quotes. */
+export function textsIn(words: readonly Word[]): readonly string[] {
+  return words.flatMap(({ type, image }) => (type === 'STRING' ? [image.slice(1, -1)] : []));
+}
+
 /** A phrase of several words with one blank between them. */
 export function plainImage({ image }: Word): string {
   return image.replace(/\s+/g, ' ');
