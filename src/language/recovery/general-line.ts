@@ -9,7 +9,7 @@ import { partIn, partOfName, partOfWord } from './part-words.js';
 import { isReassuring } from './reassuring.js';
 import type { LineRepair } from './repairs.js';
 import { isName } from './said-place.js';
-import { isUnknown, isWord, keyword, plainImage, withoutFalseUnits, type Word } from './word.js';
+import { isUnknown, isValue, isWord, keyword, plainImage, withoutFalseUnits, type Word } from './word.js';
 
 export interface GeneralLine {
   readonly kind: 'condition' | 'finding' | 'work';
@@ -54,7 +54,7 @@ function isSaying(line: BrokenLine): boolean {
   if (reached > 2 && !words.some(({ type }) => type === 'STRING' || severities.has(type)))
     return partOfWord(first) !== undefined || isKind(first);
   if (partOfWord(first) !== undefined) return true;
-  if (values.has(first.type)) return false;
+  if (isNoWord(first)) return false;
   if (tools.has(first.type)) return true;
   if (isWord(first.type))
     return reached === 0 && (words.some((word) => partOfWord(word) !== undefined) || isOfNoBlock(first.type));
@@ -69,8 +69,8 @@ function isKind({ type }: Word): boolean {
 }
 
 /** What a point can say. */
-function isReading({ type }: Word): boolean {
-  return readings.has(type) || values.has(type);
+function isReading(word: Word): boolean {
+  return readings.has(word.type) || isNoWord(word);
 }
 
 const readings: ReadonlySet<string> = new Set([
@@ -94,7 +94,11 @@ function saysWhatIsWrong(words: readonly Word[], { pattern, words: [name] }: Bro
   );
 }
 
-const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOCK', 'STRING', '{', '}']);
+/** No word: a value, a text or a brace. */
+function isNoWord({ type }: Word): boolean {
+  return isValue(type) || ['STRING', '{', '}'].includes(type);
+}
+
 /** Words of other blocks that begin a line about a thing seen. */
 const tools: ReadonlySet<string> = new Set([
   'lifting point',

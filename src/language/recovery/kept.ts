@@ -13,7 +13,16 @@ import type { LinePattern } from './pattern.js';
 import { isPartName, partIn, partOfWord } from './part-words.js';
 import { isSaidBy } from './senses.js';
 import { isSameSense } from './trade-words.js';
-import { isFalseUnit, isUnknown, isWord, plainImage, textsIn, withoutFalseUnits, type Word } from './word.js';
+import {
+  isFalseUnit,
+  isUnknown,
+  isValue,
+  isWord,
+  plainImage,
+  textsIn,
+  withoutFalseUnits,
+  type Word,
+} from './word.js';
 
 /** A word that was written, and the language's word that says it. */
 export type SaidBy = readonly [written: string, put: string];
@@ -146,8 +155,6 @@ export const numbers: Readonly<Partial<Record<string, string>>> = {
   eight: '8',
 };
 
-const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOCK']);
-
 /** Everything that was written is in the line, as a word, in a text, or in the language's own word for it. */
 export function keepsAll(
   original: readonly Word[],
@@ -174,7 +181,7 @@ export function keepsAll(
       return false;
     if (isSaidHere(image.toLowerCase())) return true;
     if (word.type === 'STRING') return texts.some((text) => text.includes(tight(word.image.slice(1, -1))));
-    if (values.has(word.type)) return isAmong(image, all) || texts.some((text) => isAmong(image, text));
+    if (isValue(word.type)) return isAmong(image, all) || texts.some((text) => isAmong(image, text));
     // By another name it is the same part.
     if (isPartName(word) && parts.some((part) => isSamePart(partOfWord(word), part))) return true;
     const count = numbers[image.toLowerCase()];

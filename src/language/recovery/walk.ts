@@ -11,7 +11,7 @@ import type { LinePattern, LinePatterns, LinePlace } from './pattern.js';
 import { placesOf, type TokenPlaces } from './places.js';
 import { follow, likeWords } from './repairs.js';
 import { withOddSign } from './odd-signs.js';
-import { imagesOf, isFalseUnit, isWord, type Word } from './word.js';
+import { imagesOf, isFalseUnit, isValue, isWord, type Word } from './word.js';
 import { slipOf, type Slip } from './slip.js';
 import { braces } from './telling.js';
 
@@ -48,9 +48,6 @@ export function walk(
 ): Walked {
   return new Walk(text, tokens, errors, patternOf, rowsEnd).run();
 }
-
-/** What says how much, when, or in whose words. */
-const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOCK', 'STRING']);
 
 class Walk {
   private readonly slips: Slip[] = [];
@@ -241,7 +238,7 @@ class Walk {
     // A number, a day or a text that stands there was meant too, whatever the line begins with.
     const saysMore =
       this.places.column(this.at) === 1 &&
-      this.tokens.slice(from, end).some(({ tokenType }) => values.has(tokenType.name));
+      this.tokens.slice(from, end).some(({ tokenType: { name } }) => isValue(name) || name === 'STRING');
     const quiet =
       (this.adrift && !(isOwn && ((isWord(word) && isKnown) || saysMore))) ||
       (this.top?.lost === true && this.top.block === undefined);

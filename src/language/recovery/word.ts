@@ -22,6 +22,13 @@ export function isUnknown(word: Word | undefined): boolean {
   return word?.type === 'ID' && /^[a-z]/.test(word.image);
 }
 
+/** What says how much or when, by the type of its token. */
+export function isValue(type: string): boolean {
+  return values.has(type);
+}
+
+const values: ReadonlySet<string> = new Set(['QUANTITY', 'NUMBER', 'DATE', 'CLOCK']);
+
 /** What the texts of a line say, without their quotes. */
 export function textsIn(words: readonly Word[]): readonly string[] {
   return words.flatMap(({ type, image }) => (type === 'STRING' ? [image.slice(1, -1)] : []));
