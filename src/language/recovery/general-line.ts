@@ -3,7 +3,7 @@
 import { conditionKinds } from '../../domain/conditions/kinds.js';
 import type { BrokenLine } from './broken-line.js';
 import { asCondition } from './condition-line.js';
-import { asFinding, asWork, isWork, severities, takenApart } from './general.js';
+import { asFinding, asWork, blocksOfWork, isWork, severities, takenApart } from './general.js';
 import { isOffered, readsSoundly } from './kept.js';
 import { partIn, partOfName, partOfWord } from './part-words.js';
 import { isReassuring } from './reassuring.js';
@@ -33,8 +33,6 @@ export function generalLine(line: BrokenLine): GeneralLine | undefined {
         : undefined;
   return found && isOffered(words, found.line, pattern) ? found : undefined;
 }
-
-const blocksOfWork: ReadonlySet<string> = new Set(['Inspection', 'Reline', 'PanelsMoved', 'ScrewChange']);
 
 /** About a part of the machine, or plain words about a thing that no line of the block begins with. */
 function isSaying(line: BrokenLine): boolean {

@@ -7,6 +7,14 @@ import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 import { partIn, partOfName, partOfWord, wordsNamed } from './part-words.js';
 import { isName, oneOf, placeIn, type Take } from './said-place.js';
 
+/** Blocks that take a finding, and work. */
+export const blocksOfWork: ReadonlySet<string> = new Set([
+  'Inspection',
+  'Reline',
+  'PanelsMoved',
+  'ScrewChange',
+]);
+
 /** A line taken apart. */
 export interface SaidLine {
   readonly answer: readonly Word[];

@@ -1,14 +1,12 @@
 // A sign that is no part of the language, outside quotes: `R1/Pnl 2: edge up 5 mm`, `P4 thickness 3.1 mm below limit!`, `P5: n/a`. What was
 // written is offered in quotes: behind the reading where one stands before it, else as a finding at its place.
 
-import { takenApart } from './general.js';
+import { blocksOfWork, takenApart } from './general.js';
 import { readsSoundly } from './kept.js';
 import type { LinePattern } from './pattern.js';
 import { isName } from './said-place.js';
 import { keyword, withoutFalseUnits, type Word } from './word.js';
 import { withUnitWords } from './unit-words.js';
-
-const blocks: ReadonlySet<string> = new Set(['Inspection', 'Reline', 'ScrewChange', 'PanelsMoved']);
 
 /** `text`: the line as it stands, without comment; `behind`: what stands behind the n-th of its words. */
 export function withOddSign(
@@ -18,7 +16,7 @@ export function withOddSign(
   behind: (word: number) => string,
   pattern: LinePattern,
 ): readonly Word[] | undefined {
-  if (!blocks.has(block) || /["{}]/.test(text)) return undefined;
+  if (!blocksOfWork.has(block) || /["{}]/.test(text)) return undefined;
   const note = (said: string): Word => ({ type: 'STRING', image: `"${said.trim()}"` });
   const [point] = words;
   const plain = words.filter(({ type }) => type !== ':');

@@ -174,7 +174,8 @@ function mayShow(point: Word | undefined, colour: Word | undefined): boolean {
   return /\d/.test(name) && !/\d-[A-Z]*\d/.test(name) && !states.has(colour?.image ?? '');
 }
 
-const states: ReadonlySet<string> = new Set(conditionKinds.flatMap((kind) => kind.split(' ')));
+/** Single words of what is wrong: `torn`, `loose`. */
+export const states: ReadonlySet<string> = new Set(conditionKinds.flatMap((kind) => kind.split(' ')));
 
 const takesName: ReadonlySet<string> = new Set(['at', 'with', 'to', 'using']);
 

@@ -1,7 +1,6 @@
 // Lines that people write and the language says in another way or in another record: each with that way in one sentence and, where
 // nothing has to be made up for it, with the line. A word that begins no line of the block at all is in elsewhere.ts.
 
-import { conditionKinds } from '../../domain/conditions/kinds.js';
 import type { BrokenLine } from './broken-line.js';
 import { declaredOtherwise } from './declared-line.js';
 import { headingInOrder } from './heading-order.js';
@@ -9,10 +8,11 @@ import { isOffered, keepsAll, readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { panelsChangedOver } from './panels-changed-over.js';
 import { readingLines } from './reading-line.js';
-import { changed, likeWords, repaired, type LineRepair } from './repairs.js';
+import { changed, likeWords, repaired, states, type LineRepair } from './repairs.js';
 import { safeguardInOtherWords } from './safeguard-words.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
 import { notLookedAt } from './not-looked-at.js';
+import { isChainage } from './said-place.js';
 import { uncertainDay } from './uncertain-day.js';
 import { withUnitWords } from './unit-words.js';
 import { unquoted } from './unquoted.js';
@@ -236,7 +236,6 @@ function colourAlone({ block, words, pattern }: BrokenLine): Otherwise | undefin
     likeWords(colour.image, [...pattern.words].filter(isWord)).length === 0;
   if (showing?.image !== 'showing' && !isNearNoWord()) return undefined;
   // `P3 torn` is no colour, and `P2-P3` no point.
-  const states = new Set(conditionKinds.flatMap((kind) => kind.split(' ')));
   if (states.has(colour.image) || /\d-[A-Z]*\d/.test(point.image)) return undefined;
   const line = [point, keyword('colour'), colour, ...words.slice(3)];
   return { at: 1, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line) };
@@ -247,7 +246,7 @@ function severalPlaces({ block, words, pattern }: BrokenLine): Otherwise | undef
   const and = words.findIndex(({ image }) => image === 'and');
   const head = words.slice(0, and);
   const tail = words.slice(and + 1);
-  const isPlace = tail.some(({ type, image }) => type === 'QUANTITY' && /\d *(m|ft)$/.test(image));
+  const isPlace = tail.some(isChainage);
   if (block !== 'Inspection' || and < 2 || !isPlace || !readsSoundly(head, pattern)) return undefined;
   for (let own = 1; own < head.length; own++) {
     const line = [...head.slice(0, own), ...tail];

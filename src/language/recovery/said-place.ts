@@ -77,7 +77,8 @@ function bareSpot(words: readonly Word[], take: Take): readonly Word[] {
   return named === undefined || chainages.length > 0 ? [] : [keyword('at'), ...take(named, 1)];
 }
 
-function isChainage(word: Word | undefined): boolean {
+/** `14.2 m`, `46 ft` */
+export function isChainage(word: Word | undefined): boolean {
   return word?.type === 'QUANTITY' && /\d *(m|ft)$/.test(word.image);
 }
 
