@@ -22,7 +22,7 @@ export function notLookedAt(line: BrokenLine): Otherwise | undefined {
     : words.slice(0, said).map(({ image }): SaidBy => [image.toLowerCase(), 'not seen']);
   const message = 'Where nobody could look is said with `not seen`';
   for (const offered of [[keyword('not seen'), ...rest], withPlaceFirst(rest)])
-    if (offered && readsSoundly(offered, pattern) && isOffered(words, offered, pattern, senses))
+    if (offered && isOffered(words, offered, pattern, senses))
       return {
         at: isSaid ? reached : 0,
         message: `${message}: \`${imagesOf(offered)}\`.`,

@@ -4,15 +4,13 @@
 import type { BrokenLine } from './broken-line.js';
 import { noteOf, takenApart } from './general.js';
 import { readsSoundly, type SaidBy } from './kept.js';
-import type { Otherwise } from './otherwise.js';
+import type { Otherwise, LineSaying } from './otherwise.js';
 import { changed } from './repairs.js';
 import { isName, isSpotName } from './said-place.js';
 import { withUnitWords } from './unit-words.js';
 import { imagesOf, keyword, textsIn, withoutFalseUnits, type Word } from './word.js';
 
-type Saying = (line: BrokenLine) => Otherwise | undefined;
-
-export const readingLines: readonly Saying[] = [
+export const readingLines: readonly LineSaying[] = [
   pointLast,
   placeLast,
   steelShowing,
@@ -40,7 +38,6 @@ function pointLast({ block, words, pattern }: BrokenLine): Otherwise | undefined
     isColour(first) && first && isShort
       ? [name, keyword('colour'), first]
       : (withUnitWords([name, ...rest], pattern) ?? [name, ...rest]);
-  if (!readsSoundly(line, pattern)) return undefined;
   return { at: 0, message: `The point comes first: \`${imagesOf(line)}\`.`, repair: changed(words, line) };
 }
 
@@ -64,12 +61,11 @@ function placeLast({ block, words, pattern }: BrokenLine): Otherwise | undefined
 }
 
 /** `P4 bare steel`, `P4 worn through`, `P4 steel showing` */
-function steelShowing({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+function steelShowing({ block, words }: BrokenLine): Otherwise | undefined {
   const [point, ...rest] = words;
   const plain = rest.filter(({ type }) => type !== 'STRING').map(({ image }) => image.toLowerCase());
   if (block !== 'Inspection' || !point || !isName(point) || !steel.has(plain.join(' '))) return undefined;
   const line = [point, keyword('trough showing'), ...rest.filter(({ type }) => type === 'STRING')];
-  if (!readsSoundly(line, pattern)) return undefined;
   return {
     at: 1,
     message: `Where the liner is through, the steel of the trough shows: \`${imagesOf(line)}\`.`,
@@ -106,7 +102,6 @@ function notSeenInShort({ block, words, pattern }: BrokenLine): Otherwise | unde
     textsIn(behind),
   );
   const line = readsSoundly(plain, pattern) ? plain : [point, keyword('not seen'), ...(note ? [note] : [])];
-  if (!readsSoundly(line, pattern)) return undefined;
   return {
     at: 1,
     message: `Where nobody could look is said with \`not seen\`: \`${imagesOf(line)}\`.`,
@@ -116,7 +111,7 @@ function notSeenInShort({ block, words, pattern }: BrokenLine): Otherwise | unde
 }
 
 /** `P6 red just showing`, `P2 teal in places "left of the bolt"` */
-function colourWithWords({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+function colourWithWords({ block, words }: BrokenLine): Otherwise | undefined {
   const [point, colour, ...rest] = words;
   if (block !== 'Inspection' || !isName(point) || !isColour(colour) || !point || !colour) return undefined;
   const row = /^([A-Z]+)(\d+)-[A-Z]*(\d+)$/.exec(point.image);
@@ -132,7 +127,6 @@ function colourWithWords({ block, words, pattern }: BrokenLine): Otherwise | und
   const isAlone = plain.every(({ image }) => image === 'showing');
   const note = noteOf(isAlone ? [] : plain, textsIn(rest));
   const line = [point, keyword('colour'), colour, ...(note ? [note] : [])];
-  if (!readsSoundly(line, pattern)) return undefined;
   return { at: 1, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line) };
 }
 
@@ -203,7 +197,7 @@ const told: ReadonlySet<string> = new Set([
 ]);
 
 /** `gap at hold-down 17 m 14 mm`, `trough plate 4.6 m from outside 3.8 mm` */
-function measured({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+function measured({ block, words }: BrokenLine): Otherwise | undefined {
   if (block !== 'Inspection' || words.some(({ type }) => type === 'finding' || type === 'closed'))
     return undefined;
   const said = takenApart(withoutFalseUnits(words));
@@ -225,7 +219,6 @@ function measured({ block, words, pattern }: BrokenLine): Otherwise | undefined 
     said.texts,
   );
   const line = [...measure.line(said.place, size), ...(note ? [note] : [])];
-  if (!readsSoundly(line, pattern)) return undefined;
   const senses: readonly SaidBy[] =
     measure.part === 'trough'
       ? [
@@ -252,20 +245,19 @@ function bareMeasure({ block, words }: BrokenLine): Otherwise | undefined {
 }
 
 /** `P1 clock 7:00 thickness 8.7 mm`: a point has its clock position where it is declared. */
-function pointWithClock({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+function pointWithClock({ block, words }: BrokenLine): Otherwise | undefined {
   const [point, clock, time, ...rest] = words;
   if (block !== 'Inspection' || !isName(point) || !point || clock?.type !== 'clock' || !time)
     return undefined;
   const note = noteOf([clock, time], textsIn(rest));
   const line = [point, ...rest.filter(({ type }) => type !== 'STRING'), ...(note ? [note] : [])];
-  if (!readsSoundly(line, pattern)) return undefined;
   const message =
     'A point has its clock position where it is declared; where another was read, the note says so';
   return { at: 1, message: `${message}: \`${imagesOf(line)}\`.`, repair: changed(words, line) };
 }
 
 /** `motor current 6.9 A loaded, 4.0 A empty`, `current 8.1 A` */
-function currentOfMotor({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+function currentOfMotor({ block, words }: BrokenLine): Otherwise | undefined {
   const plain = words.filter(({ type, image }) => type !== ',' && image !== 'motor');
   const [first, ...rest] = plain;
   const isCurrent = first?.type === 'current' || ['amps', 'current'].includes(first?.image ?? '');
@@ -293,7 +285,6 @@ function currentOfMotor({ block, words, pattern }: BrokenLine): Otherwise | unde
       message: `The current is that of the screw running ${one('empty')} or ${one('loaded')}.`,
     };
   }
-  if (!readsSoundly(line, pattern)) return undefined;
   const senses: readonly SaidBy[] = [
     ['motor', 'current'],
     ['amps', 'current'],
@@ -302,7 +293,7 @@ function currentOfMotor({ block, words, pattern }: BrokenLine): Otherwise | unde
 }
 
 /** `panel 7 of run 2 green showing` */
-function panelShows({ block, words: written, pattern }: BrokenLine): Otherwise | undefined {
+function panelShows({ block, words: written }: BrokenLine): Otherwise | undefined {
   const words = withoutFalseUnits(written);
   if (block !== 'Inspection' || words[0]?.type !== 'panel') return undefined;
   const at = words.findIndex((word, i) => i > 2 && isColour(word));
@@ -310,7 +301,6 @@ function panelShows({ block, words: written, pattern }: BrokenLine): Otherwise |
   const more = words.slice(at + 1).filter(({ image }) => image !== 'showing');
   if (!colour || words.some(({ type }) => type === 'colour')) return undefined;
   const line = [...words.slice(0, at), keyword('colour'), colour, ...more];
-  if (!readsSoundly(line, pattern)) return undefined;
   return { at, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(written, line) };
 }
 

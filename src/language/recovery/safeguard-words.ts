@@ -4,7 +4,7 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { noteOf, severities } from './general.js';
-import { readsSoundly, type SaidBy } from './kept.js';
+import type { SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
@@ -43,7 +43,7 @@ const sayings: readonly (readonly [RegExp, string])[] = [
   [/^interlock (bypassed|bridged|defeated|overridden|tied down)$/, 'interlock bypassed'],
 ];
 
-export function safeguardInOtherWords({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+export function safeguardInOtherWords({ block, words }: BrokenLine): Otherwise | undefined {
   if (block !== 'Inspection') return undefined;
   const answers = words[0]?.type === 'closed' || words[0]?.type === 'not seen' ? words.slice(0, 1) : [];
   const all = words.slice(answers.length);
@@ -65,7 +65,6 @@ export function safeguardInOtherWords({ block, words, pattern }: BrokenLine): Ot
   const unsaid = [place.length > 0 && end === owner ? '' : owner, kind.endsWith(` ${told}`) ? '' : told];
   const note = noteOf(unsaid.filter(Boolean).map(keyword), textsIn(all));
   const line = [...answers, keyword(kind), ...place, ...rest, ...(note ? [note] : [])];
-  if (!readsSoundly(line, pattern)) return undefined;
   return {
     at: 0,
     message: `A guard, a stop, a pull cord and an interlock have conditions of their own: \`${imagesOf(line)}\`.`,

@@ -5,7 +5,7 @@ import type { BrokenLine } from './broken-line.js';
 import { declaredOtherwise } from './declared-line.js';
 import { headingInOrder } from './heading-order.js';
 import { isOffered, keepsAll, readsSoundly, type SaidBy } from './kept.js';
-import type { Otherwise } from './otherwise.js';
+import type { Otherwise, LineSaying } from './otherwise.js';
 import { panelsChangedOver } from './panels-changed-over.js';
 import { readingLines } from './reading-line.js';
 import { changed, likeWords, repaired, states, type LineRepair } from './repairs.js';
@@ -18,8 +18,6 @@ import { withUnitWords } from './unit-words.js';
 import { unquoted } from './unquoted.js';
 import { imagesOf, isWord, keyword } from './word.js';
 
-type Saying = (line: BrokenLine) => Otherwise | undefined;
-
 /** Whatever line may lie near. */
 export function saidOtherwise(line: BrokenLine): Otherwise | undefined {
   return firstOf(plain, line);
@@ -30,8 +28,8 @@ export function saidInAnotherRecord(line: BrokenLine): Otherwise | undefined {
   return firstOf(unlessNear, line);
 }
 
-/** A line that is said with it has to read and to keep all that was written, as any other. */
-function firstOf(sayings: readonly Saying[], line: BrokenLine): Otherwise | undefined {
+/** A line that is said with it has to read and to keep all that was written, as any other: a saying need not ask that itself. */
+function firstOf(sayings: readonly LineSaying[], line: BrokenLine): Otherwise | undefined {
   for (const saying of sayings) {
     const said = saying(line);
     if (said && (!said.repair || isSound(line, said.repair, said.senses))) return said;
@@ -53,7 +51,7 @@ function isSound(broken: BrokenLine, repair: LineRepair, senses?: readonly SaidB
   );
 }
 
-const plain: readonly Saying[] = [
+const plain: readonly LineSaying[] = [
   ({ block, words }) =>
     block === 'Job' && words[0]?.type === 'screw change'
       ? {
@@ -118,12 +116,12 @@ const plain: readonly Saying[] = [
       : undefined,
 
   // `fit run 1 from tail`
-  ({ block, words, pattern }) => {
+  ({ block, words }) => {
     const at = words.findIndex(
       ({ type }, i) => type === 'from' && ['head', 'tail'].includes(words[i + 1]?.type ?? ''),
     );
     const line = [...words.slice(0, at), keyword('starting at'), ...words.slice(at + 1)];
-    return block === 'Order' && at > 0 && readsSoundly(line, pattern)
+    return block === 'Order' && at > 0
       ? {
           at,
           message: `Where a step begins is said with \`starting at\`: \`${imagesOf(line)}\`.`,
@@ -195,7 +193,7 @@ const plain: readonly Saying[] = [
   noteOfAValue,
 ];
 
-const unlessNear: readonly Saying[] = [
+const unlessNear: readonly LineSaying[] = [
   ({ block, words, reached }) =>
     words[0]?.type === 'cost' && ['Reline', 'ScrewChange', 'Job'].includes(block)
       ? {

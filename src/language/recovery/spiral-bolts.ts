@@ -2,11 +2,10 @@
 // 10.4 m`, `flange bolt of the spiral loose`. The language says `spiral bolts loose`.
 
 import type { BrokenLine } from './broken-line.js';
-import { readsSoundly } from './kept.js';
+import { readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { keyword } from './word.js';
-import type { SaidBy } from './kept.js';
 
 const said = [
   'spiral',
