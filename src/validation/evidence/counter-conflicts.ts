@@ -14,8 +14,12 @@ export interface Conflict {
   readonly against: CounterReading;
 }
 
-export function* conflictsOf(estate: Estate, pick: 'hours' | 'tonnes'): Iterable<Conflict> {
-  for (const conveyor of estate.conveyors) {
+export function* conflictsOf(
+  estate: Estate,
+  pick: 'hours' | 'tonnes',
+  conveyors: readonly Conveyor[] = estate.conveyors,
+): Iterable<Conflict> {
+  for (const conveyor of conveyors) {
     const counter: Counter | undefined = historyOf(estate, conveyor)[pick];
     for (const { reading, against, kind } of counter?.setAside ?? [])
       yield { conveyor, reading, against, kind };

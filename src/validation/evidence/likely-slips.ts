@@ -60,8 +60,7 @@ function troublesOf(estate: Estate, conveyor: Conveyor): readonly (readonly unkn
   const grown = growthsOf(estate)
     .filter(({ place, sameInspection }) => place.conveyor === conveyor && !sameInspection)
     .map(({ row, before }) => [lookOf(row), lookOf(before)]);
-  const meters = [...conflictsOf(estate, 'hours')]
-    .filter((each) => each.conveyor === conveyor)
+  const meters = [...conflictsOf(estate, 'hours', [conveyor])]
     // The meter is worth as much as two readings: it runs one way only.
     .flatMap(({ reading, against }) => [
       [reading.record, against.record],
@@ -111,8 +110,8 @@ function otherDays(estate: Estate, { conveyor, date }: DateSlip['record']): read
 }
 
 function endsAll(estate: Estate, slip: DateSlip, before: number): boolean {
-  const mended = withDate(estate, slip);
   const { conveyor, origin } = slip.record;
+  const mended = of(conveyor, withDate(estate, slip));
   const look = [...mended.inspections, ...mended.relines].find((each) => each.origin === origin);
   const after = troublesOf(mended, conveyor);
   if (!look || after.length > before - slip.ends || after.some((looks) => looks.includes(look))) return false;
@@ -142,6 +141,11 @@ function runsAsUsual(estate: Estate, look: DateSlip['record'], ends: number): bo
 
 /** Meter readings from which what is usual is known (judgement). */
 const longHistory = 5;
+
+/** For a trial: what is tried on one conveyor costs no more in a large estate. Rows and looks keep their numbers. */
+function of(conveyor: Conveyor, estate: Estate): Estate {
+  return { ...estate, conveyors: [conveyor] };
+}
 
 function withDate(estate: Estate, { record, meant }: DateSlip): Estate {
   return 'firstRow' in record ? withLookDated(estate, record, meant) : withRelineDated(estate, record, meant);
@@ -202,7 +206,8 @@ function exchangeIn(estate: Estate): Exchange | undefined {
   for (const exchange of candidates.values()) {
     const at = ({ place }: { readonly place: Place }): boolean => exchange.places.includes(place);
     const ends =
-      growthsOf(estate).filter(at).length - growthsOf(withExchange(estate, exchange)).filter(at).length;
+      growthsOf(estate).filter(at).length -
+      growthsOf(of(exchange.inspection.conveyor, withExchange(estate, exchange))).filter(at).length;
     if (ends <= most) continue;
     most = ends;
     best = exchange;

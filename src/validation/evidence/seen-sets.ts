@@ -1,5 +1,6 @@
 // Which liner was each reading of? One pass over the columns, done once an estate and shared by the rules that ask. Rows come
-// in the order of time within a conveyor, so a rule that remembers the last row of each place needs no sorting.
+// in the order of time within a conveyor, so a rule that remembers the last row of each place needs no sorting. Rows of a conveyor
+// that the estate does not hold are passed over: an estate of one conveyor costs what that one does.
 
 import type { Estate } from '../../domain/model/estate.js';
 import { setSeen } from '../../domain/model/exposure.js';
@@ -44,8 +45,10 @@ function workOut(estate: Estate): RowsBySet {
   const { readings, places } = estate;
   const sets: LinerSet[] = [];
   const number = new Map<LinerSet, number>();
+  const held = new Set(estate.conveyors);
   const only = new Int32Array(places.length).fill(-1);
   places.forEach((place, index) => {
+    if (!held.has(place.conveyor)) return;
     const here = setsAt(historyOf(estate, place.conveyor).linerSets, place.at);
     for (const set of here) if (!number.has(set)) number.set(set, sets.push(set) - 1);
     const [one, another] = here;
@@ -54,6 +57,7 @@ function workOut(estate: Estate): RowsBySet {
   });
   const setOf = new Int32Array(readings.count).fill(-1);
   for (const inspection of estate.inspections) {
+    if (!held.has(inspection.conveyor)) continue;
     const history = historyOf(estate, inspection.conveyor);
     for (let row = inspection.firstRow; row < inspection.endRow; row++) {
       const kind = readings.kind[row];
