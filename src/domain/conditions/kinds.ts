@@ -141,6 +141,11 @@ export function partNamedIn(kind: ConditionKind): string {
   return /^(emergency stop|pull cord|[^ ]+)/.exec(kind)?.[0] ?? kind;
 }
 
+/** The part that a line is of, as work names it; of a finding the one that it names, where it names one. */
+export function partNameOf({ kind, about }: Pick<ConditionLine, 'kind' | 'about'>): string | undefined {
+  return kind === 'finding' ? about : partNamedIn(kind);
+}
+
 /** Bearings, gearbox and motor are where they are, a pull cord is as long as the machine; all else is somewhere along the trough. */
 export function needsPlace(kind: ConditionKind): boolean {
   return parts[kind] !== 'drive' && kind !== 'finding' && partNamedIn(kind) !== 'pull cord';

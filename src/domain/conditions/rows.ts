@@ -7,7 +7,7 @@ import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import type { Origin } from '../model/origin.js';
 import { installedPanels } from '../model/panels.js';
-import type { ConditionSeverity, PhotoUse } from '../model/records.js';
+import type { ConditionLine, ConditionSeverity, PhotoUse } from '../model/records.js';
 import { runAt } from '../model/runs.js';
 import { gateOfFinding } from './at-a-gate.js';
 import { followUp, openConditions, type Closing, type Condition } from './follow-up.js';
@@ -17,7 +17,7 @@ import {
   conditionAnswerText,
   conditionWords,
   middleOf,
-  partNamedIn,
+  partNameOf,
   partOf,
   type ConditionPart,
 } from './kinds.js';
@@ -74,7 +74,6 @@ function rowOf(
   const at = last.line.at?.value;
   const seen = first === last ? [first] : [first, last];
   const { kind, aspect, size, count, temperature } = last.line;
-  const hasPanel = at !== undefined && !isBesideTrough(last.line);
   return {
     called: [kind, last.line.about, last.line.words, aspect ?? (temperature && 'temperature')]
       .filter(Boolean)
@@ -82,9 +81,9 @@ function rowOf(
     measure: [size?.text, count && String(count.count), temperature?.text].filter(Boolean).join(', '),
     what: conditionWords(last.line),
     part: partOf(last.line.kind),
-    partName: kind === 'finding' ? last.line.about : partNamedIn(kind),
+    partName: partNameOf(last.line),
     gate: gateOfFinding(conveyor, last.line)?.name,
-    place: hasPanel ? placeWords(estate, conveyor, middleOf(last.line) ?? at, asOf) : '',
+    place: panelWordsOf(estate, conveyor, last.line, asOf),
     at,
     to: last.line.to?.value,
     clock: last.line.clock?.hours ?? first.line.clock?.hours,
@@ -104,6 +103,17 @@ function rowOf(
     writes: conditionAnswerText(first.line, last.line),
     origin: last.line.origin,
   };
+}
+
+/** The panel that a line lies on; empty where it has no place along the trough, or lies beside it. */
+function panelWordsOf(
+  estate: Estate,
+  conveyor: Conveyor,
+  line: ConditionLine,
+  asOf: CalendarDay | undefined,
+): string {
+  const middle = middleOf(line);
+  return middle === undefined || isBesideTrough(line) ? '' : placeWords(estate, conveyor, middle, asOf);
 }
 
 /** `run 2, panel 3` at a chainage, by the panels that lie there. */
@@ -192,7 +202,6 @@ export function closedConditionRows(
   return followUp(estate, conveyor, asOf)
     .conditions.flatMap(({ first, last, photos, closed }): readonly ClosedCondition[] => {
       if (!closed) return [];
-      const at = last.line.at?.value;
       const lines = [
         ...(first === last ? [first] : [first, last]),
         ...('look' in closed ? [closed.look] : []),
@@ -200,10 +209,7 @@ export function closedConditionRows(
       return [
         {
           what: [conditionWords(last.line), last.line.severity].filter(Boolean).join(', '),
-          place:
-            at === undefined || isBesideTrough(last.line)
-              ? ''
-              : placeWords(estate, conveyor, middleOf(last.line) ?? at, last.inspection.date.day),
+          place: panelWordsOf(estate, conveyor, last.line, last.inspection.date.day),
           since: first.inspection.date.day,
           day: closed.day,
           how: closingWords(closed),

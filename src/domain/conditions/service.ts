@@ -5,7 +5,7 @@
 import type { History } from '../model/history.js';
 import type { ConditionLine, PartName, Service } from '../model/records.js';
 import { formatClock } from '../units/clock.js';
-import { isSameCondition, isSamePlace, partNamedIn, partOf, whereWords } from './kinds.js';
+import { isSameCondition, isSamePlace, partNameOf, partOf, whereWords } from './kinds.js';
 
 type Work = NonNullable<Service['work']>;
 
@@ -61,11 +61,6 @@ export function putsRight(
   }
   if (partNameOf(line) !== part || !isSamePlace(place, line)) return false;
   return work === 'renewed' || mends[work]?.some((ending) => line.kind.endsWith(` ${ending}`)) === true;
-}
-
-/** The part that a condition is of, as work names it: `bolts` of `bolts loose`. */
-function partNameOf({ kind, about }: ConditionLine): string | undefined {
-  return kind === 'finding' ? about : partNamedIn(kind);
 }
 
 /** What is renewed by records of their own. */

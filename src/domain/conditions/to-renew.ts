@@ -7,7 +7,7 @@ import type { Origin } from '../model/origin.js';
 import type { SeenPlace } from '../model/records.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { openConditions } from './follow-up.js';
-import { conditionWords, partNamedIn, samePlace } from './kinds.js';
+import { conditionWords, partNameOf, samePlace } from './kinds.js';
 
 export interface PartToRenew {
   readonly part: 'hold-down' | 'brace';
@@ -25,7 +25,7 @@ export interface PartToRenew {
 export function partsToRenew(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay): readonly PartToRenew[] {
   return openConditions(estate, conveyor, asOf).flatMap(
     ({ last: { line } }): PartToRenew | readonly never[] => {
-      const part = line.kind === 'finding' ? line.about : partNamedIn(line.kind);
+      const part = partNameOf(line);
       if ((part !== 'hold-down' && part !== 'brace') || !line.at || line.kind === 'hold-down loose')
         return [];
       const { at, to = at, side } = line;

@@ -2,7 +2,7 @@
 // it needs. The list is never shortened: what cannot be done says why, and doing nothing is always in it.
 
 import type { CalendarDay } from '../units/calendar.js';
-import type { GoesBy } from './two-chances.js';
+import { either, type GoesBy } from './two-chances.js';
 import type { WhatStays } from './what-stays.js';
 
 export const optionKinds = [
@@ -104,7 +104,7 @@ function beyond(option: DecisionOption, goesBy: GoesBy): number {
   if (option.within) return unplanned;
   const { condemn, condemnSeen } = option;
   const before = (goesBy === 'what was seen' ? (condemnSeen ?? condemn) : condemn) ?? 1;
-  return 1 - (1 - before) * (1 - (option.stays?.condemnSeen ?? 0)) + unplanned;
+  return either(before, option.stays?.condemnSeen ?? 0) + unplanned;
 }
 
 /** What options are weighed by: expected cost by the panels that the decision goes by; undefined where it is not known. */

@@ -14,7 +14,7 @@ import { ranked, type DecisionOption } from './option.js';
 import { contactCost, percent, reckon, stopCost, type OptionSetting } from './option-setting.js';
 import type { ScopeWork } from './scope.js';
 import type { Supply } from './supply.js';
-import { chancesOn, goingBy, keepsRisks, type RiskChances, type TwoChances } from './two-chances.js';
+import { chancesOn, either, goingBy, keepsRisks, type RiskChances, type TwoChances } from './two-chances.js';
 import { valueOfALook } from './value-of-a-look.js';
 import { dayPassed, type Chances, type PanelOutlook } from './wear-outlook.js';
 import { whatStays } from './what-stays.js';
@@ -459,7 +459,7 @@ function exchanged(setting: OptionSetting): readonly DecisionOption[] {
     moved(other.life, governing.life, setting),
     moved(governing.life, other.life, setting),
   ];
-  return [movedOption(setting, 'exchange', what, [governing, other], either(here, there))];
+  return [movedOption(setting, 'exchange', what, [governing, other], eitherOf(here, there))];
 }
 
 /** Chances of moved panels by the outage after next, from today. */
@@ -475,12 +475,8 @@ function moved(
   };
 }
 
-/** Of two that do not depend on one another. */
-function either(a: RiskChances, b: RiskChances): RiskChances {
-  return {
-    condemn: 1 - (1 - a.condemn) * (1 - b.condemn),
-    contact: 1 - (1 - a.contact) * (1 - b.contact),
-  };
+function eitherOf(a: RiskChances, b: RiskChances): RiskChances {
+  return { condemn: either(a.condemn, b.condemn), contact: either(a.contact, b.contact) };
 }
 
 function movedOption(
@@ -493,7 +489,7 @@ function movedOption(
   const { outlook, accepted, money, scopes, goesBy } = setting;
   const { until } = scopes;
   const withRest = ({ condemnBy, contactBy }: Chances): RiskChances =>
-    either(after, { condemn: condemnBy(until), contact: contactBy(until) });
+    eitherOf(after, { condemn: condemnBy(until), contact: contactBy(until) });
   const { condemn, contact } = withRest(outlook.rest(panels));
   const seen = withRest(outlook.restSeen(panels));
   const then = { condemn, contact, condemnSeen: seen.condemn, contactSeen: seen.contact };

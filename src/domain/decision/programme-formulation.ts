@@ -4,6 +4,7 @@
 
 import type { IntegerProgramme, Row, SolvedProgramme, Term } from './integer-programme.js';
 import type { Candidate, ProgrammeConveyor, ProgrammeProblem } from './programme-problem.js';
+import { either } from './two-chances.js';
 
 export type Choice = Candidate | 'nothing' | 'left out';
 
@@ -97,7 +98,7 @@ export function breachOf(choice: Choice): number {
   if (choice === 'nothing' || choice.within) return 0;
   const { condemn, contact, stays } = choice;
   const { condemnSeen: later = 0, contactSeen: laterSteel = 0 } = stays ?? {};
-  return 1 + 1 - (1 - condemn) * (1 - later) + 1 - (1 - contact) * (1 - laterSteel);
+  return 1 + either(condemn, later) + either(contact, laterSteel);
 }
 
 export function priceOf(conveyor: ProgrammeConveyor, choice: Choice): number {

@@ -35,6 +35,11 @@ export function goingBy(goesBy: GoesBy, chances: TwoChances): RiskChances {
   return goesBy === 'what was seen' ? { condemn: condemnSeen, contact: contactSeen } : { condemn, contact };
 }
 
+/** The chance of one or the other, of two that do not depend on one another. */
+export function either(a: number, b: number): number {
+  return 1 - (1 - a) * (1 - b);
+}
+
 /** Neither chance is beyond what is accepted. */
 export function keepsRisks({ condemn, contact }: RiskChances, accepted: AcceptedRisk): boolean {
   return condemn <= accepted.condemn && contact <= accepted.contact;

@@ -18,9 +18,11 @@ export function driveChangesOf(
 
 /** Undefined where the conveyor declares none: at which end it sits is not known. */
 export function presentDrive(estate: Known, conveyor: Conveyor, asOf?: CalendarDay): Drive | undefined {
-  const { drive } = conveyor;
-  if (!drive) return undefined;
-  const changes = driveChangesOf(estate, conveyor, asOf);
+  return conveyor.drive && driveAfter(conveyor.drive, driveChangesOf(estate, conveyor, asOf));
+}
+
+/** What changes, first to last, made of a drive. */
+export function driveAfter(drive: Drive, changes: readonly DriveChange[]): Drive {
   const power = changes.findLast((each) => each.power)?.power ?? drive.power;
   const speed = changes.findLast((each) => each.speed)?.speed ?? drive.speed;
   return { ...drive, ...(power && { power }), ...(speed && { speed }) };

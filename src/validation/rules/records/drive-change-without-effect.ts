@@ -1,6 +1,6 @@
 // Does a drive change say anything that was not so already?
 
-import { driveChangesOf } from '../../../domain/model/present-drive.js';
+import { driveAfter, driveChangesOf } from '../../../domain/model/present-drive.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { DriveChange } from '../../../domain/model/records.js';
 import type { Rule } from '../../rule.js';
@@ -44,11 +44,8 @@ function reason(
   { power, speed }: DriveChange,
 ): string | undefined {
   if (!drive) return `${name} declares no drive, so nothing is known of what this changed: add \`drive at\`.`;
-  const [oldPower, oldSpeed] = [
-    before.findLast((each) => each.power)?.power ?? drive.power,
-    before.findLast((each) => each.speed)?.speed ?? drive.speed,
-  ];
-  const isNew = (power && power.value !== oldPower?.value) || (speed && speed.value !== oldSpeed?.value);
+  const old = driveAfter(drive, before);
+  const isNew = (power && power.value !== old.power?.value) || (speed && speed.value !== old.speed?.value);
   const same = [power?.text, speed?.text].filter(Boolean).join(' and ');
   return isNew ? undefined : `The drive of ${name} had ${same} before this day already.`;
 }
