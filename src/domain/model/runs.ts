@@ -79,6 +79,19 @@ export function panelsText(first: number, last: number, run: number | string): s
   return `${first === last ? `panel ${first}` : `panels ${first} to ${last}`} of run ${run}`;
 }
 
+/** Numbers in order, by what follows one another: 1, 2, 3, 5 are 1 to 3, and 5. */
+export function sideBySide(
+  numbers: readonly number[],
+): readonly { readonly first: number; readonly last: number }[] {
+  const groups: { first: number; last: number }[] = [];
+  for (const number of numbers) {
+    const before = groups.at(-1);
+    if (before?.last === number - 1) before.last = number;
+    else groups.push({ first: number, last: number });
+  }
+  return groups;
+}
+
 /** The breaks that a run is named by. */
 export function breaksNamed(use: RunUse): readonly NameUse[] {
   switch (use.by) {

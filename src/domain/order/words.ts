@@ -2,7 +2,7 @@
 // keep the text they were stated with, so a step that is written out again reads as it was.
 
 import type { Heat, Step } from '../model/job.js';
-import { panelsText, runUseText } from '../model/runs.js';
+import { panelsText, runUseText, sideBySide } from '../model/runs.js';
 import { list } from '../units/wording.js';
 import type { Stretch } from '../model/stretch.js';
 
@@ -69,12 +69,7 @@ export function listing(items: readonly string[], most = 6): string {
 
 /** `1 to 3 and 5`. */
 export function ranges(numbers: readonly number[]): string {
-  const parts: string[] = [];
-  for (let i = 0; i < numbers.length;) {
-    let j = i;
-    while (j + 1 < numbers.length && numbers[j + 1] === (numbers[j] ?? 0) + 1) j++;
-    parts.push(i === j ? `${numbers[i]}` : `${numbers[i]} to ${numbers[j]}`);
-    i = j + 1;
-  }
-  return listing(parts);
+  return listing(
+    sideBySide(numbers).map(({ first, last }) => (first === last ? `${first}` : `${first} to ${last}`)),
+  );
 }

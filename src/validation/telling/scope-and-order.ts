@@ -3,7 +3,7 @@
 
 import type { Estate } from '../../domain/model/estate.js';
 import type { Job } from '../../domain/model/job.js';
-import { panelsText, runUseText, type Run } from '../../domain/model/runs.js';
+import { panelsText, runUseText, sideBySide, type Run } from '../../domain/model/runs.js';
 import { beyondScope, type BeyondScope } from '../../domain/order/beyond-scope.js';
 import { changeJob } from '../../domain/order/change-steps.js';
 import { editsOf } from '../../domain/order/edits.js';
@@ -54,30 +54,21 @@ export function scopeAsTheOrder(job: Job, { run, panels, asked, scope }: BeyondS
   const all = [...asked, ...panels].sort((a, b) => a - b);
   const [only, another] = scope;
   const one =
-    only?.stretch.kind === 'panels' && !another && inOnes(all).length === 1 ? only.stretch : undefined;
+    only?.stretch.kind === 'panels' && !another && sideBySide(all).length === 1 ? only.stretch : undefined;
   const named = one ? runUseText(one.run) : String(run.run.number);
-  const said = (from: number | undefined, to: number | undefined, whole: boolean): string =>
-    whole ? `run ${named}` : panelsText(from ?? 1, to ?? 1, named);
+  const said = (numbers: readonly number[]): readonly string[] =>
+    sideBySide(numbers).map(({ first, last }) =>
+      last - first + 1 === run.panels.length ? `run ${named}` : panelsText(first, last, named),
+    );
   if (one) {
-    const text = said(all[0], all.at(-1), all.length === run.panels.length);
+    const text = said(all).join('');
     return replace(one.origin, text, { title: `Reline ${text}` });
   }
-  const parts = inOnes(panels).map((part) => said(part[0], part.at(-1), part.length === run.panels.length));
+  const parts = said(panels);
   const liner = only?.linerUse ? ` with ${only.linerUse.name}` : '';
   const lines = parts.map((part) => `reline ${part}${liner}`);
   const title = `Reline ${parts.join(' and ')} too`;
   const last = job.relines.at(-1);
   if (last) return insertAfter(last.origin, lines.map((line) => `\n  ${line}`).join(''), title);
   return insertBefore(job.order?.origin ?? job.origin, lines.map((line) => `${line}\n  `).join(''), title);
-}
-
-/** Numbers that follow one another, in groups. */
-export function inOnes(numbers: readonly number[]): readonly (readonly number[])[] {
-  const groups: number[][] = [];
-  for (const number of numbers) {
-    const group = groups.at(-1);
-    if (group?.at(-1) === number - 1) group.push(number);
-    else groups.push([number]);
-  }
-  return groups;
 }

@@ -1,7 +1,7 @@
 // What the crew gives back for the records: one reline block a liner and a screw-change block, with everything the plan knows
 // filled in and blanks for what only the site can say.
 
-import { panelsText } from '../../../domain/model/runs.js';
+import { panelsText, sideBySide } from '../../../domain/model/runs.js';
 import { historyOf } from '../../../domain/model/history.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
@@ -90,13 +90,8 @@ function runFacts(
 /** `scope run 3`, or `scope panels 2 to 4 of run 1`; a line for each stretch of panels that lie side by side. */
 export function scopeLines(run: AsFittedFacts['relines'][number]['runs'][number]): readonly string[] {
   if (run.whole || run.panels.length === 0) return [`scope run ${run.run}`];
-  const stretches: { first: number; last: number }[] = [];
-  for (const { panel } of [...run.panels].sort((a, b) => a.panel - b.panel)) {
-    const before = stretches.at(-1);
-    if (before?.last === panel - 1) before.last = panel;
-    else stretches.push({ first: panel, last: panel });
-  }
-  return stretches.map(({ first, last }) => `scope ${panelsText(first, last, run.run)}`);
+  const numbers = run.panels.map(({ panel }) => panel).sort((a, b) => a - b);
+  return sideBySide(numbers).map(({ first, last }) => `scope ${panelsText(first, last, run.run)}`);
 }
 
 /** The blocks with blanks, for paper. */

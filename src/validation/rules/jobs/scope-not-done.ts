@@ -2,13 +2,13 @@
 
 import type { Estate } from '../../../domain/model/estate.js';
 import type { Job } from '../../../domain/model/job.js';
-import { panelsText } from '../../../domain/model/runs.js';
+import { panelsText, sideBySide } from '../../../domain/model/runs.js';
 import { areasOfAction, groundOf, within, type Ground } from '../../../domain/order/ground.js';
 import { concerns } from '../../../domain/order/layout.js';
 import type { Edit, Fix } from '../../finding.js';
 import { onViolation } from '../../telling/on-violation.js';
 import type { Rule } from '../../rule.js';
-import { inOnes, stepsAsTheScope } from '../../telling/scope-and-order.js';
+import { stepsAsTheScope } from '../../telling/scope-and-order.js';
 import { but, soundOrder } from '../../telling/sound-order.js';
 
 export const scopeNotDone: Rule = {
@@ -51,7 +51,7 @@ function asTheSteps(ground: Ground): readonly Fix[] {
       .flatMap(({ run, panels }) => {
         const done = within(within(panels, own), fitted).map(({ panel }) => panel);
         if (done.length === panels.length) return [`run ${run.number}`];
-        return inOnes(done).map((part) => panelsText(part[0] ?? 1, part.at(-1) ?? 1, run.number));
+        return sideBySide(done).map(({ first, last }) => panelsText(first, last, run.number));
       });
     const isWhole = runs.every(({ panels }) => {
       const asked = within(panels, own);
