@@ -17,11 +17,14 @@ import { scopeToFollow } from './scope-and-order.js';
 
 export function onViolation(...kinds: readonly ViolationKind[]) {
   return function* ({ estate }: RuleInput): Iterable<Found> {
-    for (const job of estate.jobs) {
-      if (!job.order || !hasSizesToPlanWith(job)) continue;
-      for (const { violation, found } of judged(job, estate)) if (kinds.includes(violation.kind)) yield found;
-    }
+    for (const job of estate.jobs) yield* violationsOf(job, estate, kinds);
   };
+}
+
+/** Of one job; none without an order. */
+export function violationsOf(job: Job, estate: Estate, kinds: readonly ViolationKind[]): readonly Found[] {
+  if (!job.order || !hasSizesToPlanWith(job)) return [];
+  return judged(job, estate).flatMap(({ violation, found }) => (kinds.includes(violation.kind) ? found : []));
 }
 
 interface ToldViolation {

@@ -6,8 +6,9 @@ import { panelsText, sideBySide } from '../../../domain/model/runs.js';
 import { areasOfAction, groundOf, within, type Ground } from '../../../domain/order/ground.js';
 import { concerns } from '../../../domain/order/layout.js';
 import type { Edit, Fix } from '../../finding.js';
-import { onViolation } from '../../telling/on-violation.js';
+import { violationsOf } from '../../telling/on-violation.js';
 import type { Rule } from '../../rule.js';
+import { onceAJob } from '../../telling/once-a-job.js';
 import { stepsAsTheScope } from '../../telling/scope-and-order.js';
 import { but, soundOrder } from '../../telling/sound-order.js';
 
@@ -21,15 +22,15 @@ export const scopeNotDone: Rule = {
   given: 'job',
   bad: but(soundOrder, ['\norder {', '\nreline run above Gate\nreline run above Inlet\n«order» {']),
   good: soundOrder,
-  *check({ estate, ...input }) {
+  *check({ estate }) {
     for (const job of estate.jobs)
-      for (const found of onViolation('scope not done')({ ...input, estate: { ...estate, jobs: [job] } }))
+      for (const found of violationsOf(job, estate, ['scope not done']))
         yield { ...found, fixes: [...(found.fixes ?? []), ...agreed(job, estate)] };
   },
 };
 
 /** The steps as the scope, or the scope as the steps. */
-function agreed(job: Job, estate: Estate): readonly Fix[] {
+const agreed = onceAJob((job: Job, estate: Estate): readonly Fix[] => {
   const ground = groundOf(job, job.order?.steps ?? [], estate);
   const fitted = areasOfAction(ground, 'fit');
   const short = ground.runs.filter(({ panels }) => {
@@ -38,7 +39,7 @@ function agreed(job: Job, estate: Estate): readonly Fix[] {
     return done.size > 0 && done.size < asked.length;
   });
   return [...short.flatMap(({ run }) => stepsAsTheScope(job, estate, run)), ...asTheSteps(ground)];
-}
+});
 
 /** Each reline with what of it is fitted; none where nothing of the job would be left, or where there is nothing to take out. */
 function asTheSteps(ground: Ground): readonly Fix[] {
