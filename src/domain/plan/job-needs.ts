@@ -21,13 +21,16 @@ export function groundOfJob(job: Job, estate: Estate): JobGround {
   return { ground, areas: fittedAreas(ground) };
 }
 
-export function needsOf(
-  { ground, areas }: JobGround,
-  estate: Estate,
-  store: PlantStore,
-): readonly Material[] {
-  const cuts = cutLists(ground.job, estate, ground, areas, store.stock);
-  return materialsOf(ground.job, ground, cuts, areas, store, partsToRenew(estate, ground.job.conveyor));
+export interface JobNeeds {
+  readonly cuts: readonly CutList[];
+  readonly materials: readonly Material[];
+}
+
+export function needsOf({ ground, areas }: JobGround, estate: Estate, store: PlantStore): JobNeeds {
+  const { job } = ground;
+  const cuts = cutLists(job, estate, ground, areas, store.stock);
+  const renewed = partsToRenew(estate, job.conveyor);
+  return { cuts, materials: materialsOf(job, ground, cuts, areas, store, renewed) };
 }
 
 /** What is cut for the panels that an order fits. */

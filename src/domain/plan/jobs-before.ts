@@ -124,7 +124,7 @@ function linkOf(job: Job, estate: Estate, store: PlantStore): Link {
   const worked = groundOfJob(job, estate);
   const { ground, areas } = worked;
   const there = storeBy(store, job.window?.from.day);
-  const takes = needsOf(worked, estate, there).flatMap((material) => taken(material) ?? []);
+  const takes = needsOf(worked, estate, there).materials.flatMap((material) => taken(material) ?? []);
   const before = { job, renewed: renewedParts(ground.runs, areas), screw: job.screwChange?.screw, takes };
   return { before, estate: estateAfter(estate, job, ground, areas), store: storeLess(store, takes) };
 }

@@ -93,8 +93,8 @@ function shortOf(
   left: PlantStore,
 ): readonly Short[] {
   const worked = groundOfJob(job, estate);
-  const alone = needsOf(worked, estate, storeOf(estate, job.conveyor.plant, today));
-  return needsOf(worked, estate, left).flatMap((material): readonly Short[] => {
+  const { materials: alone } = needsOf(worked, estate, storeOf(estate, job.conveyor.plant, today));
+  return needsOf(worked, estate, left).materials.flatMap((material): readonly Short[] => {
     // A row is called a sheet where some of it is bought, and a panel where none is.
     const key = keyOf(material.shelf);
     const own = key === undefined ? undefined : alone.find(({ shelf }) => keyOf(shelf) === key);
