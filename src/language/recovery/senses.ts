@@ -94,10 +94,9 @@ function split(text: string | undefined): readonly Sense[] {
   return text.split(', ').map((each) => ({ said: each.split(' '), isSame: same.has(each) }));
 }
 
+const ofAll: ReadonlyMap<string, string> = new Map(Object.entries({ ...ofKind, ...ofAspect }));
+
 /** Whether what is written says the same as a condition or an aspect of the language, and no more. */
 export function isSaidBy(written: string, put: string): boolean {
-  if (![...same].some((each) => each.split(' ').includes(written))) return false;
-  const senses: Readonly<Record<string, string | undefined>> = { ...ofKind, ...ofAspect };
-  const known = Object.hasOwn(senses, put) ? senses[put] : undefined;
-  return split(known).some(({ said, isSame }) => isSame && said.includes(written));
+  return split(ofAll.get(put)).some(({ said, isSame }) => isSame && said.includes(written));
 }
