@@ -42,7 +42,7 @@ export function workOf(word: Word | undefined): string | undefined {
   return Object.hasOwn(same, image) ? same[image] : undefined;
 }
 
-/** It was done: not that it is still to be. */
+/** Something was done, and not only seen: not that it is still to be. */
 export function isDone(words: readonly Word[]): boolean {
   return words.some(isWorkWord) && !words.some(({ image }) => toDo.has(image.toLowerCase()));
 }

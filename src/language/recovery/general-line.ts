@@ -3,7 +3,8 @@
 import { conditionKinds } from '../../domain/conditions/kinds.js';
 import type { BrokenLine } from './broken-line.js';
 import { asCondition } from './condition-line.js';
-import { asFinding, asWork, blocksOfWork, isWork, severities, takenApart } from './general.js';
+import { isDone } from './done-words.js';
+import { asFinding, asWork, blocksOfWork, severities, takenApart } from './general.js';
 import { isOffered, readsSoundly } from './kept.js';
 import { partIn, partOfName, partOfWord } from './part-words.js';
 import { isReassuring } from './reassuring.js';
@@ -44,8 +45,7 @@ function isSaying(line: BrokenLine): boolean {
   if (first.type === 'NUMBER' && second) return reached === 0 && partIn(words) > 0;
   if (!second && (isReassuring(first.image) || tools.has(first.type))) return true;
   if (!second) return isWord(first.type) && first.image.includes(' ') && partOfWord(first) !== undefined;
-  if (first.type === 'serviced' || first.type === 'finding') return true;
-  if (first.type === 'closed') return true;
+  if (['serviced', 'finding', 'closed'].includes(first.type)) return true;
   if (first.type === 'not seen') return partOfWord(second) !== undefined;
   if (isName(first)) return reached <= 1 && !isReading(second) && saysWhatIsWrong(words.slice(1), line);
   // A line that could be followed further says something that the language has.
@@ -116,17 +116,16 @@ const tools: ReadonlySet<string> = new Set([
 function seenOrDone(words: readonly Word[], { block, pattern }: BrokenLine): GeneralLine | undefined {
   const isSaid = words[0]?.type === 'serviced';
   const isAnswer = words[0]?.type === 'closed' || words[0]?.type === 'not seen';
+  const named = block === 'Inspection' ? asCondition(takenApart(words), pattern) : undefined;
+  const condition = named && isOffered(words, named, pattern) ? named : undefined;
   // Of a condition that was put right, that it is over.
-  const over = block === 'Inspection' && !isSaid ? asCondition(takenApart(words), pattern) : undefined;
-  if (over?.[0]?.type === 'closed' && isOffered(words, over, pattern))
-    return { kind: 'condition', line: over };
-  if (isSaid || (!(isAnswer && block === 'Inspection') && isWork(words))) {
+  if (condition?.[0]?.type === 'closed' && !isSaid) return { kind: 'condition', line: condition };
+  if (isSaid || (!(isAnswer && block === 'Inspection') && isDone(words))) {
     const work = asWork(isSaid ? words.slice(1) : words);
     if (work) return { kind: 'work', line: [keyword('serviced'), ...work] };
   }
-  const condition = block === 'Inspection' ? asCondition(takenApart(words), pattern) : undefined;
   const finding = asFinding(words, block === 'Inspection');
-  if (condition && isOffered(words, condition, pattern)) {
+  if (condition) {
     const own =
       finding && !isInItsWords(condition, words) && isOffered(words, finding, pattern) ? finding : undefined;
     return { kind: 'condition', line: condition, ...(own ? { own } : {}) };
@@ -157,7 +156,7 @@ function workOnADay(words: readonly Word[]): GeneralLine | undefined {
     return undefined;
   const isSaid = words[0]?.type === 'serviced';
   const rest = [...(isSaid ? [] : words.slice(0, day - 1)), ...words.slice(day + 1)];
-  if (!isSaid && !isWork(rest)) return undefined;
+  if (!isSaid && !isDone(rest)) return undefined;
   const date = words[day];
   const work = asWork(rest);
   return work && date && { kind: 'work', line: [keyword('serviced'), conveyor, date, ...work] };

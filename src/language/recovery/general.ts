@@ -2,7 +2,7 @@
 // were written. They are what is offered where no nearer line keeps all that was said.
 
 import { fillers } from './fillers.js';
-import { isDone, workOf } from './done-words.js';
+import { workOf } from './done-words.js';
 import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 import { partIn, partOfName, partOfWord, wordsNamed } from './part-words.js';
 import { isName, oneOf, placeIn, type Take } from './said-place.js';
@@ -100,11 +100,6 @@ function placedByName({ place, told }: Pick<SaidLine, 'place' | 'told'>): Pick<S
   return first && isName(first) && place.length === 0 && rest.length > 0
     ? { place: [keyword('at'), first], told: rest }
     : { place, told };
-}
-
-/** Something was done, and not only seen. */
-export function isWork(words: readonly Word[]): boolean {
-  return isDone(words);
 }
 
 export function takenApart(words: readonly Word[]): SaidLine {
