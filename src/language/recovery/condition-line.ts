@@ -5,8 +5,7 @@
 import { aspectsOf, measureOf } from '../../domain/conditions/kinds.js';
 import type { ConditionKind } from '../../domain/model/records.js';
 import { parseQuantity } from '../../domain/units/parse.js';
-import type { SaidLine } from './general.js';
-import { noteOf } from './general.js';
+import { noteOf, type SaidLine } from './general.js';
 import { partOfWord } from './part-words.js';
 import type { LinePattern } from './pattern.js';
 import { fillers } from './fillers.js';
@@ -108,17 +107,17 @@ function kindIn(part: string | undefined, told: readonly Word[], pattern: LinePa
   const of = part === 'liner' ? 'panel' : part;
   const found = kinds.flatMap((kind) =>
     of !== undefined && partOfWord(keyword(kind)) === of && kind.startsWith(`${of} `)
-      ? sense(kind, kind.slice(of.length + 1), told)
+      ? sense([kind], kind.slice(of.length + 1), sensesOf(kind), told)
       : [],
   );
   // `breather blocked` is of the gearbox.
   const others = kinds
     .filter((kind) => unnamed.has(kind) && (part === undefined || kind !== 'product blocked'))
-    .flatMap((kind) => sense(kind, kind, told));
+    .flatMap((kind) => sense([kind], kind, sensesOf(kind), told));
   const gap = part === undefined ? openJoint(told) : undefined;
   if (gap) return gap;
   const all = [...found.filter((each) => isOfThePart(each, told)), ...others];
-  const [best] = all.sort((a, b) => b.length - a.length || a.from - b.from);
+  const best = bestOf(all);
   if (best || part === undefined) return best;
   return pattern.next(pattern.start, part) === undefined
     ? undefined
@@ -168,10 +167,20 @@ interface Match extends Found {
   readonly length: number;
 }
 
+/** The longest, and of several that which stands first. */
+function bestOf(found: readonly Match[]): Match | undefined {
+  return found.toSorted((a, b) => b.length - a.length || a.from - b.from)[0];
+}
+
 /** By the language's own words, or another word of the trade. */
-function sense(kind: ConditionKind, own: string, told: readonly Word[]): readonly Match[] {
-  const all = [{ said: own.split(' '), isSame: true }, ...sensesOf(kind)];
-  return all.flatMap((each, at) => matched([kind], each, told, at === 0));
+function sense(
+  kind: readonly string[],
+  own: string,
+  senses: readonly Sense[],
+  told: readonly Word[],
+): readonly Match[] {
+  const all = [{ said: own.split(' '), isSame: true }, ...senses];
+  return all.flatMap((each, at) => matched(kind, each, told, at === 0));
 }
 
 function matched(
@@ -195,12 +204,9 @@ function matched(
 /** Its part alone is the kind, and what is wrong stands behind it. */
 function ofTheDrive(part: ConditionKind, told: readonly Word[]): Found | undefined {
   const found = aspectsOf(part).flatMap((aspect) =>
-    [{ said: aspect.split(' '), isSame: true }, ...sensesOfAspect(aspect)].flatMap((each, at) =>
-      matched([part, aspect], each, told, at === 0),
-    ),
+    sense([part, aspect], aspect, sensesOfAspect(aspect), told),
   );
-  const [best] = found.sort((a, b) => b.length - a.length || a.from - b.from);
-  return best ?? { kind: [part], from: 0, taken: new Set(), isOwn: true };
+  return bestOf(found) ?? { kind: [part], from: 0, taken: new Set(), isOwn: true };
 }
 
 function isOfDrive([kind = '']: readonly string[]): boolean {
