@@ -1,7 +1,6 @@
 // A value tells by its unit which word was left out before it: after `drive at head` 5.5 kW is the power and 16 rpm the speed, a reading
 // in mm at a point is its thickness, and what is in m says where. Words are put in before such values only, as many as are missing.
 
-import { findUnit } from '../../domain/units/unit-table.js';
 import type { LinePattern, LinePlace } from './pattern.js';
 import { isSpotName } from './said-place.js';
 import { imagesOf, keyword, type Word } from './word.js';
@@ -11,7 +10,7 @@ export function withUnitWords(words: readonly Word[], pattern: LinePattern): rea
   if (words.length > longest) return undefined;
   const plain = words.filter(({ type }, at) => type !== ':' || at !== 1);
   for (const line of [plain, swapped(plain)])
-    for (const missing of line === words ? [1, 2, 3] : [0, 1, 2, 3]) {
+    for (const missing of [0, 1, 2, 3]) {
       const found = new Map(
         filled(line, 0, pattern.start, missing, pattern).map((one) => [imagesOf(one), one]),
       );
@@ -66,7 +65,7 @@ function asksFor(word: string, { type, image }: Word): boolean {
   if (type !== 'QUANTITY' || !Object.hasOwn(wanted, word)) return false;
   const unit = /[^\d\s.,+-].*$/.exec(image)?.[0] ?? '';
   if (!wanted[word]?.includes(unit)) return false;
-  const isWide = findUnit(unit) !== undefined && unit === 'mm' && Number.parseFloat(image) >= 150;
+  const isWide = unit === 'mm' && Number.parseFloat(image) >= 150;
   if (word === '±') return unit === 'mm' && Number.parseFloat(image) <= coarsest;
   return word === 'outside diameter' ? isWide : word === 'depth' ? !isWide : true;
 }
