@@ -3,6 +3,7 @@
 
 import { monthNamed } from '../../domain/units/calendar.js';
 import type { BrokenLine } from './broken-line.js';
+import { vague } from './fillers.js';
 import { readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
@@ -31,24 +32,13 @@ const records = new Set([
   'correction',
 ]);
 
-/** Before a day that is meant and not known, beside the names of months. */
-const roughly: ReadonlySet<string> = new Set(
-  (
-    'about approx approximately around ca circa roughly some early mid late end beginning ' +
-    'spring summer autumn winter'
-  ).split(' '),
-);
-
 /** These say no more than `about`. */
-const about: ReadonlySet<string> = new Set([
-  'about',
-  'approx',
-  'approximately',
-  'around',
-  'ca',
-  'circa',
-  'roughly',
-  'some',
+const about: ReadonlySet<string> = new Set([...vague, 'around', 'roughly', 'some']);
+
+/** Before a day that is meant and not known, beside the names of months. */
+const roughly: ReadonlySet<string> = new Set([
+  ...about,
+  ...'early mid late end beginning spring summer autumn winter'.split(' '),
 ]);
 
 export function uncertainDay(line: BrokenLine): Otherwise | undefined {
