@@ -83,7 +83,9 @@ export function createReadingRows(): ReadingRows {
   let ordered = 0;
 
   const chainage: ReadingRows['chainage'] = (at, clock, along) =>
-    spots.numberOf(`c ${at} ${clock} ${along?.from} ${along?.to}`, () => atChainage(at, clock, along));
+    spots.numberOf(`c ${at} ${clock}${along ? ` ${along.from} ${along.to}` : ''}`, () =>
+      atChainage(at, clock, along),
+    );
   const mirrored = (number: number): number => {
     const seen = spots.items[number];
     return seen?.kind === 'chainage' ? chainage(seen.at, mirrorClock(seen.clock), seen.along) : number;
