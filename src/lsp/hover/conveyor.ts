@@ -24,6 +24,7 @@ import { assumptions, metres, mm, shown, shownToleranced } from './stated.js';
 export function conveyorHover(estate: Estate, conveyor: Conveyor, wear: readonly string[] = []): string {
   const { screw, liner, trough } = conveyor;
   const unit = unitOfMachine(conveyor);
+  const driven = asDriven(estate, conveyor);
   const risen = attempt(() => rise(conveyor.length.value, conveyor.incline.value));
   return hoverMarkdown(
     `**conveyor ${plain(conveyor.name)}**${conveyor.title ? ` ${plain(conveyor.title)}` : ''}`,
@@ -46,8 +47,8 @@ export function conveyorHover(estate: Estate, conveyor: Conveyor, wear: readonly
         ? line('duty', shownToleranced(conveyor.duty ?? conveyor.plant.duty!))
         : []), // one of the two is there, by the condition
       ...driveLines(estate, conveyor),
-      ...speedLines(asDriven(estate, conveyor)),
-      ...capacityLines(asDriven(estate, conveyor)),
+      ...speedLines(driven),
+      ...capacityLines(driven),
       ...linerLines(conveyor),
       ...clearanceLine(unit, trough.insideRadius.value, liner.thickness.value, screw.outsideDiameter.value),
       ...recordLines(estate, conveyor),
