@@ -9,7 +9,7 @@ import { setLying } from '../domain/model/exposure.js';
 import { historyOf } from '../domain/model/history.js';
 import type { Inspection } from '../domain/model/records.js';
 import { formatDay, type CalendarDay } from '../domain/units/calendar.js';
-import { mirrorClock } from '../domain/units/clock.js';
+import { hoursApart, mirrorClock } from '../domain/units/clock.js';
 import { list } from '../domain/units/wording.js';
 import type { Mapping, WordMeaning } from './mapping.js';
 import { conveyorNamed, pointNamed } from './settle/names.js';
@@ -143,7 +143,7 @@ class Settler {
       // Sheets round a place; further off than that it is another one.
       if (at && Math.abs(at.value - point.at.value) > 100)
         return `${point.name} lies at ${chainageOn(conveyor, point.at.value)}, and the sheet says ${at.text}`;
-      if (hours !== undefined && apart(hours, point.clock.hours) > 0.5)
+      if (hours !== undefined && hoursApart(hours, point.clock.hours) > 0.5)
         return `${point.name} lies at ${point.clock.text}, and the sheet says ${clock?.text ?? ''}`;
     }
     const chainage = point?.at.value ?? at?.value;
@@ -302,12 +302,6 @@ function different(said: readonly MeterSaid[]): readonly [MeterSaid?, MeterSaid?
   if (!first) return [];
   const other = said.find(({ measure }) => Math.abs(measure.value - first.measure.value) > 1e-6);
   return other ? [first, other] : [first];
-}
-
-/** Hours round the face. */
-function apart(a: number, b: number): number {
-  const far = Math.abs(a - b) % 12;
-  return Math.min(far, 12 - far);
 }
 
 function agrees(a: Saying, b: Saying): boolean {

@@ -53,6 +53,11 @@ export function mirrorClock(hours: number): number {
   return hours === 12 ? 12 : 12 - hours;
 }
 
+/** Hours between two clock positions the shorter way round the face, 0 … 6: 11:30 and 12:15 → 0.75. */
+export function hoursApart(a: number, b: number): number {
+  return Math.abs(((a - b + 18) % 12) - 6);
+}
+
 /** Degrees from the bottom (6 o'clock), positive clockwise, towards 9 o'clock: 7:30 → 45, 3:00 → −90, 12:00 → 180. */
 export function clockToAngle(hours: number): number {
   return (hours - 6) * 30;

@@ -9,7 +9,7 @@ import { chainageText } from '../../domain/units/length-words.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Origin } from '../../domain/model/origin.js';
 import type { Place } from '../../domain/model/records.js';
-import { formatClock } from '../../domain/units/clock.js';
+import { formatClock, hoursApart } from '../../domain/units/clock.js';
 import type { ReadingSpot } from '../sheet.js';
 
 export interface Places {
@@ -99,7 +99,7 @@ function nearestIn(
   let nearest: number | undefined;
   for (const [number, place] of places.entries()) {
     if (!place || place.at < from || place.at > to) continue;
-    if (Math.abs(((place.clock - clock + 18) % 12) - 6) > sameClock) continue;
+    if (hoursApart(place.clock, clock) > sameClock) continue;
     const [low, high] = [Math.min(place.at, at), Math.max(place.at, at)];
     if (breaks.some((each) => each.from.value < high && each.to.value > low)) continue;
     const best = nearest === undefined ? undefined : places[nearest];

@@ -5,6 +5,7 @@ import {
   clockToAngle,
   formatClock,
   formatTimeOfDay,
+  hoursApart,
   mirrorClock,
   parseClock,
   parseTimeOfDay,
@@ -42,6 +43,20 @@ describe('a clock position', () => {
 
   test('seen from the other side lies at its mirror image', () => {
     expect([7.5, 12, 6, 3, 0.5].map(mirrorClock)).toEqual([4.5, 12, 6, 9, 11.5]);
+  });
+
+  test('lies as far from another as the minutes between them, the shorter way round, with no rounding in a bound', () => {
+    const positions = Array.from({ length: 720 }, (_, minute) => parseClock(formatClock(minute / 60)) ?? NaN);
+    const wrong = positions.flatMap((one, a) =>
+      positions.flatMap((other, b) => {
+        const minutes = Math.min(Math.abs(a - b), 720 - Math.abs(a - b));
+        const far = hoursApart(one, other);
+        const isRight =
+          Math.abs(far * 60 - minutes) < 1e-9 && far > 0.25 === minutes > 15 && far > 0.5 === minutes > 30;
+        return isRight ? [] : [`${a} and ${b}`];
+      }),
+    );
+    expect(wrong).toEqual([]);
   });
 
   test('is an angle from the bottom, 15° for half an hour, clockwise positive', () => {
