@@ -28,18 +28,21 @@ export function driveAfter(drive: Drive, changes: readonly DriveChange[]): Drive
   return { ...drive, ...(power && { power }), ...(speed && { speed }) };
 }
 
-const known = new WeakMap<Conveyor, { readonly last: DriveChange; readonly driven: Conveyor }>();
+const known = new WeakMap<Conveyor, Conveyor>();
 
-/** With the drive that it has; one whose drive never changed is itself, any other the same object while its last change is. */
+/** With the drive that it has; one whose drive never changed is itself, any other the same object while its power and speed are. */
 export function asDriven(estate: Known, conveyor: Conveyor): Conveyor {
-  const last = driveChangesOf(estate, conveyor, undefined).at(-1);
   const drive = presentDrive(estate, conveyor);
-  if (!last || !drive) return conveyor;
+  if (!drive || isSameDrive(drive, conveyor.drive)) return conveyor;
   const before = known.get(conveyor);
-  if (before?.last === last) return before.driven;
+  if (isSameDrive(drive, before?.drive)) return before ?? conveyor;
   const driven = { ...conveyor, drive };
-  known.set(conveyor, { last, driven });
+  known.set(conveyor, driven);
   return driven;
+}
+
+function isSameDrive(a: Drive, b: Drive | undefined): boolean {
+  return a.power === b?.power && a.speed === b?.speed;
 }
 
 export function conveyorsAsDriven(estate: Estate): readonly Conveyor[] {

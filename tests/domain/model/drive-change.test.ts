@@ -7,7 +7,7 @@ import { openConditions } from '../../../src/domain/conditions/follow-up.js';
 import { besideLiner } from '../../../src/generators/remaining-life/parts/beside-liner.js';
 import { historyOf, recordedSpeed } from '../../../src/domain/model/history.js';
 import { knownOn } from '../../../src/domain/model/known-on.js';
-import { presentDrive } from '../../../src/domain/model/present-drive.js';
+import { asDriven, presentDrive } from '../../../src/domain/model/present-drive.js';
 import { byTurns } from '../../../src/domain/model/turns.js';
 import { conveyorHover } from '../../../src/lsp/hover/conveyor.js';
 import { workPack } from '../../../src/generators/work-pack/work-pack.js';
@@ -111,6 +111,21 @@ describe('a drive change', () => {
   ])('%s counted after %s', (counted, change, isTold) => {
     const { codes } = told(look(2400, 'P1 thickness 11 mm'), change, look(7200, counted));
     expect(codes.includes('TL365')).toBe(isTold);
+  });
+
+  test('put right, it is the drive from then on, though a later one stays as it was', () => {
+    const { estate, conveyor } = told(
+      `drive change DG1 2025-07-20 power 7.5 kW\n`,
+      `drive change DG1 2025-07-21 speed 22 rpm\n`,
+    );
+    const [first, last] = estate.driveChanges;
+    const power = told(`drive change DG1 2025-07-20 power 11 kW\n`).estate.driveChanges[0]?.power;
+    if (!first || !last || !power) throw new Error('no drive change');
+    const before = asDriven(estate, conveyor);
+    expect(asDriven(estate, conveyor)).toBe(before);
+    expect(before.drive?.power?.text).toBe('7.5 kW');
+    const mended = asDriven({ driveChanges: [{ ...first, power }, last] }, conveyor);
+    expect([mended.drive?.power?.text, mended.drive?.speed?.text]).toEqual(['11 kW', '22 rpm']);
   });
 
   test('the rules of the drive go by the one that is there', () => {
