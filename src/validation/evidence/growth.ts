@@ -8,7 +8,8 @@ import type { LinerSet } from '../../domain/model/liner-sets.js';
 import type { Place } from '../../domain/model/records.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import { expectedLoss } from './expected-loss.js';
-import { errorOf, leftByLayers, type LeftByLayers } from './reading-error.js';
+import { errorOf } from '../../domain/model/reading-error.js';
+import { leftByLayers, type LeftByLayers } from './left-by-layers.js';
 import { eachCounted } from './seen-sets.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 

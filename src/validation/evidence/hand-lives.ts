@@ -13,7 +13,7 @@ import { layerDepths } from '../../domain/wear/colour-bounds.js';
 import { knownByHand, type Overruled, type SeenByHand } from '../../domain/wear/known.js';
 import { grownRows } from './growth.js';
 import { isPlausible } from './plausible.js';
-import { errorOf } from './reading-error.js';
+import { errorOf } from '../../domain/model/reading-error.js';
 import { eachCounted } from './seen-sets.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 

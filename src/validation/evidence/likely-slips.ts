@@ -11,7 +11,7 @@ import { ReadingKind } from '../../domain/units/reading-kind.js';
 import { conflictsOf } from './counter-conflicts.js';
 import { expectedLoss, exposedOf } from './expected-loss.js';
 import { growthsOf } from './growth.js';
-import { errorOf } from './reading-error.js';
+import { errorOf } from '../../domain/model/reading-error.js';
 
 export interface DateSlip {
   readonly record: Inspection | Reline;

@@ -14,7 +14,7 @@ import { ReadingKind } from '../../domain/units/reading-kind.js';
 import { lookShare, pooledMiss, type Miss, type PooledMiss } from '../../domain/wear/pooled-miss.js';
 import { grownRows } from './growth.js';
 import { isPlausible } from './plausible.js';
-import { errorOf } from './reading-error.js';
+import { errorOf } from '../../domain/model/reading-error.js';
 import { eachCounted } from './seen-sets.js';
 
 export interface Pace {

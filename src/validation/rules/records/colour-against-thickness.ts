@@ -3,7 +3,7 @@
 import { originOf } from '../../../domain/model/records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { growthsOf } from '../../evidence/growth.js';
-import { leftByLayers } from '../../evidence/reading-error.js';
+import { leftByLayers } from '../../evidence/left-by-layers.js';
 import { dayOfRow, readingWords } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';

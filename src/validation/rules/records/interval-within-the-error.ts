@@ -8,7 +8,7 @@ import type { Inspection } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { handLives, type HandLife } from '../../evidence/hand-lives.js';
-import { errorOf } from '../../evidence/reading-error.js';
+import { errorOf } from '../../../domain/model/reading-error.js';
 import type { Rule } from '../../rule.js';
 
 export const intervalWithinTheError: Rule = {

@@ -2,7 +2,7 @@
 
 import { originOf } from '../../../domain/model/records.js';
 import { latestRows } from '../../evidence/latest-rows.js';
-import { errorOf } from '../../evidence/reading-error.js';
+import { errorOf } from '../../../domain/model/reading-error.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import type { Rule } from '../../rule.js';

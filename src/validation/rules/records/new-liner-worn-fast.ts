@@ -10,7 +10,7 @@ import { originOf } from '../../../domain/model/records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import { isPlausible } from '../../evidence/plausible.js';
-import { errorOf } from '../../evidence/reading-error.js';
+import { errorOf } from '../../../domain/model/reading-error.js';
 import { eachCounted } from '../../evidence/seen-sets.js';
 import { toldTogether, type OfALiner } from '../../telling/told-together.js';
 import type { Rule } from '../../rule.js';

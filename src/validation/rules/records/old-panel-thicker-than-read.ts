@@ -6,7 +6,7 @@ import { originOf } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
-import { errorOf } from '../../evidence/reading-error.js';
+import { errorOf } from '../../../domain/model/reading-error.js';
 import type { Rule } from '../../rule.js';
 
 export const oldPanelThickerThanRead: Rule = {

@@ -7,7 +7,7 @@ import { formatDay } from '../../../domain/units/calendar.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import { expectedLoss } from '../../evidence/expected-loss.js';
-import { errorOf } from '../../evidence/reading-error.js';
+import { errorOf } from '../../../domain/model/reading-error.js';
 import type { Rule } from '../../rule.js';
 
 export const oldPanelThinnerThanRead: Rule = {

@@ -5,7 +5,7 @@ import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 import { eachSeen } from '../../evidence/seen-sets.js';
-import { errorOf } from '../../evidence/reading-error.js';
+import { errorOf } from '../../../domain/model/reading-error.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const placeReadTwice: Rule = {

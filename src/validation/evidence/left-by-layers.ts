@@ -1,14 +1,6 @@
-// How sure is a reading? As stated on the row or by its gauge, else as usual for the kind of gauge, one standard deviation.
+// What can be left of a liner while one of its layers shows?
 
-import { depthGaugeError } from '../../domain/geometry/gauge.js';
-import type { Estate } from '../../domain/model/estate.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
-
-/** mm, above zero. */
-export function errorOf({ readings }: Estate, row: number): number {
-  const stated = readings.error[row] ?? NaN;
-  return stated > 0 ? stated : depthGaugeError;
-}
 
 /**
  * What is left while a layer shows, by the number of the layer from the screw, bare steel last: most and least, mm, each with
