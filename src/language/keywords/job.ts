@@ -5,6 +5,11 @@ import { word, type KeywordDocs } from './keyword-doc.js';
 
 const locally = ' Site permits and local codes decide how.';
 
+const run = word(
+  'One run, by number from the tail (`run 2`) or by the breaks at its ends (`run above Gate`, `run between Inlet and Gate`).',
+  'run ${1:1}',
+);
+
 const panelStretch = {
   panels: word('Some panels of a run, numbered from its tail end.', 'panels ${1:2} to ${2:4} of run ${3:1}'),
   panel: word('One panel of a run.', 'panel ${1:2} of run ${2:1}'),
@@ -232,10 +237,7 @@ export const jobKeywords: KeywordDocs = {
   },
   Stretch: {
     all: word('The whole conveyor, or the whole scope of the job.'),
-    run: word(
-      'One run, by number from the tail (`run 2`) or by the breaks at its ends (`run above Gate`, `run between Inlet and Gate`).',
-      'run ${1:1}',
-    ),
+    run,
     ...panelStretch,
   },
   PanelStretch: {
@@ -244,10 +246,7 @@ export const jobKeywords: KeywordDocs = {
   },
   Stretches: {
     all: word('The whole conveyor.'),
-    run: word(
-      'One run, by number from the tail (`run 2`) or by the breaks at its ends (`run above Gate`, `run between Inlet and Gate`).',
-      'run ${1:1}',
-    ),
+    run,
   },
   RunName: {
     above: word('The run whose lower end is at this break.', 'above ${1:Gate}'),

@@ -12,6 +12,16 @@ const along = {
   from: word('Measured all along a stretch: it counts once, at its middle.', 'from ${1:18} m to ${2:19.5} m'),
   to: word('The upper end of the stretch.'),
 };
+/** What was wrong with a part of the drive, where that is over or never was. */
+const aspectsEnded = {
+  noise: word('The noise it made.'),
+  'oil low': word('Too little oil in it.'),
+  'oil level low': word('The same as `oil low`.'),
+  'oil dirty': word('Dirty oil.'),
+  'oil leak': word('That it lost oil.'),
+  'seal leaking': word('That product or water came past its seal.'),
+  flooded: word('The water in it.'),
+};
 const at = word(
   'Chainage from the inside face of the tail-end plate, in the direction of flow.',
   'at ${1:9.5} m',
@@ -201,13 +211,7 @@ export const recordKeywords: KeywordDocs = {
   },
   CorrectedCondition: {
     finding: word('A finding that never was there, by its part and place.', 'finding ${1:gate} at ${2:Gate}'),
-    noise: word('The noise it made.'),
-    'oil low': word('Too little oil in it.'),
-    'oil level low': word('The same as `oil low`.'),
-    'oil dirty': word('Dirty oil.'),
-    'oil leak': word('That it lost oil.'),
-    'seal leaking': word('That product or water came past its seal.'),
-    flooded: word('The water in it.'),
+    ...aspectsEnded,
   },
   Ended: {
     closed: word(
@@ -215,13 +219,7 @@ export const recordKeywords: KeywordDocs = {
       'closed ${1:gate stuck at Gate} "${2:cylinder renewed}"',
     ),
     finding: word('A finding, by its part and place.', 'finding ${1:gate} at ${2:Gate}'),
-    noise: word('The noise it made.'),
-    'oil low': word('Too little oil in it.'),
-    'oil level low': word('The same as `oil low`.'),
-    'oil dirty': word('Dirty oil.'),
-    'oil leak': word('That it lost oil.'),
-    'seal leaking': word('That product or water came past its seal.'),
-    flooded: word('The water in it.'),
+    ...aspectsEnded,
   },
   ConditionKind: {
     'panel missing': word(
