@@ -119,9 +119,7 @@ function placed(word: number): Pick<Told, 'from' | 'to'> {
 function takenName({ words, reached, standing, pattern }: BrokenLine): string | undefined {
   const word = words[reached];
   const next = waysInWords(pattern.ways(standing));
-  return word && !isValue(word) && isWord(word.type) && next.length === 1 && next[0] === 'a name'
-    ? takenWord(word)
-    : undefined;
+  return word && isWord(word.type) && next.length === 1 && next[0] === 'a name' ? takenWord(word) : undefined;
 }
 
 function wrongWord(
@@ -267,10 +265,6 @@ export function plainLine(snippet: string): string {
     .replace(/\$\{\d+:?([^}]*)\}/g, '$1')
     .replace(/\$\d/g, '');
   return plain.split('\n')[0]?.trim() ?? plain;
-}
-
-function isValue({ type }: Word): boolean {
-  return type === type.toUpperCase();
 }
 
 function takenWord(taken: Word): string {
