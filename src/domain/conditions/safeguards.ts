@@ -10,7 +10,7 @@ const surroundings: ReadonlySet<PartName> = new Set(['cable', 'walkway', 'sign']
 
 type Told = Pick<ConditionLine, 'kind' | 'about'>;
 
-export function isOfSafeguard({ kind, about }: Told): boolean {
+function isOfSafeguard({ kind, about }: Told): boolean {
   return partOf(kind) === 'safeguard' || (about !== undefined && safeguards.has(about));
 }
 

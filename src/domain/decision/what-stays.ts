@@ -17,8 +17,6 @@ export interface WhatStays extends TwoChances {
   readonly first: { readonly place: string; readonly condemn: number } | undefined;
   /** Both accepted risks hold until then by what was seen. */
   readonly keeps: boolean;
-  /** The same with unseen panels counted in. */
-  readonly keepsUnseen: boolean;
 }
 
 interface Setting {
@@ -55,7 +53,6 @@ export function whatStays(
     ),
     ...chances,
     keeps: keepsRisks(goingBy('what was seen', chances), accepted),
-    keepsUnseen: keepsRisks(chances, accepted),
   };
 }
 

@@ -10,7 +10,7 @@ import { errorOf } from './reading-error.js';
 import type { Place } from './records.js';
 
 /** Usual tolerance of a sheet where its liner states none, as a ratio of the thickness (judgement). */
-export const sheetTolerance = 0.05;
+const sheetTolerance = 0.05;
 
 /** Of the fitted thickness, mm: nothing where a gauge was put on it, else as the liner states or as sheets usually have. */
 export function toleranceOf(set: LinerSet, fitted: ReturnType<typeof fittedThickness>): number {

@@ -79,7 +79,7 @@ export interface Twofold {
 }
 
 /** `100 % (seen < 0.1 %)` */
-export function inOne({ all, seen }: Twofold): string {
+function inOne({ all, seen }: Twofold): string {
   return seen === undefined ? all : `${all} (seen ${seen})`;
 }
 
@@ -95,7 +95,7 @@ export function chanceBoth(
 }
 
 /** The decision goes by what was seen, and panels that nobody has seen are left out of it. */
-export function bySeenAlone({ goesBy, panels, panelsSeen }: ConveyorDecision): boolean {
+function bySeenAlone({ goesBy, panels, panelsSeen }: ConveyorDecision): boolean {
   return goesBy === 'what was seen' && panels > panelsSeen;
 }
 
@@ -142,7 +142,7 @@ export function earliestText(life: ConveyorLife): string {
 }
 
 /** `; expedited from 2026-11-09`, where that is sooner; else nothing. */
-export function expeditedText(decision: Pick<ConveyorDecision, 'expedited'> | undefined): string {
+function expeditedText(decision: Pick<ConveyorDecision, 'expedited'> | undefined): string {
   return decision?.expedited === undefined ? '' : `; expedited from ${date(decision.expedited)}`;
 }
 

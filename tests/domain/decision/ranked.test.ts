@@ -63,7 +63,6 @@ describe('the order of options', () => {
       outage: undefined,
       first: undefined,
       keeps: false,
-      keepsUnseen: false,
       condemn: 0.9,
       contact: 0,
       condemnSeen: 0.9,

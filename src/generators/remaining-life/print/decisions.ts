@@ -260,7 +260,7 @@ function trackSection(report: RemainingLife): Markup | undefined {
 }
 
 /** By the scatter of the readings, beside what their gauges are declared to err by: an error that all share does not scatter. */
-export function readingErrorText(
+function readingErrorText(
   found: number,
   { inspections }: Pick<Estate, 'inspections'>,
   sizes: Pick<Sizes, 'near'>,
