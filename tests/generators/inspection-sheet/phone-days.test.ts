@@ -72,6 +72,19 @@ async function block(page: Page): Promise<string> {
   return page.locator('#block').inputValue();
 }
 
+/** Closes a page once the browser has what it kept: until another page of the folder finds the same there. */
+async function leave(page: Page): Promise<void> {
+  const kept = (): string => JSON.stringify(Object.entries(localStorage).sort());
+  const wanted = await page.evaluate(kept);
+  const blank = path.join(folder, 'blank.html');
+  writeFileSync(blank, '<!doctype html>');
+  const other = await page.context().newPage();
+  await other.goto(pathToFileURL(blank).href);
+  await expect.poll(() => other.evaluate(kept), { timeout: 30_000 }).toBe(wanted);
+  await other.close();
+  await page.close();
+}
+
 describe('what to expect', () => {
   test('on the day of the sheet is what the printed sheet says, and follows the meter and the date', async () => {
     const context = await phone();
@@ -144,8 +157,7 @@ describe('another day', () => {
     await page.locator('#meter').fill('8850');
     await page.locator('#to-list').click();
     await point(page, 'P1', '8.1');
-    await page.waitForTimeout(300);
-    await page.close();
+    await leave(page);
     // A page made again, of the same machine with one more point and a new title, finds what was typed.
     const again = written(
       liftConveyor({ more: records, conveyor: 'point P9 at 5 m clock 5:00' }).replace(
@@ -160,8 +172,7 @@ describe('another day', () => {
     expect(await block(next)).toContain(
       '2026-03-16 meter 8850 h {\n  view upstream\n  P1 thickness 8.1 mm\n',
     );
-    await next.waitForTimeout(300);
-    await next.close();
+    await leave(next);
     const third = await open(context, again, '2026-06-01');
     await third.locator('#start-new').click();
     expect(await third.locator('#meter').inputValue()).toBe('');
@@ -180,8 +191,7 @@ describe('another day', () => {
     await page.locator('#meter').fill('8850');
     await page.locator('#to-list').click();
     await point(page, 'P3', '7.7');
-    await page.waitForTimeout(300);
-    await page.close();
+    await leave(page);
     const text = liftConveyor({ more: records }).replace(/^ {2}point P3 .*$/m, '');
     const next = await open(context, written(text));
     expect(await block(next)).toContain('//   P3: “7.7 mm” (this page has no such point');
