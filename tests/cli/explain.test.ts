@@ -35,9 +35,28 @@ test('the list has each word with how its line goes', async () => {
 test.each([
   ['a word of two parts, without quotes', ['gate', 'shut'], /gate shut Gate\n {4}Shut the slide gate/],
   ['a word and those that begin with it', ['gas'], /\ngas test interval 2 h\n[^]*\nJobs\n\ngas test\n/],
+  [
+    'a word that lines hold and none begins with',
+    ['bearing'],
+    /\ntail bearing noise\n[^]*\nthrust bearing noise\n/,
+  ],
+  [
+    'a word of the trade for a condition',
+    ['seized'],
+    /\ncover stuck at [^]*\nhatch stuck at [^]*\ngate stuck at /,
+  ],
+  ['a part and such a word', ['cover', 'seized'], /Records\n\ncover stuck at [^\n]*\n[^\n]*\n$/],
+  ['a word of the trade for another one', ['amps'], /\ncurrent empty /],
+  ['a word of a meaning', ['hoist'], /\nspiral held up by /],
   ['a rule', ['TL301'], /TL301/],
 ])('%s', async (_, words, expected) => {
   const { exit, out } = await troughline(['explain', ...words]);
   expect(exit).toBe(0);
   expect(out).toMatch(expected);
+});
+
+test('what nobody can place is said, with the lists', async () => {
+  const { exit, err } = await troughline(['explain', 'qwertz']);
+  expect(exit).toBe(2);
+  expect(err).toMatch(/qwertz: no such rule, word or formula\. Run 'troughline explain'/);
 });

@@ -4,6 +4,8 @@ import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import path from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { conditionKinds } from '../../src/domain/conditions/kinds.js';
+import { parseText } from '../../src/language/parse.js';
 import { ruleOf } from '../../src/validation/catalogue.js';
 import { troughline } from '../cli/console.js';
 
@@ -48,6 +50,41 @@ describe('README.md', () => {
     const shown = [...readme.matchAll(/<!-- example (\S+) -->\n```troughline\n([\s\S]*?)```/g)];
     expect(shown.length).toBeGreaterThan(0);
     for (const [, file, block] of shown) expect(block).toBe(readFileSync(path.join(root, file!), 'utf8'));
+  });
+
+  test('every line of its tables of what to write reads as it stands there', () => {
+    const tables = [...readme.matchAll(/<!-- lines( inspection)? -->\n((?:\|.*\n)+)/g)];
+    expect(tables).toHaveLength(6);
+    const lines = tables.flatMap(([, inLook, rows]) =>
+      // The second cell of each row; its head and the rule below it hold no line.
+      [...rows!.matchAll(/^\|[^|]*\|(.*)\|$/gm)].flatMap(([, cell]) =>
+        [...cell!.matchAll(/`([a-z][^`]* [^`]*)`/gi)].map(([, line]) => ({
+          line: line!,
+          inLook: inLook !== undefined,
+        })),
+      ),
+    );
+    expect(lines.length).toBeGreaterThan(90);
+    const refused = lines
+      .filter(({ line }) => line !== 'no light' && line !== 'cover on' && line !== 'drive at') // reasons and a word, not lines
+      .filter(({ line, inLook }) => {
+        const text = inLook ? `inspection DG1 2026-03-14 meter 8120 h {\n  ${line}\n}\n` : `${line}\n`;
+        return parseText(text).slips.length > 0;
+      });
+    expect(refused).toEqual([]);
+  });
+
+  test('the records that it shows whole read as they stand', () => {
+    const shown = [...readme.matchAll(/^```\n([a-z][^`]*\{\n[^`]*)```$/gm)].map(([, text]) => text!);
+    expect(shown).toHaveLength(1);
+    for (const text of shown) expect(parseText(text).slips).toEqual([]);
+  });
+
+  test('every condition of the language stands in it', () => {
+    const missing = conditionKinds.filter(
+      (kind) => !readme.includes(`\`${kind}`) && !kind.startsWith('hatch '),
+    );
+    expect(missing).toEqual([]);
   });
 
   test('every command and option it shows is one the program has', async () => {

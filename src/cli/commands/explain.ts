@@ -3,7 +3,7 @@
 
 import { codesLike, explain as explainRule, listRules, wrap } from '../../validation/explain.js';
 import { linesInside } from '../../language/lines-inside.js';
-import { wordRooms, wordsCalled, type WordRoom } from '../../language/word-list.js';
+import { wordRooms, wordsCalled, wordsLike, type WordRoom } from '../../language/word-list.js';
 import { formulas } from '../../generators/appendix/formulas.js';
 import { Exit, Trouble, type Console } from '../console.js';
 
@@ -30,6 +30,11 @@ export function explain(code: string | undefined, console: Console): number {
     .filter((each) => each !== undefined)
     .join('\n');
   if (text === '') {
+    const like = wordsLike(code);
+    if (like.length > 0) {
+      console.out(`No line begins with "${code}". What the language has for it:\n\n${wordsText(like)}`);
+      return Exit.clean;
+    }
     const near = codesLike(code.slice(0, 3));
     throw new Trouble(
       `${code}: no such rule, word or formula${near.length > 0 ? `; there are ${near.join(', ')}` : ''}. ` +

@@ -100,3 +100,11 @@ const ofAll: ReadonlyMap<string, string> = new Map(Object.entries({ ...ofKind, .
 export function isSaidBy(written: string, put: string): boolean {
   return split(ofAll.get(put)).some(({ said, isSame }) => isSame && said.includes(written));
 }
+
+/** Whether these words, together with the condition's own, say it: `seized` or `cover seized` of a cover that is stuck. */
+export function isSaidOf(kind: ConditionKind, words: readonly string[]): boolean {
+  const own = kind.split(' ');
+  const rest = words.filter((each) => !own.includes(each));
+  if (rest.length === 0) return words.length > 1 && own.every((each) => words.includes(each));
+  return sensesOf(kind).some(({ said }) => rest.every((each) => said.includes(each)));
+}

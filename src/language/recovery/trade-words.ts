@@ -135,6 +135,13 @@ export function isSameSense(written: string, put: string): boolean {
   return Object.entries(phrases).some(([phrase, sense]) => sense === put && phrase.split(' ').includes(word));
 }
 
+/** What the language has for a word of the trade, in any block. */
+export function tradeSenses(written: string): readonly string[] {
+  const own = Object.values(inBlock).flatMap((each) => (Object.hasOwn(each, written) ? [each[written]] : []));
+  const known = Object.hasOwn(meant, written) ? (meant[written] ?? []) : [];
+  return [...own.filter((each) => each !== undefined), ...known];
+}
+
 /** What somebody who writes this word means here, among the words that may stand here; `block` says where here is. */
 export function tradeWord(block: string, image: string, words: readonly string[]): string | undefined {
   const word = image.toLowerCase();
