@@ -347,3 +347,26 @@ for (const [mistake, job, code, ...edits] of planted)
   test(`${mistake}: ${code}`, () => {
     expect(codesIn(edits.reduce((text, edit) => edit(text), job))).toContain(code);
   });
+
+/** The reline of one run alone, after a look that found something at a gate. */
+function oneRun(run: number, found: string): string {
+  const others = [1, 2, 3].filter((each) => each !== run);
+  const lines = reline
+    .split('\n')
+    .filter((line) => !others.some((each) => line.includes(` run ${each} `)))
+    .filter((line) => !/ from 9 m/.test(line))
+    .join('\n');
+  const look = `\ninspection SL28 2026-09-07 meter 15000 h {\n  view downstream\n  ${found}\n}`;
+  return lines.replaceAll(' all by', ` run ${run} by`).replace('reline all', `reline run ${run}`) + look;
+}
+
+test.each([
+  ['gate stuck at Low', 'TL556'],
+  ['gate leaking at Low', 'TL556'],
+  ['finding gate at Low serious "creeps open under load"', 'TL538'],
+])('%s is told where people are below it, and not where all are above it', (found, code) => {
+  expect(codesIn(oneRun(1, found))).toContain(code);
+  expect(codesIn(oneRun(2, found))).not.toContain(code);
+  expect(codesIn(oneRun(2, found.replace('Low', 'High')))).toContain(code);
+  expect(codesIn(oneRun(3, found.replace('Low', 'High')))).not.toContain(code);
+});

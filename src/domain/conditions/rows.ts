@@ -6,10 +6,11 @@ import { formatDay } from '../units/calendar.js';
 import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import type { Origin } from '../model/origin.js';
-import { installedPanels } from '../model/panels.js';
+import { installedPanels, type InstalledPanels } from '../model/panels.js';
 import type { ConditionLine, ConditionSeverity, PhotoUse } from '../model/records.js';
-import { runAt } from '../model/runs.js';
-import { gateOfFinding } from './at-a-gate.js';
+import { runAt, type Run } from '../model/runs.js';
+import { chainageOn } from '../model/unit-of-machine.js';
+import { gateOf } from './at-a-gate.js';
 import { followUp, openConditions, type Closing, type Condition } from './follow-up.js';
 import { workWords } from './service.js';
 import { isBesideTrough, isSafeguardOut } from './safeguards.js';
@@ -19,6 +20,7 @@ import {
   middleOf,
   partNameOf,
   partOf,
+  samePlace,
   type ConditionPart,
 } from './kinds.js';
 
@@ -32,7 +34,7 @@ export interface OpenCondition {
   readonly part: ConditionPart;
   /** As a line names it; of a finding the part that it names, where it names one. */
   readonly partName: string | undefined;
-  /** The slide gate that a finding speaks of, by its name. */
+  /** The slide gate that it speaks of, by its name. */
   readonly gate: string | undefined;
   /** `run 2, panel 3`, `at a break`, or nothing where it has no place along the trough. */
   readonly place: string;
@@ -82,7 +84,7 @@ function rowOf(
     what: conditionWords(last.line),
     part: partOf(last.line.kind),
     partName: partNameOf(last.line),
-    gate: gateOfFinding(conveyor, last.line)?.name,
+    gate: gateOf(conveyor, last.line)?.name,
     place: panelWordsOf(estate, conveyor, last.line, asOf),
     at,
     to: last.line.to?.value,
@@ -112,23 +114,42 @@ function panelWordsOf(
   line: ConditionLine,
   asOf: CalendarDay | undefined,
 ): string {
-  const middle = middleOf(line);
-  return middle === undefined || isBesideTrough(line) ? '' : placeWords(estate, conveyor, middle, asOf);
+  return isBesideTrough(line) ? '' : placeWords(estate, conveyor, line, asOf);
 }
 
-/** `run 2, panel 3` at a chainage, by the panels that lie there. */
+/** `run 2, panel 3` of a line with a place, by the panels that lie there; a gate is no panel, and a joint is one of two. */
 export function placeWords(
   estate: Estate,
   conveyor: Conveyor,
-  at: number,
+  line: ConditionLine,
   asOf: CalendarDay | undefined,
 ): string {
+  const at = middleOf(line);
+  if (at === undefined) return '';
+  const gate = gateOf(conveyor, line);
+  if (gate)
+    return `slide gate at ${chainageOn(conveyor, gate.from.value)} to ${chainageOn(conveyor, gate.to.value)}`;
   const run = runAt(conveyor, at);
   if (!run) return 'at a break';
-  const panel = installedPanels(estate, run, asOf).layout.panels.find(
-    (each) => at >= each.from && at <= each.to,
-  );
-  return `run ${run.number}${panel ? `, panel ${panel.number}` : ''}`;
+  const { layout } = installedPanels(estate, run, asOf);
+  const panel = layout.panels.find((each) => at >= each.from && at <= each.to);
+  const joint = line.kind === 'joint open' ? jointWords(run, layout, at) : undefined;
+  return [`run ${run.number}`, joint ?? (panel && `panel ${panel.number}`)].filter(Boolean).join(', ');
+}
+
+/** Which joint a chainage means: the nearest, where one lies as near as two tellings of one place may; the ends of a run are joints. */
+function jointWords(run: Run, { panels }: InstalledPanels['layout'], at: number): string | undefined {
+  const joints = [
+    { at: run.from, words: `joint of panel 1 at ${run.tailBreak.name}` },
+    ...panels.slice(1).map(({ number, from }) => ({
+      at: from,
+      words: `joint of panels ${number - 1} and ${number}`,
+    })),
+    { at: run.to, words: `joint of panel ${panels.length} at ${run.headBreak.name}` },
+  ];
+  const off = (joint: { readonly at: number }): number => Math.abs(joint.at - at);
+  const nearest = joints.reduce((best, each) => (off(each) < off(best) ? each : best));
+  return off(nearest) <= samePlace ? nearest.words : undefined;
 }
 
 /** `open since 2026-03-09, last seen 2026-08-17`, and what the newest look left out. */

@@ -4,7 +4,7 @@
 
 import type { Break, Conveyor, GateDrive } from '../model/conveyor.js';
 import type { Step } from '../model/job.js';
-import type { Area, Ground, Piece } from './ground.js';
+import { areasOf, type Area, type Ground, type Piece } from './ground.js';
 import { worksInside } from './people.js';
 
 /** mm; a gate that begins where the work ends lies above it. */
@@ -27,6 +27,13 @@ export function gatesAbove(conveyor: Conveyor, step: Step, areas: readonly Area[
 export function gatePiecesAbove(ground: Ground, step: Step, areas: readonly Area[]): Piece[] {
   const names = new Set(gatesAbove(ground.job.conveyor, step, areas).map(({ name }) => name));
   return ground.gates.filter(({ name }) => name !== undefined && names.has(name));
+}
+
+/** True where a step of the order has people below the gate: what is above it comes down on them where it does not hold. */
+export function hasPeopleBelow(ground: Ground, gate: string): boolean {
+  return ground.steps.some((step, i) =>
+    gatesAbove(ground.job.conveyor, step, areasOf(ground, i)).some(({ name }) => name === gate),
+  );
 }
 
 /** What moves a gate: as its break says, else as the conveyor's isolation points tell; undefined where neither does. */

@@ -1,12 +1,7 @@
 // A condition under the cursor: which panel it is on, since when it stands open, what became of it, and how a later look answers it.
 
 import { followUp, type Condition, type SeenLine } from '../../domain/conditions/follow-up.js';
-import {
-  conditionAnswerText,
-  conditionWords,
-  isMeasurement,
-  middleOf,
-} from '../../domain/conditions/kinds.js';
+import { conditionAnswerText, conditionWords, isMeasurement } from '../../domain/conditions/kinds.js';
 import { closingWords, placeWords } from '../../domain/conditions/rows.js';
 import type { ConditionLine } from '../../domain/model/records.js';
 import type { Estate } from '../../domain/model/estate.js';
@@ -15,11 +10,10 @@ import { hoverMarkdown, line, plain } from './markdown.js';
 
 export function conditionHover(estate: Estate, { inspection, line: written }: SeenLine): string {
   const { conveyor } = inspection;
-  const at = middleOf(written);
   const { conditions, stray, notLooked } = followUp(estate, conveyor);
   const own = conditions.find((each) => linesOf(each).some((one) => isWritten(one, written)));
   return hoverMarkdown(`**${plain(conditionWords(written))}**`, [
-    ...(at !== undefined ? line('where', plain(placeWords(estate, conveyor, at, inspection.date.day))) : []),
+    ...(written.at ? line('where', plain(placeWords(estate, conveyor, written, inspection.date.day))) : []),
     ...(isMeasurement(written)
       ? line('says', 'a measurement: without a severity there is nothing to be closed')
       : []),

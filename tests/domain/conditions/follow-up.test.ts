@@ -326,3 +326,22 @@ test('no path that leaves its folder names a photo', () => {
     ),
   );
 });
+
+describe('where a condition lies, in words', () => {
+  // Panels of 1200 mm, fitted from the head at 12 m: joints at 10.8, 9.6 and 8.4 m, and what is left ends at the gate.
+  test.each([
+    ['gate stuck at Gate', 'slide gate at 7.00 m to 7.50 m'],
+    ['gate leaking at 7.1 m', 'slide gate at 7.00 m to 7.50 m'],
+    ['finding gate at Gate slight "creeps"', 'slide gate at 7.00 m to 7.50 m'],
+    ['panel torn at 7.5 m', 'run 3, panel 1'],
+    ['joint open 9 mm at 9.7 m', 'run 3, joint of panels 2 and 3'],
+    ['joint open 9 mm at 9.5 m', 'run 3, joint of panels 2 and 3'],
+    ['joint open 9 mm at 10.2 m', 'run 3, panel 3'],
+    ['joint open 9 mm at 12 m', 'run 3, joint of panel 4 at Head'],
+    ['joint open 9 mm at 1.52 m', 'run 2, joint of panel 1 at Inlet'],
+  ])('%s: %s', (line, words) => {
+    const { estate } = read(look('2024-09-09', 3600, line));
+    const [row] = openConditionRows(estate, estate.conveyors[0]!);
+    expect(row?.place).toBe(words);
+  });
+});

@@ -54,6 +54,7 @@ test('of a gate that is to hold back, whatever is open is confirmed by a compete
     'creeps open under load (open since 2026-10-01). A competent person',
   );
   expect(crewSheetHtml(made)).toContain('A competent person confirms that it holds');
+  // Relined above the gate, nobody is below it, shut or not.
   expect(said(creeps)).not.toContain('relies on it');
 });
 

@@ -8,14 +8,8 @@ import { partsToRenew, type PartToRenew } from '../../../domain/conditions/to-re
 import type { Estate } from '../../../domain/model/estate.js';
 import type { StepAction } from '../../../domain/model/job.js';
 import type { WorkBefore } from '../../../domain/plan/jobs-before.js';
-import {
-  areasOfAction,
-  areaOf,
-  overlaps,
-  within,
-  type Area,
-  type Ground,
-} from '../../../domain/order/ground.js';
+import { areasOfAction, overlaps, within, type Area, type Ground } from '../../../domain/order/ground.js';
+import { hasPeopleBelow } from '../../../domain/order/gates-above.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { WorkPack } from '../pack.js';
 
@@ -61,16 +55,9 @@ const renewed = 'comes off: a new one goes back, see the materials';
 const relied = 'relies on it as a barrier: a competent person confirms first that it holds';
 
 /** The gate that the order shuts above people, and of which something is open. */
-function barrierOf({ job, steps }: Ground, { part, partName, gate, at }: OpenCondition): string | undefined {
-  const named =
-    gate ??
-    (part === 'gate' || partName === 'gate'
-      ? job.conveyor.breaks.find(
-          (each) => each.kind === 'slide gate' && at !== undefined && overlaps(near(at), areaOf(each)),
-        )?.name
-      : undefined);
-  const shut = steps.some((step) => step.action === 'gate shut' && step.gate?.name === named);
-  return named !== undefined && shut ? named : undefined;
+function barrierOf(ground: Ground, { gate }: OpenCondition): string | undefined {
+  const shut = ground.steps.some((step) => step.action === 'gate shut' && step.gate?.name === gate);
+  return gate !== undefined && shut && hasPeopleBelow(ground, gate) ? gate : undefined;
 }
 
 /** What the job does to the part, or where it lies; undefined where it comes nowhere near. */

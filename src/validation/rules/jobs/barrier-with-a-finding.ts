@@ -1,10 +1,9 @@
 // Does an order shut a gate above people of which something was found that is open still, in somebody's own words: that it creeps,
 // does not shut, lets water through? What the words mean only a person can say; stuck and leaking have a rule of their own (TL556).
 
-import { gateOfFinding } from '../../../domain/conditions/at-a-gate.js';
-import { openConditions } from '../../../domain/conditions/follow-up.js';
 import { conditionWords } from '../../../domain/conditions/kinds.js';
 import { formatDay } from '../../../domain/units/calendar.js';
+import { doubtedBarriers } from '../../evidence/doubted-barriers.js';
 import type { Rule } from '../../rule.js';
 import { soundRunBelow } from '../../telling/sound-order.js';
 
@@ -24,26 +23,16 @@ export const barrierWithAFinding: Rule = {
   bad: soundRunBelow.replace('gate shut Gate', 'gate shut «Gate»'),
   good: soundRunBelow,
   *check({ estate }) {
-    for (const { conveyor, order, name } of estate.jobs) {
-      const steps = order?.steps ?? [];
-      if (!steps.some(({ action }) => action === 'gate shut')) continue;
-      for (const { last } of openConditions(estate, conveyor)) {
-        const gate = gateOfFinding(conveyor, last.line)?.name;
-        const at = steps.findIndex((step) => step.action === 'gate shut' && step.gate?.name === gate);
-        const shut = steps[at]?.gate;
-        // Refitted by the same order, it has been through its whole stroke.
-        const refitted = steps
-          .slice(0, at)
-          .some((step) => step.action === 'gate on' && step.gate?.name === gate);
-        if (gate === undefined || !shut || refitted) continue;
-        yield {
-          origin: shut.origin,
-          message:
-            `${gate} of ${conveyor.name} is to hold back what is above people in ${name}, and this is open of it since ` +
-            `${formatDay(last.inspection.date.day)}: ${conditionWords(last.line)}.`,
-          related: [{ origin: last.line.origin, message: conditionWords(last.line) }],
-        };
-      }
+    for (const { gate, job, seen } of doubtedBarriers(estate)) {
+      const { line, inspection } = seen;
+      if (line.kind !== 'finding') continue;
+      yield {
+        origin: gate.origin,
+        message:
+          `${gate.name} of ${job.conveyor.name} is to hold back what is above people in ${job.name}, and this is open of it since ` +
+          `${formatDay(inspection.date.day)}: ${conditionWords(line)}.`,
+        related: [{ origin: line.origin, message: conditionWords(line) }],
+      };
     }
   },
 };
