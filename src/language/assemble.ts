@@ -34,7 +34,7 @@ import { withLinersFound } from '../domain/model/found-by-reline.js';
 import { linersOf } from '../domain/model/liners-there.js';
 import { groupBy } from './assembly/group-by.js';
 import { joinReadings, type Joined } from './assembly/readings.js';
-import { remarksPlaced, withConditionPlace, withPlace } from './assembly/seen-places.js';
+import { seenPlaced, withConditionPlace, withPlace } from './assembly/seen-places.js';
 import { checkStretch } from './assembly/stretches.js';
 
 export interface Assembled {
@@ -82,8 +82,8 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     (draft, conveyor): ScrewChange | undefined => {
       const { screwUse, ...rest } = draft;
       const screw = screwUse ? findNamed(screws, screwUse, problems)?.value : conveyor.screw;
-      const remarks = remarksPlaced(draft, conveyor, { conveyors, relines, problems });
-      return screw && kept(draft, conveyor, screw, () => ({ ...rest, conveyor, screw, remarks }));
+      const seen = seenPlaced(draft, conveyor, { conveyors, relines, problems });
+      return screw && kept(draft, conveyor, screw, () => ({ ...rest, conveyor, screw, ...seen }));
     },
   );
   const { meterChanges, dutyChanges, driveChanges, patches, services } = oneLineRecords(
@@ -218,10 +218,10 @@ function panelsMovedOf(
       const panels = draft.moves.flatMap(({ panel, other }) => [panel, ...(other ? [other] : [])]);
       const sound = panels.map((panel) => checkStretch(panel, conveyor, problems)).every((found) => found);
       for (const { point, at } of draft.measured) if (!at) conveyors.checkPoint(conveyor, point, problems);
-      const remarks = remarksPlaced(draft, conveyor, { conveyors, relines, problems });
+      const seen = seenPlaced(draft, conveyor, { conveyors, relines, problems });
       const measured = draft.measured.map((row) => atItsPoint(row, conveyor));
       return sound
-        ? kept(draft, conveyor, undefined, () => ({ ...draft, conveyor, measured, remarks }))
+        ? kept(draft, conveyor, undefined, () => ({ ...draft, conveyor, measured, ...seen }))
         : undefined;
     },
   );
@@ -314,9 +314,9 @@ function relinesOf(
           .map((stretch) => checkStretch(stretch, conveyor, problems))
           .every((found) => found);
         for (const { point } of draft.asFitted) conveyors.checkPoint(conveyor, point, problems);
-        const remarks = remarksPlaced(draft, conveyor, { conveyors, relines: [], problems });
+        const seen = seenPlaced(draft, conveyor, { conveyors, relines: [], problems });
         return liner && sound
-          ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner, remarks }))
+          ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner, ...seen }))
           : undefined;
       },
     ),

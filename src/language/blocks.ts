@@ -172,7 +172,6 @@ function madeOf(identity: string, type: string, tokens: readonly TextPiece[]): T
 
 /** Facts of which a block may hold many without a name: they are what they say. */
 const saidInFull = new Set([
-  'Remark',
   'Finding',
   'WorkRow',
   'Photo',

@@ -114,7 +114,6 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   WornWidth: { at: 'length' },
   MeasuredSpeed: { speed: 'rotation' },
   MotorCurrent: { empty: 'current', loaded: 'current' },
-  Remark: place,
   Finding: place,
   Serviced: place,
   WorkRow: place,

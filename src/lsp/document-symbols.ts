@@ -237,7 +237,7 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
           else if (ast.isAsFitted(fact) || ast.isOldPanel(fact)) found.add('point', fact, 'point', scope);
           else if (ast.isScope(fact) || ast.isPanelsFitted(fact) || ast.isPanelThickness(fact))
             found.addRuns(fact, scope);
-          else if (ast.isRemark(fact) || ast.isWorkRow(fact)) found.addPlaces(fact, scope);
+          else if (tellsPlace(fact)) found.addPlaces(fact, scope);
         }
         break;
       }
@@ -246,7 +246,7 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
         for (const fact of block.facts) {
           if (ast.isAsFitted(fact)) found.add('point', fact, 'point', scope);
           else if (ast.isPanelMove(fact)) found.addRuns(fact, scope);
-          else if (ast.isRemark(fact) || ast.isWorkRow(fact)) found.addPlaces(fact, scope);
+          else if (tellsPlace(fact)) found.addPlaces(fact, scope);
         }
         break;
       }
@@ -254,7 +254,7 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
         const scope = about(found.addConveyor(block), block.date);
         for (const fact of block.facts) {
           if (ast.isScrewUse(fact)) found.add('screw', fact, 'screw');
-          else if (ast.isRemark(fact) || ast.isWorkRow(fact)) found.addPlaces(fact, scope);
+          else if (tellsPlace(fact)) found.addPlaces(fact, scope);
         }
         break;
       }
@@ -366,4 +366,9 @@ function conveyorName(text: string | undefined): ConveyorName | undefined {
   const parts = text?.split('.').map((part) => part.trim());
   if (!parts || !parts[0]) return undefined;
   return parts[1] ? { plant: parts[0], name: parts[1] } : { name: parts[0] };
+}
+
+/** Of what a record of work tells beside its own. */
+function tellsPlace(fact: AstNode): fact is ast.Condition | ast.Finding | ast.WorkRow {
+  return ast.isCondition(fact) || ast.isFinding(fact) || ast.isWorkRow(fact);
 }

@@ -1,5 +1,6 @@
 // From a spot in a text, or a declared name, to the model: the inspection, the reading's row, the thing of that name.
 
+import { datedRecords } from '../domain/model/dated-records.js';
 import type { SeenLine } from '../domain/conditions/follow-up.js';
 import type { Origin } from '../domain/model/origin.js';
 import type { Inspection, Place } from '../domain/model/records.js';
@@ -13,12 +14,11 @@ export function inspectionAt(
   document: EstateDocument,
   offset: number,
 ): Inspection | undefined {
-  return session
-    .estate()
-    .inspections.find(
-      ({ origin }) =>
-        origin.start <= offset && offset <= origin.end && session.uriOf(origin) === document.uri,
-    );
+  return session.estate().inspections.find(({ origin }) => isAt(session, document, origin, offset));
+}
+
+function isAt(session: Session, document: EstateDocument, origin: Origin, offset: number): boolean {
+  return origin.start <= offset && offset <= origin.end && session.uriOf(origin) === document.uri;
 }
 
 /** Index into the estate's reading columns. */
@@ -32,15 +32,15 @@ export function rowAt(session: Session, document: EstateDocument, offset: number
   return undefined;
 }
 
-/** The condition line at a spot, with its inspection. */
+/** The condition line at a spot, with the look or the work that tells of it. */
 export function conditionAt(
   session: Session,
   document: EstateDocument,
   offset: number,
 ): SeenLine | undefined {
-  const inspection = inspectionAt(session, document, offset);
-  const line = inspection?.conditions.find(({ origin }) => origin.start <= offset && offset <= origin.end);
-  return inspection && line && { inspection, line };
+  const record = datedRecords(session.estate()).find(({ origin }) => isAt(session, document, origin, offset));
+  const line = record?.conditions.find(({ origin }) => origin.start <= offset && offset <= origin.end);
+  return record && line && { record, line };
 }
 
 /** The model's own thing behind a declared name; undefined while the text is too broken for one. */

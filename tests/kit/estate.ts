@@ -201,6 +201,8 @@ export function reline(of: Conveyor, date: string, meter: number, facts: Partial
     plates: [],
     offcuts: [],
     remarks: [],
+    photos: [],
+    conditions: [],
     origin: origin(),
     ...facts,
   };

@@ -2,9 +2,10 @@
 // look does not name has no entry of that look. Work that puts right what the look before told of is an entry of its own day: a
 // leak is not getting worse when its seal has been renewed. Nothing is concluded: a housing's temperature goes with load and weather.
 
+import { recordWord, recordsOf } from '../model/dated-records.js';
 import type { History } from '../model/history.js';
 import type { Origin } from '../model/origin.js';
-import type { ConditionLine, Inspection, Service } from '../model/records.js';
+import type { ConditionLine, DatedRecord, Service } from '../model/records.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { aspectsOf, conditionKinds, partOf } from './kinds.js';
 import { putsRight, servicesOf } from './service.js';
@@ -24,15 +25,15 @@ export interface DriveRead {
   /** Of noise and oil: how bad as told, `noted` where it was not said, `put right` where a look closes it or work does. */
   readonly told: NonNullable<ConditionLine['severity']> | 'noted' | 'put right';
   readonly note: string | undefined;
-  /** A look, or work at the drive: what was done. */
+  /** A look, the work during which it was seen, or work at the drive: what was done. */
   readonly by: string;
   readonly origin: Origin;
 }
 
 /** In the order of the language's kinds; what nobody ever looked at is left out. */
 export function driveReadings(history: History, services: readonly Service[]): readonly DriveReadings[] {
-  const lines = history.inspections
-    .flatMap(({ inspection }) => inspection.conditions.map((line) => ({ line, inspection })))
+  const lines = recordsOf(history)
+    .flatMap((record) => record.conditions.map((line) => ({ line, record })))
     .filter(({ line }) => partOf(line.kind) === 'drive' && line.answer !== 'not seen')
     .reverse();
   const own = servicesOf(services, history);
@@ -42,7 +43,7 @@ export function driveReadings(history: History, services: readonly Service[]): r
       (['temperature', ...aspectsOf(part)] as const).flatMap((of) => {
         const read = lines
           .filter(({ line }) => line.kind === part && says(line, of))
-          .map(({ line, inspection }) => ({ line, read: readOf(line, inspection, of) }));
+          .map(({ line, record }) => ({ line, read: readOf(line, record, of) }));
         return read.length === 0 ? [] : [{ part, of, read: answered(read, of, own) }];
       }),
     );
@@ -73,13 +74,13 @@ function says({ aspect, temperature }: ConditionLine, of: DriveReadings['of']): 
   return of === 'temperature' ? temperature !== undefined : aspect === of;
 }
 
-function readOf(line: ConditionLine, inspection: Inspection, of: DriveReadings['of']): DriveRead {
+function readOf(line: ConditionLine, record: DatedRecord, of: DriveReadings['of']): DriveRead {
   return {
-    day: inspection.date.day,
+    day: record.date.day,
     temperature: of === 'temperature' ? line.temperature?.value : undefined,
     told: line.answer === 'closed' ? 'put right' : (line.severity ?? 'noted'),
     note: line.note,
-    by: 'look',
+    by: recordWord(record),
     origin: line.origin,
   };
 }

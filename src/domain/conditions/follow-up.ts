@@ -6,7 +6,8 @@
 import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
-import { setSeen } from '../model/exposure.js';
+import { isLook, recordsOf } from '../model/dated-records.js';
+import { setLying, setSeen } from '../model/exposure.js';
 import { isAfter, setsAt } from '../model/liner-sets.js';
 import { historyOf, momentOf, type History } from '../model/history.js';
 import { screwSetSeen } from '../model/lying-screw.js';
@@ -14,6 +15,7 @@ import { isAfterMove } from '../model/panels-moved.js';
 import type {
   ConditionLine,
   ConditionSeverity,
+  DatedRecord,
   Inspection,
   PanelsMoved,
   Reline,
@@ -28,7 +30,8 @@ import { isSafeguardOut } from './safeguards.js';
 
 export interface SeenLine {
   readonly line: ConditionLine;
-  readonly inspection: Inspection;
+  /** The look, or the work during which it was seen. */
+  readonly record: DatedRecord;
 }
 
 export type Closing =
@@ -86,7 +89,7 @@ function endedAlready(drafts: readonly Draft[], line: ConditionLine): boolean {
 export function openConditions(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay): readonly Condition[] {
   return followUp(estate, conveyor, asOf)
     .conditions.filter(({ closed }) => closed === undefined)
-    .sort((a, b) => rank(b) - rank(a) || a.first.inspection.date.day - b.first.inspection.date.day);
+    .sort((a, b) => rank(b) - rank(a) || a.first.record.date.day - b.first.record.date.day);
 }
 
 function rank({ last, severity }: Condition): number {
@@ -114,7 +117,7 @@ interface Draft {
   severity: ConditionSeverity | undefined;
   readonly notSeen: SeenLine[];
   readonly photos: PhotoUse[];
-  answeredAt: Inspection;
+  answeredAt: DatedRecord;
   /** The first since then that says nothing of it. */
   silent: Inspection | undefined;
   readonly passedOver: Inspection[];
@@ -125,13 +128,13 @@ function build(history: History, services: readonly Service[], along: Along): Fo
   const drafts: Draft[] = [];
   const stray: SeenLine[] = [];
   let doubts: SeenLine[] = [];
-  for (const { inspection } of history.inspections) {
+  for (const record of recordsOf(history)) {
     // What a reline or a screw change took away before this look is over, so a new tear there is a new condition.
-    carry(history, services, drafts, inspection, along);
-    closeByWork(history, services, drafts, inspection);
-    for (const line of inspection.conditions) {
+    carry(history, services, drafts, record, along);
+    closeByWork(history, services, drafts, record);
+    for (const line of record.conditions) {
       if (isMeasurement(line)) continue;
-      const seen = { line, inspection };
+      const seen = { line, record };
       const own = spokenOf(drafts, seen);
       const doubted = doubts.some((each) => isSameCondition(each.line, line));
       doubts = doubts.filter((each) => !isSameCondition(each.line, line));
@@ -147,15 +150,15 @@ function build(history: History, services: readonly Service[], along: Along): Fo
           severity: line.severity,
           notSeen: [],
           photos: line.photo ? [line.photo] : [],
-          answeredAt: inspection,
+          answeredAt: record,
           silent: undefined,
           passedOver: [],
           closed: closedByDate(history, seen),
         });
     }
     for (const draft of drafts)
-      if (draft.closed === undefined && inspection.date.day > draft.answeredAt.date.day)
-        draft.silent ??= inspection;
+      if (isLook(record) && draft.closed === undefined && record.date.day > draft.answeredAt.date.day)
+        draft.silent ??= record;
   }
   carry(history, services, drafts, undefined, along);
   closeByWork(history, services, drafts, undefined);
@@ -173,7 +176,7 @@ function build(history: History, services: readonly Service[], along: Along): Fo
  * The open conditions that a line speaks of. Findings of one part and place are told apart by their words; one that closes them in
  * other words closes them all, and one without words speaks of the only one there is.
  */
-function spokenOf(drafts: readonly Draft[], { line, inspection }: SeenLine): readonly Draft[] {
+function spokenOf(drafts: readonly Draft[], { line, record }: SeenLine): readonly Draft[] {
   const open = drafts.filter((each) => each.closed === undefined && isSameCondition(each.last.line, line));
   if (line.kind !== 'finding') return open.slice(-1);
   const inWords = open.filter(({ last }) => last.line.words === line.words);
@@ -181,18 +184,18 @@ function spokenOf(drafts: readonly Draft[], { line, inspection }: SeenLine): rea
   if (line.about === undefined && line.at === undefined) return [];
   if (line.answer !== undefined) return open;
   // Other words are another finding: what is taken for the same and is not would be gone without anybody having closed it.
-  const before = open.filter(({ last }) => last.inspection !== inspection);
+  const before = open.filter(({ last }) => last.record !== record);
   return line.words === undefined && before.length === 1 ? before : [];
 }
 
 function answer(draft: Draft, seen: SeenLine): void {
-  const { line, inspection } = seen;
+  const { line, record } = seen;
   if (draft.silent && draft.severity === 'urgent') draft.passedOver.push(draft.silent);
   draft.silent = undefined;
-  draft.answeredAt = inspection;
+  draft.answeredAt = record;
   if (line.photo) draft.photos.push(line.photo);
   if (line.answer === 'closed') {
-    draft.closed = { day: inspection.date.day, by: 'look', look: seen };
+    draft.closed = { day: record.date.day, by: 'look', look: seen };
     return;
   }
   if (line.answer === 'not seen') {
@@ -223,17 +226,13 @@ function carry(
   history: History,
   services: readonly Service[],
   drafts: readonly Draft[],
-  look: Inspection | undefined,
+  look: DatedRecord | undefined,
   along: Along,
 ): void {
   for (const moved of history.panelsMoved)
     for (const draft of drafts) {
       const { date } = moved;
-      if (
-        draft.closed ||
-        isAfterMove(draft.last.inspection, moved) ||
-        date.day <= (draft.movedOn ?? -Infinity)
-      )
+      if (draft.closed || isAfterMove(draft.last.record, moved) || date.day <= (draft.movedOn ?? -Infinity))
         continue;
       if (look && !isAfterMove(look, moved)) continue;
       const closing = workThatEnds(history, services, draft.last, draft.movedOn);
@@ -251,7 +250,7 @@ function closeByWork(
   history: History,
   services: readonly Service[],
   drafts: readonly Draft[],
-  look: Inspection | undefined,
+  look: DatedRecord | undefined,
 ): void {
   for (const draft of drafts) {
     if (draft.closed) continue;
@@ -261,7 +260,7 @@ function closeByWork(
 }
 
 /** Work at the drive and dates carry no meter: of one day the look comes first. */
-function isBefore(history: History, closing: Closing, look: Inspection): boolean {
+function isBefore(history: History, closing: Closing, look: DatedRecord): boolean {
   const seen = momentOf(history, look);
   switch (closing.by) {
     case 'reline':
@@ -280,22 +279,37 @@ function workThatEnds(
   movedOn?: CalendarDay,
 ): Closing | undefined {
   const changed = changeThatEnds(history, seen, movedOn);
-  const { line, inspection } = seen;
-  const record = services.find((each) => each.date.day >= inspection.date.day && putsRight(each, line));
-  return record && !(changed && changed.day <= record.date.day)
-    ? { day: record.date.day, by: 'service', record }
+  const work = services.find((each) => each.date.day >= seen.record.date.day && putsRight(each, seen.line));
+  return work && !(changed && changed.day <= work.date.day)
+    ? { day: work.date.day, by: 'service', record: work }
     : changed;
+}
+
+/** Whoever fits panels tells of a gap or a bolt as it is now; what is torn, cracked or lost was so on what came out. */
+function isOfTheNew({ kind }: ConditionLine, record: DatedRecord): boolean {
+  if (isLook(record)) return false;
+  switch (kind) {
+    case 'panel torn':
+    case 'panel cracked':
+    case 'panel missing':
+    case 'material behind liner':
+      return false;
+    default:
+      return true;
+  }
 }
 
 function changeThatEnds(
   history: History,
-  { line, inspection }: SeenLine,
+  { line, record }: SeenLine,
   movedOn: CalendarDay | undefined,
 ): Closing | undefined {
   const part = takenWith(line);
   const at = middleOf(line);
   if (part === 'liner' && at !== undefined) {
-    const seen = setSeen(history, at, inspection);
+    const seen = isOfTheNew(line, record)
+      ? setLying(history, at, record.date.day)
+      : setSeen(history, at, record);
     const sets = setsAt(history.linerSets, at);
     // Panels that were moved took their conditions along; only what a reline takes out is gone.
     const gone = sets
@@ -310,7 +324,7 @@ function changeThatEnds(
   if (part === 'spiral') {
     const change =
       at !== undefined
-        ? screwSetSeen(history, inspection, at)?.removedBy
+        ? screwSetSeen(history, record, at)?.removedBy
         : history.screwSets.findLast(({ removedBy }) => removedBy && !removedBy.scope)?.removedBy;
     return change && { day: change.date.day, by: 'screw change', record: change };
   }

@@ -26,11 +26,11 @@ export interface NotLookedAt {
 /** In the order of the looks. */
 export function notLookedAt(estate: Estate, history: History): readonly NotLookedAt[] {
   const { conveyor, inspections, asOf } = history;
-  const kinds = followUp(estate, conveyor, asOf).notLooked.map(({ line, inspection }) => ({
+  const kinds = followUp(estate, conveyor, asOf).notLooked.map(({ line, record }) => ({
     what: conditionWords(line),
     from: line.at?.value,
     to: line.at?.value,
-    day: inspection.date.day,
+    day: record.date.day,
     why: line.note,
     origin: line.origin,
   }));

@@ -4,6 +4,7 @@
 import type { CalendarDay } from '../units/calendar.js';
 import { formatDay } from '../units/calendar.js';
 import type { Conveyor } from '../model/conveyor.js';
+import { recordWord } from '../model/dated-records.js';
 import type { Estate } from '../model/estate.js';
 import type { Origin } from '../model/origin.js';
 import { installedPanels, type InstalledPanels } from '../model/panels.js';
@@ -91,14 +92,14 @@ function rowOf(
     clock: last.line.clock?.hours ?? first.line.clock?.hours,
     severity,
     safeguardOut: isSafeguardOut(last.line, severity),
-    since: first.inspection.date.day,
-    lastSeen: last.inspection.date.day,
+    since: first.record.date.day,
+    lastSeen: last.record.date.day,
     unanswered: unanswered?.date.day,
     notes: [
       ...seen.flatMap(({ line }) => line.note ?? []),
       ...notSeen.map(
-        ({ line, inspection }) =>
-          `not seen on ${formatDay(inspection.date.day)}${line.note === undefined ? '' : `: ${line.note}`}`,
+        ({ line, record }) =>
+          `not seen on ${formatDay(record.date.day)}${line.note === undefined ? '' : `: ${line.note}`}`,
       ),
     ],
     photos,
@@ -188,7 +189,7 @@ export function closingWords(closed: Closing): string {
   const on = formatDay(closed.day);
   switch (closed.by) {
     case 'look':
-      return `closed by the look of ${on}`;
+      return `closed by the ${recordWord(closed.look.record)} of ${on}`;
     case 'date':
       return `closed on ${on}`;
     case 'reline':
@@ -230,8 +231,8 @@ export function closedConditionRows(
       return [
         {
           what: [conditionWords(last.line), last.line.severity].filter(Boolean).join(', '),
-          place: panelWordsOf(estate, conveyor, last.line, last.inspection.date.day),
-          since: first.inspection.date.day,
+          place: panelWordsOf(estate, conveyor, last.line, last.record.date.day),
+          since: first.record.date.day,
           day: closed.day,
           how: closingWords(closed),
           notes: [...new Set(lines.flatMap(({ line }) => line.note ?? []))],

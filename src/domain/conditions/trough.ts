@@ -17,6 +17,7 @@ import type { Origin } from '../model/origin.js';
 import { installedPanels } from '../model/panels.js';
 import {
   originOf,
+  type DatedRecord,
   type Inspection,
   type Patch,
   type PhotoUse,
@@ -129,7 +130,7 @@ function bareSpans(estate: Estate, history: History, asOf: CalendarDay | undefin
   for (const { first, closed } of followUp(estate, conveyor, asOf).conditions) {
     const at = middleOf(first.line);
     if (first.line.kind !== 'panel missing' || at === undefined) continue;
-    add(at, first.inspection, 'panel missing', first.line.origin, closed && momentOn(history, closed.day));
+    add(at, first.record, 'panel missing', first.line.origin, closed && momentOn(history, closed.day));
   }
   for (const { inspection } of history.inspections) {
     for (let row = inspection.firstRow; row < inspection.endRow; row++) {
@@ -175,18 +176,18 @@ function bareSpans(estate: Estate, history: History, asOf: CalendarDay | undefin
 
   function add(
     at: number,
-    inspection: Inspection,
+    record: DatedRecord,
     because: BareSpan['because'],
     origin: Origin,
     closed: Moment | undefined,
   ): void {
-    const panel = panelAt(estate, conveyor, at, inspection.date.day);
-    const found = momentOf(history, inspection);
+    const panel = panelAt(estate, conveyor, at, record.date.day);
+    const found = momentOf(history, record);
     const covers = (span: BareSpan): boolean =>
       span.from <= at && span.to >= at && (span.until === undefined || span.until.day > found.day);
     if (!panel || spans.some(covers)) return;
-    const set = setSeen(history, at, inspection);
-    const lined = lastLined(set, inspection.date.day);
+    const set = setSeen(history, at, record);
+    const lined = lastLined(set, record.date.day);
     const removed = set?.removed;
     const until = closed && removed ? (closed.day < removed.day ? closed : removed) : (closed ?? removed);
     spans.push({ ...panel, lined, found, until, because, origin });

@@ -11,7 +11,7 @@ import { historyOf, momentOf, type History, type HistoryOptions } from './histor
 import { isImpossible } from './impossible-reading.js';
 import { isAfter, setsAt, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
 import { isAfterMove, stretchesMoved } from './panels-moved.js';
-import type { Inspection, PanelsMoved, Place, Reline } from './records.js';
+import type { DatedRecord, Inspection, PanelsMoved, Place, Reline } from './records.js';
 import type { Interval } from './runs.js';
 
 /** Exposure in h or t (`unit`), never negative; or why there is none. */
@@ -50,7 +50,7 @@ export function exposureBetween(history: History, set: LinerSet, until: Moment):
 }
 
 /** The set an inspection looked at, at a chainage (mm); undefined before commissioning. */
-export function setSeen(history: History, chainage: number, inspection: Inspection): LinerSet | undefined {
+export function setSeen(history: History, chainage: number, inspection: DatedRecord): LinerSet | undefined {
   const seen = momentOf(history, inspection);
   const sets = setsAt(history.linerSets, chainage);
   return sets.findLast((set) => {

@@ -11,12 +11,18 @@ import type { Estate } from './estate.js';
 import { linerSetsOf, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
 import { refittedBy } from './panels-moved.js';
 import { installedPanelEnds } from './panels.js';
-import type { DutyChange, Inspection, MeterChange, PanelsMoved, Reline, ScrewChange } from './records.js';
+import type {
+  DatedRecord,
+  DutyChange,
+  Inspection,
+  MeterChange,
+  PanelsMoved,
+  Reline,
+  ScrewChange,
+} from './records.js';
 import type { Stated } from './stated.js';
 import { screwSetsOf, type ScrewSet } from './screw-sets.js';
 import { byTurns, runningHours, speedFactors, type SpeedChange } from './turns.js';
-
-export type DatedRecord = Inspection | Reline | PanelsMoved | ScrewChange;
 
 export interface History {
   readonly conveyor: Conveyor;

@@ -5,7 +5,7 @@ import { historyOf, momentOf, type History } from './history.js';
 import type { Estate } from './estate.js';
 import type { Job } from './job.js';
 import { isAfter } from './liner-sets.js';
-import type { Inspection } from './records.js';
+import type { DatedRecord, Inspection } from './records.js';
 import type { ScrewSet } from './screw-sets.js';
 import type { ScrewSpecification } from './specifications.js';
 
@@ -37,7 +37,7 @@ function mostOf(sets: readonly ScrewSet[]): ScrewSpecification | undefined {
 }
 
 /** The one a look is of, there: on the day of a change, as with liners, the old one until the meter stands higher. */
-export function screwSetSeen(history: History, inspection: Inspection, at: number): ScrewSet | undefined {
+export function screwSetSeen(history: History, inspection: DatedRecord, at: number): ScrewSet | undefined {
   const seen = momentOf(history, inspection);
   const place = Math.min(Math.max(at, 0), history.conveyor.length.value);
   // The first screw came with the machine: nothing was read of another.

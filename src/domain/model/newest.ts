@@ -4,7 +4,7 @@
 import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
-import type { DatedRecord } from './history.js';
+import type { DatedRecord } from './records.js';
 
 /** Day of the newest record but duty, which may be a plan; undefined for an estate without records. */
 export function newestDay(estate: Estate): CalendarDay | undefined {

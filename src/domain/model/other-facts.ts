@@ -1,8 +1,8 @@
-// What an inspection may hold besides its readings, with nothing in it yet.
+// What an inspection may hold besides its readings, and what work may have shown, with nothing in it yet.
 
-import type { Inspection } from './records.js';
+import type { Inspection, SeenBeside } from './records.js';
 
-type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
+export type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
 
 export type OtherFacts = Mutable<
   Pick<
@@ -21,6 +21,10 @@ export type OtherFacts = Mutable<
   >
 >;
 
+export function nothingSeen(): Mutable<SeenBeside> {
+  return { remarks: [], photos: [], conditions: [] };
+}
+
 export function noOtherFacts(): OtherFacts {
   return {
     holdDownGaps: [],
@@ -29,9 +33,7 @@ export function noOtherFacts(): OtherFacts {
     wornWidths: [],
     currents: [],
     speeds: [],
-    remarks: [],
-    photos: [],
-    conditions: [],
+    ...nothingSeen(),
     notLooked: [],
     plates: [],
   };

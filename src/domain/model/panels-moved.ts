@@ -3,11 +3,13 @@
 // there. Until then nothing is known of it, and the forecast goes on as if the panel lay as before.
 
 import { lengthOn } from './unit-of-machine.js';
+import { nothingSeen } from './other-facts.js';
 import type { Estate } from './estate.js';
 import { isAfter, type Moment } from './liner-sets.js';
 import { installedPanelEnds } from './panels.js';
 import {
   originOf,
+  type DatedRecord,
   type Inspection,
   type PanelsMoved,
   type PanelUse,
@@ -94,7 +96,7 @@ function refitted(
     panelThicknesses: [],
     plates: [],
     offcuts: [],
-    remarks: [],
+    ...nothingSeen(),
     origin,
     moved,
     ...(look && { startLook: look }),
@@ -113,8 +115,8 @@ function firstLook(
 }
 
 /** By the meters as they were read: histories are still to be built. */
-export function isAfterMove(look: Inspection, moved: PanelsMoved): boolean {
-  const read = ({ date, meter }: Inspection | PanelsMoved): Pick<Moment, 'day' | 'hours'> => ({
+export function isAfterMove(look: Pick<DatedRecord, 'date' | 'meter'>, moved: PanelsMoved): boolean {
+  const read = ({ date, meter }: Pick<DatedRecord, 'date' | 'meter'>): Pick<Moment, 'day' | 'hours'> => ({
     day: date.day,
     hours: meter.hours.value,
   });

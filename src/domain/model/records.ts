@@ -151,7 +151,18 @@ export interface NotedFinding extends SeenPlace {
   readonly origin: Origin;
 }
 
-export interface Inspection {
+/** What was seen of the machine, in a look or while work was done. */
+export interface SeenBeside {
+  /** In words. */
+  readonly remarks: readonly NotedFinding[];
+  readonly photos: readonly (PhotoUse & { readonly note?: string })[];
+  readonly conditions: readonly ConditionLine[];
+}
+
+/** A look, or work during which something may have been seen: each with a meter of its own. */
+export type DatedRecord = Inspection | Reline | PanelsMoved | ScrewChange;
+
+export interface Inspection extends SeenBeside {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;
   readonly date: StatedDay;
@@ -205,9 +216,6 @@ export interface Inspection {
     readonly note?: string;
     readonly origin: Origin;
   }[];
-  readonly remarks: readonly NotedFinding[];
-  readonly photos: readonly (PhotoUse & { readonly note?: string })[];
-  readonly conditions: readonly ConditionLine[];
   /** Where nobody could look. */
   readonly notLooked: readonly NotLooked[];
   readonly plates: readonly PlateReading[];
@@ -368,7 +376,7 @@ export interface OldPanel {
   readonly origin: Origin;
 }
 
-export interface Reline {
+export interface Reline extends SeenBeside {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;
   readonly date: StatedDay;
@@ -415,7 +423,6 @@ export interface Reline {
     readonly count: number;
     readonly origin: Origin;
   }[];
-  readonly remarks: readonly NotedFinding[];
   readonly origin: Origin;
   /** No reline at all: panels that lay there already were fitted again, and their wear counts anew from what was measured. */
   readonly moved?: PanelsMoved;
@@ -424,7 +431,7 @@ export interface Reline {
 }
 
 /** Panels fitted again the other way round, or in each other's place. */
-export interface PanelsMoved {
+export interface PanelsMoved extends SeenBeside {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;
   readonly date: StatedDay;
@@ -433,7 +440,6 @@ export interface PanelsMoved {
   /** What was left at points on them, as they lie now. */
   readonly measured: Reline['asFitted'];
   readonly by?: string;
-  readonly remarks: readonly NotedFinding[];
   readonly origin: Origin;
 }
 
@@ -447,7 +453,7 @@ export interface PanelMove {
 
 export type PanelUse = Extract<Stretch, { readonly kind: 'panels' }>;
 
-export interface ScrewChange {
+export interface ScrewChange extends SeenBeside {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;
   readonly date: StatedDay;
@@ -455,7 +461,6 @@ export interface ScrewChange {
   readonly screw: ScrewSpecification;
   /** Of a spiral in several lengths, what was renewed; undefined: all of it. */
   readonly scope?: ScrewStretch;
-  readonly remarks: readonly NotedFinding[];
   readonly origin: Origin;
 }
 

@@ -7,8 +7,9 @@ import { historyOf, momentOn } from '../model/history.js';
 import type { Estate } from '../model/estate.js';
 import { jobBy } from '../model/found-by-job.js';
 import type { Job } from '../model/job.js';
+import { nothingSeen } from '../model/other-facts.js';
 import type { Plant } from '../model/plant.js';
-import type { Reline, ScrewChange, Service } from '../model/records.js';
+import type { Reline, ScrewChange, SeenBeside, Service } from '../model/records.js';
 import { millimetres, type Stated } from '../model/stated.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import { areasOfAction, overlaps, within, type Area, type Ground, type RunGround } from '../order/ground.js';
@@ -217,7 +218,7 @@ function estateAfter(estate: Estate, job: Job, ground: Ground, areas: readonly A
     conveyorUse,
     date: { day: window.to.day, origin },
     meter: meterOn(estate, job, window.to.day),
-    remarks: [],
+    ...nothingSeen(),
     origin,
   };
   const relines = ground.runs.flatMap((run) => relineOf(common, run, areas) ?? []);
@@ -248,7 +249,7 @@ function serviceOf(
 
 /** By chainages, which mean the same whatever the panels are counted by. */
 function relineOf(
-  common: Pick<Reline, 'conveyor' | 'conveyorUse' | 'date' | 'meter' | 'remarks' | 'origin'>,
+  common: Pick<Reline, 'conveyor' | 'conveyorUse' | 'date' | 'meter' | 'origin'> & SeenBeside,
   run: RunGround,
   areas: readonly Area[],
 ): Reline | undefined {

@@ -1,6 +1,7 @@
 // The report as data for other programs: a format version that grows by whole numbers when a field changes its meaning, UCUM
 // unit codes beside the values, days in ISO 8601, and nothing that is not in the report. Missing is null, never zero.
 
+import { recordsOf } from '../../domain/model/dated-records.js';
 import { unreadIn } from './unread-words.js';
 import type { BesideLiner } from './parts/beside-liner.js';
 import type { TroughState } from '../../domain/conditions/trough.js';
@@ -321,7 +322,7 @@ function gaugesOf({ inspections }: ConveyorLife['history']): Json {
 function looksOf(history: ConveyorLife['history']): Readonly<Record<string, Json>> {
   return {
     gauges: gaugesOf(history),
-    photos: history.inspections.flatMap(({ inspection: { date, photos } }) =>
+    photos: recordsOf(history).flatMap(({ date, photos }) =>
       photos.map(({ path, note }) => ({ day: day(date.day), path, note: note ?? null })),
     ),
     flightReadings: spotsOf(flightSpots(history)),

@@ -6,7 +6,7 @@ import type { Inspection, Place, Readings, Reline } from '../../domain/model/rec
 import type { Sheet } from '../sheet.js';
 import type { ConveyorIndex } from './conveyors.js';
 import { groupBy } from './group-by.js';
-import { remarksPlaced, withConditionPlace } from './seen-places.js';
+import { seenPlaced } from './seen-places.js';
 import { emptyColumns, segmentOf, type PlacedDraft } from './segment.js';
 
 export interface Joined {
@@ -53,11 +53,7 @@ export function joinReadings(
     for (const problem of segment.problems) problems.push(problem);
     for (const { draft } of segment.looks) {
       const endRow = row + draft.endRow - draft.firstRow;
-      const conditions = draft.conditions.map((line) =>
-        withConditionPlace(line, draft.date.day, conveyor, known),
-      );
-      const remarks = remarksPlaced(draft, conveyor, known);
-      inspections.push({ ...draft, conveyor, conditions, remarks, firstRow: row, endRow });
+      inspections.push({ ...draft, conveyor, ...seenPlaced(draft, conveyor, known), firstRow: row, endRow });
       row = endRow;
     }
     row = end;

@@ -6,7 +6,7 @@ import { partNamedIn } from '../../domain/conditions/kinds.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
-import type { ConditionLine, Inspection, PanelUse, Reline, SeenPlace } from '../../domain/model/records.js';
+import type { ConditionLine, PanelUse, Reline, DatedRecord, SeenPlace } from '../../domain/model/records.js';
 import type { NameUse, Stated } from '../../domain/model/stated.js';
 import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import type { ConveyorIndex } from './conveyors.js';
@@ -52,13 +52,16 @@ export function withConditionPlace(
   return withPlace(line, line.about ?? partNamedIn(line.kind), day, conveyor, known);
 }
 
-/** What a look or a record of work noted, with its places. */
-export function remarksPlaced(
-  { remarks, date }: Pick<Inspection, 'remarks' | 'date'>,
+/** What was seen in a look or during work, with its places. */
+export function seenPlaced(
+  { remarks, conditions, date }: Pick<DatedRecord, 'remarks' | 'conditions' | 'date'>,
   conveyor: Conveyor,
   known: PlacesKnown,
-): Inspection['remarks'] {
-  return remarks.map((each) => withPlace(each, each.part, date.day, conveyor, known));
+): Pick<DatedRecord, 'remarks' | 'conditions'> {
+  return {
+    remarks: remarks.map((each) => withPlace(each, each.part, date.day, conveyor, known)),
+    conditions: conditions.map((line) => withConditionPlace(line, date.day, conveyor, known)),
+  };
 }
 
 interface NamedPart {

@@ -386,12 +386,6 @@ export const recordKeywords: KeywordDocs = {
     empty: word('Running empty.', 'empty ${1:5.2} A'),
     loaded: word('Running loaded.', 'loaded ${1:8.7} A'),
   },
-  Remark: {
-    finding: word(
-      'Something noted that needs a word: what part, where, what.',
-      'finding ${1|hold-down,brace,cover,hatch,flight,drive,trough,liner,bolt|} at ${2:9.5} m "${3:cracked, 14 mm gap}"',
-    ),
-  },
   Finding: {
     finding: word(
       'Something seen that no condition has a word for: what part, where, what. With a severity it stands open until ' +

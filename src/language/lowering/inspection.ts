@@ -15,7 +15,7 @@ import { wordsOf, type Reader } from './reader.js';
 import { lowerMeter } from './records.js';
 import { lowerPlateReading } from './plate-reading.js';
 import { lowerReading } from './readings.js';
-import { lowerOpenFinding, lowerRemark } from './remark.js';
+import { lowerSeenBeside } from './seen-beside.js';
 
 /** Its rows are counted once all of a text are written. */
 export type UncountedInspection = Omit<InspectionDraft, 'firstRow' | 'endRow'>;
@@ -132,24 +132,10 @@ function lowerOther(
       if (speed) seen.speeds.push({ speed, origin, ...stated({ note: row.note }) });
       return;
     }
-    case 'Finding': {
-      const open = lowerOpenFinding(reader, row, mirrored);
-      if (open) seen.conditions.push(open);
-      else keepNote(reader, row, mirrored, seen);
-      return;
-    }
+    case 'Finding':
     case 'Photo':
-      if (row.path !== undefined)
-        seen.photos.push({ path: row.path, origin: reader.part(row, 'path'), ...stated({ note: row.note }) });
-      return;
+      lowerSeenBeside(reader, row, seen, mirrored);
   }
-}
-
-/** A note, and its photo among those of the look. */
-function keepNote(reader: Reader, row: ast.Finding, mirrored: boolean, seen: OtherFacts): void {
-  keep(seen.remarks, lowerRemark(reader, row, mirrored));
-  const photo = reader.photo(row);
-  if (photo) seen.photos.push({ ...photo, ...stated({ note: row.text }) });
 }
 
 function lowerNotLooked(reader: Reader, row: ast.NotLooked): OtherFacts['notLooked'][number] | undefined {

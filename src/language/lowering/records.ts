@@ -19,7 +19,8 @@ import { present, stated, type FactAccount } from './block.js';
 import { chainage, panelLength, someLength, thickness as thicknessLimit } from './limits.js';
 import { lowerPlateReading } from './plate-reading.js';
 import { createReader, type Reader } from './reader.js';
-import { lowerRemark } from './remark.js';
+import { lowerSeenAt } from './seen-at.js';
+import { seenInWork } from './seen-beside.js';
 import { lowerWork } from './work.js';
 import { lowerPanels, lowerRun, lowerStretches } from './stretch.js';
 
@@ -44,7 +45,6 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
   const panelThicknesses: (RelineDraft['panelThicknesses'][number] | undefined)[] = [];
   const offcuts: (RelineDraft['offcuts'][number] | undefined)[] = [];
   const plates: (RelineDraft['plates'][number] | undefined)[] = [];
-  const remarks: (RelineDraft['remarks'][number] | undefined)[] = [];
   const mirrored = node.facts.some(looksUpstream);
   let newThickness: RelineDraft['newThickness'];
   let linerUse: RelineDraft['linerUse'];
@@ -106,8 +106,11 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
         offcuts.push(length && { length, count: count?.count ?? 1, origin });
         break;
       }
-      case 'Remark':
-        remarks.push(lowerRemark(reader, fact, mirrored));
+      case 'Condition':
+        oldPanels.push(wornThroughIn(reader, fact, mirrored));
+        break;
+      case 'Finding':
+      case 'Photo':
         break;
     }
   }
@@ -125,7 +128,7 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
     panelThicknesses: present(panelThicknesses),
     plates: present(plates),
     offcuts: present(offcuts),
-    remarks: present(remarks),
+    ...seenInWork(reader, node.facts, mirrored),
     ...stated({ linerUse, fittingTemperature, by, newThickness }),
   };
 }
@@ -146,6 +149,18 @@ function lowerOldPanel(reader: Reader, fact: ast.OldPanel): OldPanel | undefined
   return { spot, origin: reader.origin(fact), ...stated({ thickness, error, note: fact.note }) };
 }
 
+/** `panel torn at 14.2 m worn through` says of the liner that came out what `old panel at 14.2 m worn through` does. */
+function wornThroughIn(reader: Reader, fact: ast.Condition, mirrored: boolean): OldPanel | undefined {
+  if (!fact.wornThrough) return undefined;
+  const { point, panel, at, clock } = lowerSeenAt(reader, fact, mirrored);
+  const spot: OldPanel['spot'] | undefined = point
+    ? { kind: 'point', point }
+    : panel
+      ? { kind: 'panel', panel, ...stated({ clock }) }
+      : at && { kind: 'chainage', at, ...stated({ clock }) };
+  return spot && { spot, origin: reader.origin(fact), ...stated({ note: fact.note }) };
+}
+
 export function lowerPanelsMoved(
   reader: Reader,
   block: FactAccount,
@@ -156,14 +171,12 @@ export function lowerPanelsMoved(
   const meter = lowerMeter(reader, node);
   const moves: (PanelsMoved['moves'][number] | undefined)[] = [];
   const measured: (PanelsMoved['measured'][number] | undefined)[] = [];
-  const remarks: (PanelsMoved['remarks'][number] | undefined)[] = [];
   let by: string | undefined;
   for (const fact of node.facts) {
     const origin = reader.origin(fact);
     if (fact.$type === 'By' && block.first('by', fact)) by = fact.who;
     else if (fact.$type === 'AsFitted') measured.push(lowerAsFitted(reader, fact));
     else if (fact.$type === 'MovedThickness') measured.push(lowerMovedThickness(reader, fact));
-    else if (fact.$type === 'Remark') remarks.push(lowerRemark(reader, fact));
     else if (fact.$type === 'PanelMove') {
       const panel = lowerPanels(reader, fact.panel);
       const other = lowerPanels(reader, fact.other);
@@ -178,7 +191,7 @@ export function lowerPanelsMoved(
     meter,
     moves: present(moves),
     measured: present(measured),
-    remarks: present(remarks),
+    ...seenInWork(reader, node.facts),
     origin: reader.origin(node),
     ...stated({ by }),
   };
@@ -219,21 +232,19 @@ export function lowerScrewChange(
   const conveyorUse = reader.use(node, 'conveyor');
   const date = reader.day(node, 'date');
   const meter = lowerMeter(reader, node);
-  const remarks: (ScrewChangeDraft['remarks'][number] | undefined)[] = [];
   let screwUse: ScrewChangeDraft['screwUse'];
   let scope: ScrewChangeDraft['scope'];
   for (const fact of node.facts) {
     if (fact.$type === 'ScrewUse' && block.first('screw', fact)) screwUse = reader.use(fact, 'screw');
     else if (fact.$type === 'ScrewScope' && block.first('scope', fact)) scope = lowerScrewScope(reader, fact);
     else if (fact.$type === 'By') block.first('by', fact);
-    else if (fact.$type === 'Remark') remarks.push(lowerRemark(reader, fact));
   }
   if (!conveyorUse || !date || !meter) return undefined;
   return {
     conveyorUse,
     date,
     meter,
-    remarks: present(remarks),
+    ...seenInWork(reader, node.facts),
     origin: reader.origin(node),
     ...stated({ screwUse, scope }),
   };

@@ -8,11 +8,7 @@ import { wordsOf, type Reader } from './reader.js';
 import { lowerSeenAt, partNamed } from './seen-at.js';
 
 /** Undefined where it has no words. `mirrored`: whoever saw it looked against the flow. */
-export function lowerRemark(
-  reader: Reader,
-  row: ast.Remark | ast.Finding,
-  mirrored = false,
-): NotedFinding | undefined {
+export function lowerRemark(reader: Reader, row: ast.Finding, mirrored = false): NotedFinding | undefined {
   const place = lowerSeenAt(reader, row, mirrored);
   if (row.text === undefined) return undefined;
   return { ...place, text: row.text, origin: reader.origin(row), ...stated({ part: partNamed(row) }) };

@@ -9,7 +9,7 @@ import { mirror } from './mirror.js';
 import { wordsOf, type Reader } from './reader.js';
 import { lowerPanels } from './stretch.js';
 
-type PlacedNode = ast.Condition | ast.Finding | ast.Remark | ast.Serviced | ast.WorkRow;
+type PlacedNode = ast.Condition | ast.Finding | ast.Serviced | ast.WorkRow;
 
 export function lowerSeenAt(reader: Reader, node: PlacedNode, mirrored: boolean): SeenPlace {
   const at = reader.quantity(node, 'at', 'length', 'chainage', chainage);

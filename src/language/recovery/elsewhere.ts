@@ -41,7 +41,8 @@ export function saidElsewhere(line: BrokenLine): string | undefined {
   const ofALook = block === 'Block' ? inALook(line) : undefined;
   if (ofALook !== undefined || !isWord(first.type)) return ofALook;
   const blocks = blocksSaying(first.type).filter((each) => each !== block && each !== 'Block');
-  const [one, ...more] = blocks;
+  // What is seen may be told of in work too: a look is where it goes first.
+  const [one, ...more] = blocks.length > 3 && blocks.includes('Inspection') ? ['Inspection'] : blocks;
   return one === undefined || more.length > 2
     ? undefined
     : `\`${first.type}\` is something ${[one, ...more].map(withArticle).join(' or ')} says.`;

@@ -41,7 +41,6 @@ const repeatable = new Set([
   'WornWidth',
   'MotorCurrent',
   'MeasuredSpeed',
-  'Remark',
   'Finding',
   'WorkRow',
   'Photo',

@@ -8,12 +8,12 @@ import type { Estate } from '../../domain/model/estate.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { hoverMarkdown, line, plain } from './markdown.js';
 
-export function conditionHover(estate: Estate, { inspection, line: written }: SeenLine): string {
-  const { conveyor } = inspection;
+export function conditionHover(estate: Estate, { record, line: written }: SeenLine): string {
+  const { conveyor } = record;
   const { conditions, stray, notLooked } = followUp(estate, conveyor);
   const own = conditions.find((each) => linesOf(each).some((one) => isWritten(one, written)));
   return hoverMarkdown(`**${plain(conditionWords(written))}**`, [
-    ...(written.at ? line('where', plain(placeWords(estate, conveyor, written, inspection.date.day))) : []),
+    ...(written.at ? line('where', plain(placeWords(estate, conveyor, written, record.date.day))) : []),
     ...(isMeasurement(written)
       ? line('says', 'a measurement: without a severity there is nothing to be closed')
       : []),
@@ -22,7 +22,7 @@ export function conditionHover(estate: Estate, { inspection, line: written }: Se
       : written.answer === undefined && written.kind.startsWith('panel')
         ? line('rate of wear', 'says nothing of it; write `worn through` where wear made it')
         : []),
-    ...(own ? line('since', formatDay(own.first.inspection.date.day)) : []),
+    ...(own ? line('since', formatDay(own.first.record.date.day)) : []),
     ...(own?.severity ? line('severity', own.severity) : []),
     ...(own ? line('now', stateWords(own)) : []),
     ...(own && !own.closed

@@ -345,3 +345,91 @@ describe('where a condition lies, in words', () => {
     expect(row?.place).toBe(words);
   });
 });
+
+describe('what was seen while work was done', () => {
+  const work = (...rows: readonly string[]): string =>
+    `reline DG1 2025-03-10 meter 6000 h {\n  liner TwoLayer12\n  ${rows.join('\n  ')}\n}`;
+  const asReline = (...rows: readonly string[]): Analysis => read(work(...rows));
+
+  test('stands open as what a look finds does, with severity and photo, on every page', () => {
+    const analysis = asReline(
+      'finding gate at Gate serious photo "photos/gate.png" "stem bent"',
+      'spiral bent at 4.2 m urgent',
+      'gearbox oil leak slight',
+    );
+    expect(analysis.findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+    expect(states(analysis)).toEqual([
+      'gate at Gate: stem bent: open',
+      'spiral bent at 4.20 m: open',
+      'gearbox oil leak: open',
+    ]);
+    const { estate } = analysis;
+    const [conveyor] = estate.conveyors;
+    if (!conveyor) throw new Error('no conveyor');
+    const page = remainingLifeMarkdown(remainingLife(estate));
+    for (const text of ['stem bent', 'photos/gate.png', 'spiral bent at 4.20 m'])
+      expect(page).toContain(text);
+    expect(inspectionSheetHtml(inspectionSheet(estate, conveyor))).toContain('stem bent');
+  });
+
+  test('a note keeps its photo, and a photo on its own is of the work', () => {
+    const { estate } = asReline(
+      'finding trough at 4 m photo "photos/dent.png" "an old dent"',
+      'photo "photos/trough.png" "all clean"',
+    );
+    const page = remainingLifeMarkdown(remainingLife(estate));
+    expect(page).toContain('photos/dent.png: the reline of 2025-03-10: an old dent');
+    expect(page).toContain('photos/trough.png: the reline of 2025-03-10: all clean');
+  });
+
+  test('what was torn or lost came out with its panel; a gap or a bolt is of the new liner', () => {
+    expect(
+      states(
+        asReline(
+          'panel torn at 4.2 m',
+          'panel missing at panel 2 of run 2',
+          'joint open 6 mm at 9 m',
+          'bolts missing 2 at 6 m',
+        ),
+      ),
+    ).toEqual([
+      'panel torn at 4.20 m: closed by reline',
+      'panel missing at panel 2 of run 2: closed by reline',
+      'joint open 6 mm at 9.00 m: open',
+      '2 bolts missing at 6.00 m: open',
+    ]);
+  });
+
+  test('worn through says of the old panel what `old panel` does', () => {
+    const before = look('2024-09-09', 3600, 'P1 thickness 9 mm');
+    const bench = (row: string): readonly (readonly [number, number])[] => {
+      const { readings } = read(before, work(row)).estate;
+      return [...readings.bench.keys()].map((at) => [readings.kind[at] ?? -1, readings.place[at] ?? -1]);
+    };
+    const told = bench('panel torn at P1 worn through');
+    expect(told).toHaveLength(1);
+    expect(told).toEqual(bench('old panel at P1 worn through'));
+  });
+
+  test('answers what stood open, and is silent of nothing', () => {
+    const found = look('2024-09-09', 3600, 'gate stuck at Gate serious', 'cover loose at 4 m');
+    expect(states(read(found, work('closed gate stuck at Gate "new cylinder"')))).toEqual([
+      'gate stuck at Gate: closed by look',
+      'cover loose at 4.00 m: open',
+    ]);
+    const told = remainingLifeMarkdown(remainingLife(read(found, work('closed gate stuck at Gate')).estate));
+    expect(told).toContain('closed by the reline of 2025-03-10');
+  });
+
+  test('a screw change and a move of panels tell as well', () => {
+    const analysis = read(
+      'screw change DG1 2025-03-10 meter 6000 h {\n  finding drive plate serious "two threads stripped"\n  trough dented at 3 m\n}',
+      'panels moved DG1 2025-04-10 meter 6100 h {\n  panel 2 of run 1 turned end for end\n  bolts loose 2 at 6 m\n}',
+    );
+    expect(states(analysis)).toEqual([
+      'drive plate: two threads stripped: open',
+      'trough dented at 3.00 m: open',
+      '2 bolts loose at 6.00 m: open',
+    ]);
+  });
+});

@@ -289,6 +289,8 @@ describe('liner and screw sets', () => {
       meter: { hours: hours(2000) },
       screw: screw({ name: 'Spiral402' }),
       remarks: [],
+      photos: [],
+      conditions: [],
       origin: origin(),
     };
     const e = estate({ conveyors: [dg1], screwChanges: [change] });

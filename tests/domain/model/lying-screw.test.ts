@@ -108,9 +108,7 @@ describe('a look on the day of a screw change', () => {
     const since = (meter: number): readonly number[] => {
       const { estate } = read(meter, '2024-10-07', first);
       const [conveyor] = estate.conveyors;
-      return conveyor
-        ? openConditions(estate, conveyor).map(({ first: line }) => line.inspection.date.day)
-        : [];
+      return conveyor ? openConditions(estate, conveyor).map(({ first: line }) => line.record.date.day) : [];
     };
     expect(since(3890)).toEqual([]);
     expect(since(3905)).toEqual([parseDay('2024-10-07')]);

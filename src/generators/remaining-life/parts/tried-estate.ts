@@ -9,6 +9,7 @@ import type { Estate } from '../../../domain/model/estate.js';
 import type { History } from '../../../domain/model/history.js';
 import { momentOn } from '../../../domain/model/history.js';
 import type { Origin } from '../../../domain/model/origin.js';
+import { nothingSeen } from '../../../domain/model/other-facts.js';
 import type { DutyChange, MeterReading, Reline } from '../../../domain/model/records.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import type { Stated, Toleranced } from '../../../domain/model/stated.js';
@@ -77,7 +78,7 @@ export function withReline(
     panelThicknesses: [],
     plates: [],
     offcuts: [],
-    remarks: [],
+    ...nothingSeen(),
     origin: nowhere,
   };
   return { ...copy, estate: { ...copy.estate, relines: [...copy.estate.relines, reline] } };

@@ -2,6 +2,7 @@
 // was borrowed, not seen, and what lay there before. One value, section by section; the page and the comment only print it, so that
 // neither can have what the other leaves out.
 
+import { recordWord, recordsOf } from '../../../domain/model/dated-records.js';
 import { screwNow } from '../../../domain/model/lying-screw.js';
 import { isWholeScrew } from '../../../domain/model/screw-sets.js';
 import { flightSpots, type FlightSpot } from '../../../domain/model/flight-readings.js';
@@ -77,7 +78,7 @@ function beside({ title, note, heads, rows, found }: ReturnType<typeof besideTab
   };
 }
 
-/** Of the readings of the present liner and of the looks themselves, newest first. */
+/** Of the readings of the present liner, and of looks and work themselves, newest first. */
 function readingPhotos(life: ConveyorLife): RecordSection {
   const shown = [
     ...life.points.flatMap(({ place, readings }) =>
@@ -85,11 +86,13 @@ function readingPhotos(life: ConveyorLife): RecordSection {
         r.photo ? [{ use: r.photo, words: `${place.name} on ${formatDay(r.day)}`, day: r.day }] : [],
       ),
     ),
-    ...life.history.inspections.flatMap(({ inspection: { date: on, photos } }) =>
-      photos.map((use) => ({
+    ...recordsOf(life.history).flatMap((record) =>
+      record.photos.map((use) => ({
         use,
-        words: [`the look of ${formatDay(on.day)}`, use.note].filter(Boolean).join(': '),
-        day: on.day,
+        words: [`the ${recordWord(record)} of ${formatDay(record.date.day)}`, use.note]
+          .filter(Boolean)
+          .join(': '),
+        day: record.date.day,
       })),
     ),
   ];

@@ -24,13 +24,13 @@ export const barrierWithAFinding: Rule = {
   good: soundRunBelow,
   *check({ estate }) {
     for (const { gate, job, seen } of doubtedBarriers(estate)) {
-      const { line, inspection } = seen;
+      const { line, record } = seen;
       if (line.kind !== 'finding') continue;
       yield {
         origin: gate.origin,
         message:
           `${gate.name} of ${job.conveyor.name} is to hold back what is above people in ${job.name}, and this is open of it since ` +
-          `${formatDay(inspection.date.day)}: ${conditionWords(line)}.`,
+          `${formatDay(record.date.day)}: ${conditionWords(line)}.`,
         related: [{ origin: line.origin, message: conditionWords(line) }],
       };
     }

@@ -20,13 +20,13 @@ export const gateNotToBeTrusted: Rule = {
   good: soundRunBelow,
   *check({ estate }) {
     for (const { gate, job, seen } of doubtedBarriers(estate)) {
-      const { line, inspection } = seen;
+      const { line, record } = seen;
       if (line.kind === 'finding') continue;
       yield {
         origin: gate.origin,
         message:
           `${gate.name} of ${job.conveyor.name} is to hold back what is above people, ` +
-          `and was seen ${line.kind.replace('gate ', '')} on ${formatDay(inspection.date.day)}.`,
+          `and was seen ${line.kind.replace('gate ', '')} on ${formatDay(record.date.day)}.`,
         related: [{ origin: line.origin, message: line.kind }],
       };
     }

@@ -1,6 +1,7 @@
 // Is something closed in a look that says further down that it is there? The other way round, found and put right the same day,
 // is no contradiction.
 
+import { datedRecords } from '../../../domain/model/dated-records.js';
 import { conditionWords, isSameCondition, partOf } from '../../../domain/conditions/kinds.js';
 import type { ConditionLine } from '../../../domain/model/records.js';
 import type { Rule } from '../../rule.js';
@@ -52,7 +53,7 @@ inspection DG1 2025-03-17 meter 6080 h {
     },
   ],
   *check({ estate }) {
-    for (const { conveyor, conditions } of estate.inspections)
+    for (const { conveyor, conditions } of datedRecords(estate))
       for (const [index, line] of conditions.entries()) {
         if (line.answer !== undefined) continue;
         const closed = conditions

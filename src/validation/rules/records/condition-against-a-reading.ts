@@ -45,11 +45,11 @@ export const conditionAgainstAReading: Rule = {
       for (const { first, closed } of followUp(estate, conveyor).conditions) {
         const at = middleOf(first.line);
         if (first.line.kind !== 'panel missing' || at === undefined) continue;
-        const panel = panelAt(estate, conveyor, at, first.inspection.date.day);
+        const panel = panelAt(estate, conveyor, at, first.record.date.day);
         if (!panel) continue;
         for (const { inspection } of history.inspections) {
           const { day } = inspection.date;
-          if (day < first.inspection.date.day || (closed && day >= closed.day)) continue;
+          if (day < first.record.date.day || (closed && day >= closed.day)) continue;
           for (let row = inspection.firstRow; row < inspection.endRow; row++) {
             const kind = readings.kind[row];
             const place = places[readings.place[row] ?? -1];
@@ -60,7 +60,7 @@ export const conditionAgainstAReading: Rule = {
               origin: originOf(readings, row),
               message:
                 `${readingWords(estate, row, liner)} is read at ${place.name}, ` +
-                `on the panel that is missing since ${formatDay(first.inspection.date.day)}.`,
+                `on the panel that is missing since ${formatDay(first.record.date.day)}.`,
               related: [{ origin: first.line.origin, message: 'The panel was found missing here.' }],
             };
           }

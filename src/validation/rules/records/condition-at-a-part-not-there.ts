@@ -1,5 +1,6 @@
 // Is something wrong with a part that the conveyor does not have there? A torch held by hand is good to 300 mm [judgement].
 
+import { datedRecords } from '../../../domain/model/dated-records.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { partOf, samePlace } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
@@ -32,7 +33,7 @@ export const conditionAtAPartNotThere: Rule = {
     { name: 'put right, wherever it was', text: '  brace bent at 6 m\n  closed brace bent at 6 m' },
   ],
   *check({ estate }) {
-    for (const { conveyor, conditions } of estate.inspections)
+    for (const { conveyor, conditions } of datedRecords(estate))
       for (const line of conditions)
         if (line.answer === undefined) yield* judge(conveyor, line.about ?? partOf(line.kind), line);
     for (const { conveyor, part, place } of estate.services) yield* judge(conveyor, part, place);

@@ -1,5 +1,6 @@
 // Was a condition there before it was closed?
 
+import { datedRecords } from '../../../domain/model/dated-records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
@@ -98,7 +99,7 @@ inspection DG1 2024-09-09 meter 3600 h {
       }
     }
     yield* closedByWork(estate);
-    for (const { conditions, date } of estate.inspections) {
+    for (const { conditions, date } of datedRecords(estate)) {
       for (const { closed, origin } of conditions) {
         if (!closed || closed.day >= date.day) continue;
         yield {
@@ -119,8 +120,8 @@ function* closedByWork(estate: Estate): Iterable<Found> {
       [first, last].some(({ line }) => isSameCondition(line, ended)),
     );
     const doubted = notLooked.some(({ line }) => isSameCondition(line, ended));
-    if (doubted || same.some(({ first }) => first.inspection.date.day <= date.day)) continue;
-    const later = same[0]?.first.inspection.date.day;
+    if (doubted || same.some(({ first }) => first.record.date.day <= date.day)) continue;
+    const later = same[0]?.first.record.date.day;
     yield {
       origin: ended.origin,
       message:

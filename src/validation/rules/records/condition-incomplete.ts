@@ -1,5 +1,6 @@
 // Does a condition say where it is and how much? A gap without its width and bolts without their number cannot be followed.
 
+import { datedRecords } from '../../../domain/model/dated-records.js';
 import { measureOf, needsPlace, partOf } from '../../../domain/conditions/kinds.js';
 import type { ConditionLine } from '../../../domain/model/records.js';
 import type { Rule } from '../../rule.js';
@@ -27,7 +28,7 @@ export const conditionIncomplete: Rule = {
     { name: 'a point is a place', text: '  bolts missing 2 at P1' },
   ],
   *check({ estate }) {
-    for (const { conditions } of estate.inspections) {
+    for (const { conditions } of datedRecords(estate)) {
       for (const line of conditions) {
         const lacks = lacking(line);
         if (lacks) yield { origin: line.origin, message: `${capitalised(line.kind)} ${lacks}.` };

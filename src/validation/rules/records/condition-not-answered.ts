@@ -116,8 +116,8 @@ function leftOut(conditions: readonly Condition[], look: Inspection): Found {
 /** The newest line of it before a look. */
 function lastSpokenOf({ first, notSeen, last }: Condition, look: Inspection): SeenLine {
   return [first, ...notSeen, last]
-    .filter(({ inspection }) => inspection.date.day < look.date.day)
-    .reduce((a, b) => (b.inspection.date.day >= a.inspection.date.day ? b : a), first);
+    .filter(({ record }) => record.date.day < look.date.day)
+    .reduce((a, b) => (b.record.date.day >= a.record.date.day ? b : a), first);
 }
 
 function spokenOf(condition: Condition, look: Inspection): string {
@@ -126,6 +126,6 @@ function spokenOf(condition: Condition, look: Inspection): string {
   const since =
     last === first
       ? ''
-      : ` and ${last.line.answer === 'not seen' ? 'looked for' : 'seen again'} on ${formatDay(last.inspection.date.day)}`;
-  return `${conditionWords(first.line)}, found on ${formatDay(first.inspection.date.day)}${since}`;
+      : ` and ${last.line.answer === 'not seen' ? 'looked for' : 'seen again'} on ${formatDay(last.record.date.day)}`;
+  return `${conditionWords(first.line)}, found on ${formatDay(first.record.date.day)}${since}`;
 }

@@ -1,5 +1,6 @@
 // Is a joint told to be open so far that it is no joint any more? A hand goes through 100 mm [judgement].
 
+import { datedRecords } from '../../../domain/model/dated-records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
@@ -27,7 +28,7 @@ export const jointTooWide: Rule = {
     { name: 'a slip of the unit', text: '  joint open «9 m» at 4.2 m' },
   ],
   *check({ estate }) {
-    for (const { conveyor, conditions } of estate.inspections) {
+    for (const { conveyor, conditions } of datedRecords(estate)) {
       const most = settled(conveyor.plant, 'TL525', threshold);
       for (const { kind, size, answer } of conditions) {
         if (kind !== 'joint open' || !size || size.value <= most || answer === 'closed') continue;

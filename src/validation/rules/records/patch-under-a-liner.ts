@@ -118,7 +118,7 @@ function wasBare(estate: Estate, patch: Patch): boolean {
       (last.line.kind === 'panel missing' || last.line.kind === 'panel torn' || last.line.wornThrough) &&
       last.line.at !== undefined &&
       within(last.line.at.value) &&
-      first.inspection.date.day <= date.day + days &&
+      first.record.date.day <= date.day + days &&
       (closed === undefined || closed.day >= date.day - days),
   );
   if (torn) return true;

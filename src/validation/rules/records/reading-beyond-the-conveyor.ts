@@ -1,8 +1,9 @@
 // Does everything an inspection gives a chainage for lie on the conveyor, and on its liner where a liner was read?
 
+import { datedRecords } from '../../../domain/model/dated-records.js';
 import { partOf } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
-import { originOf } from '../../../domain/model/records.js';
+import { originOf, type DatedRecord } from '../../../domain/model/records.js';
 import type { Stated } from '../../../domain/model/stated.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import type { Found } from '../../finding.js';
@@ -45,13 +46,6 @@ export const readingBeyondTheConveyor: Rule = {
             message: `This reading is at ${chainageOn(conveyor, place.at)}, ${fault}.`,
           };
       }
-      for (const { kind, at, to, point, panel } of inspection.conditions)
-        if (at && !point && !panel) {
-          if (to) yield* beyond(conveyor, `This ${kind}`, to);
-          const fault = partOf(kind) === 'liner' ? faultOf(conveyor, at.value) : undefined;
-          if (fault) yield { origin: at.origin, message: `This ${kind} is at ${at.text}, ${fault}.` };
-          else yield* beyond(conveyor, `This ${kind}`, at);
-        }
       for (const { from, to } of inspection.notLooked)
         for (const at of new Set([from, to])) yield* beyond(conveyor, 'What was not seen', at);
       for (const { at } of inspection.plates) yield* beyond(conveyor, 'This plate reading', at);
@@ -59,13 +53,10 @@ export const readingBeyondTheConveyor: Rule = {
       for (const { at } of inspection.flights) yield* beyond(conveyor, 'This flight reading', at);
       for (const { at } of inspection.holdDownGaps) yield* beyond(conveyor, 'This hold-down gap', at);
       for (const { at } of inspection.wornWidths) yield* beyond(conveyor, 'This worn width', at);
-      for (const { at, to } of inspection.remarks)
-        for (const each of [at, to]) if (each) yield* beyond(conveyor, 'This finding', each);
     }
+    for (const record of datedRecords(estate)) yield* seenBeyond(record);
     for (const { conveyor, plates } of estate.relines)
       for (const { at } of plates) yield* beyond(conveyor, 'This plate reading', at);
-    for (const { conveyor, remarks } of [...estate.relines, ...estate.panelsMoved, ...estate.screwChanges])
-      for (const { at } of remarks) if (at) yield* beyond(conveyor, 'This finding', at);
     for (const { conveyor, scope } of estate.screwChanges)
       if (scope)
         for (const at of [scope.from, scope.to]) yield* beyond(conveyor, 'An end of this length', at);
@@ -76,6 +67,18 @@ export const readingBeyondTheConveyor: Rule = {
       for (const at of [from, to]) yield* beyond(conveyor, 'This patch', at);
   },
 };
+
+function* seenBeyond({ conveyor, conditions, remarks }: DatedRecord): Iterable<Found> {
+  for (const { kind, at, to, point, panel } of conditions)
+    if (at && !point && !panel) {
+      if (to) yield* beyond(conveyor, `This ${kind}`, to);
+      const fault = partOf(kind) === 'liner' ? faultOf(conveyor, at.value) : undefined;
+      if (fault) yield { origin: at.origin, message: `This ${kind} is at ${at.text}, ${fault}.` };
+      else yield* beyond(conveyor, `This ${kind}`, at);
+    }
+  for (const { at, to } of remarks)
+    for (const each of [at, to]) if (each) yield* beyond(conveyor, 'This finding', each);
+}
 
 function faultOf(conveyor: Conveyor, at: number): string | undefined {
   if (at < -0.5 || at > conveyor.length.value + 0.5)

@@ -1,5 +1,6 @@
 // Does every stretch that a reline, a job, a look or a record of work names exist on its conveyor?
 
+import { datedRecords } from '../../../domain/model/dated-records.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { installedPanelEnds, panelEnds } from '../../../domain/model/panels.js';
 import { breaksNamed, findRun, runsOf, runUseText, type Run } from '../../../domain/model/runs.js';
@@ -54,7 +55,7 @@ serviced DG1 2025-03-12 bolts tightened at «panel 1 of run 7»`,
     for (const { conveyor, date, panelThicknesses } of estate.relines)
       for (const { stretch } of panelThicknesses)
         yield* judge(conveyor, stretch, installedPanelEnds(estate, date.day));
-    for (const { conveyor, date, conditions, remarks } of estate.inspections)
+    for (const { conveyor, date, conditions, remarks } of datedRecords(estate))
       for (const { panel } of [...conditions, ...remarks])
         if (panel) yield* judge(conveyor, panel, installedPanelEnds(estate, date.day));
     for (const { conveyor, date, place, ended } of estate.services)

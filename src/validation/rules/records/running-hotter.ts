@@ -1,5 +1,6 @@
 // Does a bearing or the gearbox run hotter than it used to?
 
+import { recordsOf } from '../../../domain/model/dated-records.js';
 import { historyOf } from '../../../domain/model/history.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import type { Rule } from '../../rule.js';
@@ -47,8 +48,8 @@ inspection DG1 2025-09-08 meter 9000 h {
   ],
   *check({ estate }) {
     for (const conveyor of estate.conveyors) {
-      const lines = historyOf(estate, conveyor).inspections.flatMap(({ inspection }) =>
-        inspection.conditions.filter(({ temperature, answer }) => temperature && answer === undefined),
+      const lines = recordsOf(historyOf(estate, conveyor)).flatMap(({ conditions }) =>
+        conditions.filter(({ temperature, answer }) => temperature && answer === undefined),
       );
       for (const kind of ['tail bearing', 'thrust bearing', 'gearbox'] as const) {
         const own = lines.flatMap((line) =>

@@ -33,7 +33,7 @@ export const safeguardOut: Rule = {
         yield {
           origin: last.line.origin,
           message:
-            `${conveyor.name}: ${conditionWords(last.line)}, open since ${formatDay(first.inspection.date.day)}. ` +
+            `${conveyor.name}: ${conditionWords(last.line)}, open since ${formatDay(first.record.date.day)}. ` +
             `Once it is put right, write \`closed ${conditionAnswerText(first.line)}\`.`,
         };
       }

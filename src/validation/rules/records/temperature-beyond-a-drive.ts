@@ -1,5 +1,6 @@
 // Can a part of the drive be so hot, or so cold? What cannot was mostly written with a digit too many, or in another unit.
 
+import { datedRecords } from '../../../domain/model/dated-records.js';
 import { partOf } from '../../../domain/conditions/kinds.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
@@ -32,7 +33,7 @@ export const temperatureBeyondADrive: Rule = {
     { name: 'colder than any winter', text: '  gearbox temperature «-58 degC»' },
   ],
   *check({ estate }) {
-    for (const { conveyor, conditions } of estate.inspections)
+    for (const { conveyor, conditions } of datedRecords(estate))
       for (const { kind, temperature } of conditions) {
         if (!temperature || partOf(kind) !== 'drive') continue;
         const hottest = settled(conveyor.plant, 'TL529', threshold);

@@ -34,7 +34,7 @@ export const urgentAndNothingPlanned: Rule = {
         yield {
           origin: last.line.origin,
           message:
-            `${capitalised(conditionWords(last.line))} is urgent since ${formatDay(first.inspection.date.day)}, and no job ` +
+            `${capitalised(conditionWords(last.line))} is urgent since ${formatDay(first.record.date.day)}, and no job ` +
             `of ${conveyor.name} takes it away.`,
         };
       }

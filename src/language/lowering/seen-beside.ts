@@ -1,0 +1,57 @@
+// What was seen beside the readings, in a look and while work was done alike: what is wrong, what was noted, photos. A finding with a
+// severity, or with an answer, is a condition; without one it is a note, and its photo is among those of its block.
+
+import type { SeenBeside } from '../../domain/model/records.js';
+import { nothingSeen, type Mutable } from '../../domain/model/other-facts.js';
+import type * as ast from '../generated/ast.js';
+import { stated } from './block.js';
+import { lowerCondition } from './condition.js';
+import type { Reader } from './reader.js';
+import { lowerOpenFinding, lowerRemark } from './remark.js';
+
+/** `mirrored`: whoever saw it looked against the flow. */
+export function lowerSeenBeside(
+  reader: Reader,
+  row: ast.FoundInWork,
+  seen: Mutable<SeenBeside>,
+  mirrored: boolean,
+): void {
+  switch (row.$type) {
+    case 'Condition':
+      seen.conditions.push(...lowerCondition(reader, row, mirrored));
+      return;
+    case 'Finding':
+      lowerFinding(reader, row, seen, mirrored);
+      return;
+    case 'Photo':
+      if (row.path !== undefined)
+        seen.photos.push({ path: row.path, origin: reader.part(row, 'path'), ...stated({ note: row.note }) });
+  }
+}
+
+/** All that a record of work says of it. */
+export function seenInWork(
+  reader: Reader,
+  facts: readonly { readonly $type: string }[],
+  mirrored = false,
+): SeenBeside {
+  const seen = nothingSeen();
+  for (const fact of facts) if (isFound(fact)) lowerSeenBeside(reader, fact, seen, mirrored);
+  return seen;
+}
+
+function isFound(fact: { readonly $type: string }): fact is ast.FoundInWork {
+  return fact.$type === 'Condition' || fact.$type === 'Finding' || fact.$type === 'Photo';
+}
+
+function lowerFinding(reader: Reader, row: ast.Finding, seen: Mutable<SeenBeside>, mirrored: boolean): void {
+  const open = lowerOpenFinding(reader, row, mirrored);
+  if (open) {
+    seen.conditions.push(open);
+    return;
+  }
+  const remark = lowerRemark(reader, row, mirrored);
+  if (remark) seen.remarks.push(remark);
+  const photo = reader.photo(row);
+  if (photo) seen.photos.push({ ...photo, ...stated({ note: row.text }) });
+}
