@@ -18,7 +18,6 @@ import { installedPanels } from '../model/panels.js';
 import {
   originOf,
   type DatedRecord,
-  type Inspection,
   type Patch,
   type PhotoUse,
   type PlateReading,
