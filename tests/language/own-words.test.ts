@@ -43,7 +43,7 @@ const parts: Readonly<Record<string, string>> = {
   cable: 'cable',
   walkway: 'walkway',
   sign: 'sign',
-  'coupling guard': 'coupling',
+  'coupling guard': 'guard',
   'tail bearing': 'tail bearing',
   'thrust bearing': 'thrust bearing',
   'spiral weld': 'spiral',
@@ -122,7 +122,10 @@ function fault(line: string, part: string, { head, tail }: Where): string | unde
   if (problems.length > readSheet(isBlock ? head + tail : '', 0, 'a').problems.length)
     return `offers what does not read: ${own}`;
   const lost = lostIn(isBlock ? line : head + line, own);
-  if (!own.startsWith('//') && !own.replace(/"[^"]*"/g, '').includes(part)) return `is not about it: ${own}`;
+  // A liner is torn where one of its panels is.
+  const names = part === 'liner' ? ['liner', 'panel'] : [part];
+  const plain = own.replace(/"[^"]*"/g, '');
+  if (!own.startsWith('//') && !names.some((each) => plain.includes(each))) return `is not about it: ${own}`;
   return lost.length > 0 ? `loses ${lost.join(', ')}: ${own}` : undefined;
 }
 

@@ -30,15 +30,34 @@ describe('in a look', () => {
   test.each([
     ['drive guard missing', 'guard missing at drive'],
     ['guard of the tail shaft loose slight', 'guard loose at tail slight "tail shaft"'],
-    ['belt guard off serious', 'guard missing at drive serious "belt off"'],
+    ['belt guard off serious', 'guard missing at drive serious "belt guard off"'],
     ['closed drive guard missing "refitted"', 'closed guard missing at drive "refitted"'],
     ['guard bent at 3 m', 'read'],
     ['e-stop dead at tail', 'emergency stop dead at tail'],
-    ['emergency stop not working at 3 m urgent', 'emergency stop dead at 3 m urgent "not working"'],
+    ['emergency stop not working at 3 m urgent', 'emergency stop dead at 3 m urgent'],
     ['pull wire snapped', 'pull cord broken "snapped"'],
     ['interlock switch bridged at H1', 'interlock bypassed at H1 "bridged"'],
     ['pull cord frayed serious', 'finding pull cord serious "frayed"'],
-    ['cable chafed at 4 m serious', 'finding cable at 4 m serious "chafed"'],
+    ['cable chafed at 4 m serious', 'cable damaged at 4 m serious "chafed"'],
+    ['estop at tail not working', 'emergency stop dead at tail'],
+    ['mushroom button at 3 m did not stop', 'emergency stop dead at 3 m "did not stop"'],
+    ['E-stop at head failed urgent', 'emergency stop dead at head urgent "failed"'],
+    ['emergency rope at 6 m slack', 'pull cord slack at 6 m'],
+    ['rope switch snapped at 6 m', 'pull cord broken at 6 m "snapped"'],
+    ['interlock on cover 1 bridged', 'interlock bypassed "on cover 1 bridged"'],
+    ['cover switch taped over at 4 m', 'interlock bypassed at 4 m "cover interlock taped over"'],
+    ['wet material behind liner', 'material behind liner "wet"'],
+    ['product jammed at inlet', 'product blocked "at inlet"'],
+    ['3 covers loose at 8 m', 'cover loose at 8 m "3 covers"'],
+    ['panel 5 run 2 loose', 'panel lifted at panel 5 of run 2 "loose"'],
+    ['loose panel run 2 panel 5', 'panel lifted at panel 5 of run 2 "loose"'],
+    ['motor cable crushed at 4 m', 'cable damaged at 4 m "motor cable crushed"'],
+    ['chain guard fallen off', 'guard missing at drive "chain guard fallen off"'],
+    ['hatch stuck tight at 4 m', 'hatch stuck at 4 m "tight"'],
+    ['bearing tail noisy', 'tail bearing noise'],
+    ['cover loose between 3 m and 4 m', 'cover loose from 3 m to 4 m'],
+    ['14.2 m clock 5 panel torn', 'panel torn at 14.2 m clock 5:00'],
+    ['panel gone pos. 14.2 m 5:30', 'panel missing at 14.2 m clock 5:30'],
     ['walkway grating loose at 4 m serious', 'finding walkway at 4 m serious "grating loose"'],
     ['stuffing box leaking at tail slight', 'finding at tail slight "stuffing box leaking"'],
     ['cover seized at 14.4 m', 'cover stuck at 14.4 m'],
@@ -95,7 +114,7 @@ describe('in a look', () => {
     ['cover not leaking at 14 m', 'closed cover leaking at 14 m "not"'],
     ['closed guard of the drive "new hinge"', 'closed finding guard at drive "new hinge"'],
     ['closed finding fire bucket at 15 m', 'closed finding at 15 m "fire bucket"'],
-    ['e-stop box cracked at 4 m', 'finding at 4 m "e-stop box cracked"'],
+    ['e-stop box cracked at 4 m', 'finding emergency stop at 4 m "box cracked"'],
     ['cable tray lid missing from 13 m to 14.5 m', 'finding cable from 13 m to 14.5 m "tray lid missing"'],
     ['junction box lid missing at 13 m', 'finding at 13 m "junction box lid missing"'],
     ['second colour showing at P1', 'P1 second colour showing'],
@@ -306,7 +325,7 @@ test('a row of a look behind a line that begins no block is told of its own; fre
 test('with a word that nobody knows no condition is answered with another one', () => {
   const parts = new Set(conditionKinds.map((kind) => kind.split(' ').slice(0, -1).join(' ')).filter(Boolean));
   for (const part of parts)
-    for (const word of ['purple', 'misaligned', 'sagging', 'noisy'])
+    for (const word of ['purple', 'misaligned', 'wobbling', 'noisy'])
       for (const { message } of parseText(inspect(`${part} ${word} at 4 m`)).slips)
         for (const kind of conditionKinds) expect(message).not.toContain(`Did you mean \`${kind} at`);
 });

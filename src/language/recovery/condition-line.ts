@@ -6,7 +6,7 @@ import { aspectsOf, measureOf } from '../../domain/conditions/kinds.js';
 import type { ConditionKind } from '../../domain/model/records.js';
 import { parseQuantity } from '../../domain/units/parse.js';
 import { noteOf, type SaidLine } from './general.js';
-import { partOfWord } from './part-words.js';
+import { isOwner, partOfWord } from './part-words.js';
 import type { LinePattern } from './pattern.js';
 import { fillers } from './fillers.js';
 import { isDone } from './done-words.js';
@@ -37,14 +37,19 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
     partOfWord(word) !== undefined &&
     partOfWord(word) !== part &&
     !isPanel(at) &&
+    !isOwner(rest, at) &&
     !beside.has(rest[at - 1]?.image ?? '');
   if (rest.some((word, at) => isOther(word, at) && !taken.has(told.indexOf(word)))) return undefined;
   const measure = measureIn(kind, rest);
   const hot = isOfDrive(kind) ? rest.find(isTemperature) : undefined;
   const more = rest.filter((word) => word !== measure && word !== hot && word.type !== 'temperature');
   // `noise from gearbox`: that is said already.
-  const isSaid = more.every((word) => partOfWord(word) === part || fillers.has(word.image.toLowerCase()));
-  const note = noteOf(isSaid ? [] : more, texts);
+  const isSaid = more.every(
+    (word) => (part !== undefined && partOfWord(word) === part) || fillers.has(word.image.toLowerCase()),
+  );
+  // `loose panel`
+  const isLast = part !== undefined && partOfWord(more.at(-1)) === part && more.at(-2)?.type === 'ID';
+  const note = noteOf(isSaid ? [] : isLast ? more.slice(0, -1) : more, texts);
   return [
     ...(isUnseen ? [keyword('not seen')] : isOver ? [keyword('closed')] : answer),
     ...kind.map(keyword),
@@ -131,6 +136,7 @@ function isOfThePart({ kind: [kind = ''], from }: Found, told: readonly Word[]):
   if (
     !before ||
     before.type !== 'ID' ||
+    partOfWord(before) !== undefined ||
     isReassuring(image) ||
     image === 'longer' ||
     fillers.has(image) ||
@@ -144,6 +150,7 @@ function isOfThePart({ kind: [kind = ''], from }: Found, told: readonly Word[]):
 const itself: ReadonlySet<string> = new Set(
   (
     'edge edges corner corners end side rim face shoe shoes block blocks pad clamp gasket seal flange joint seam lip ' +
+    'insulation sheath jacket grating handrail handrails rail cord rope wire plate mesh ' +
     'upper lower left right top bottom all both some badly bit little much very more worse is are found seen half partly'
   ).split(' '),
 );

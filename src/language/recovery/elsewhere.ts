@@ -1,13 +1,14 @@
 // A line that begins with a word of something the language has, but elsewhere: in a record of its own, in a look, in another kind
 // of block. Where that is, in one sentence, with the line as it goes there.
 
+import { joined } from './joined.js';
 import { asFinding } from './general.js';
 import { isOffered, readsSoundly } from './kept.js';
 import { partOfWord } from './part-words.js';
 import type { LinePattern } from './pattern.js';
 import { blockWord, quoted, withArticle } from './wording.js';
 import type { BrokenLine } from './broken-line.js';
-import { imagesOf, isWord, withoutFalseUnits, type Word } from './word.js';
+import { imagesOf, isWord, type Word } from './word.js';
 
 /** By the word that begins the line, what people mean by it and where it goes. */
 const outside: Readonly<Record<string, string>> = {
@@ -58,7 +59,7 @@ export function inALook({ words, inside, blocksSaying }: BrokenLine): string | u
   const conveyor = isNamed ? words[day - 1]?.image : words[1]?.type === 'ID' ? words[1].image : 'DG1';
   const heading = `\`inspection ${conveyor ?? 'DG1'} ${words[day]?.image ?? '2026-03-14'} meter 8120 h {\``;
   const rest = isNamed ? [...words.slice(0, day - 1), ...words.slice(day + 1)] : [];
-  const row = isNamed ? rowOf(withoutFalseUnits(rest), inside('Inspection')) : undefined;
+  const row = isNamed ? rowOf(joined(rest), inside('Inspection')) : undefined;
   return (
     `${quoted(first?.image ?? '')} stands inside ${withArticle(blockWord('Inspection'))}, with the meter of that day: ` +
     `${heading}, ${row ? `\`${imagesOf(row)}\`` : 'a line each'}, \`}\`.`

@@ -1,5 +1,6 @@
 // The line that is offered where no nearer one keeps all that was said: a finding, work on a day, or a comment, as the block has it.
 
+import { joined } from './joined.js';
 import { conditionKinds } from '../../domain/conditions/kinds.js';
 import type { BrokenLine } from './broken-line.js';
 import { asCondition } from './condition-line.js';
@@ -10,7 +11,7 @@ import { partIn, partOfName, partOfWord } from './part-words.js';
 import { isReassuring } from './reassuring.js';
 import type { LineRepair } from './repairs.js';
 import { isName } from './said-place.js';
-import { isUnknown, isValue, isWord, keyword, plainImage, withoutFalseUnits, type Word } from './word.js';
+import { isUnknown, isValue, isWord, keyword, plainImage, type Word } from './word.js';
 
 export interface GeneralLine {
   readonly kind: 'condition' | 'finding' | 'work';
@@ -25,7 +26,7 @@ export function generalLine(line: BrokenLine): GeneralLine | undefined {
   // Who stops short of the end meant to go on.
   const isAlone = line.words.length === 1 && isReassuring(line.words[0]?.image ?? '');
   if (line.reached >= line.words.length && !isAlone) return undefined;
-  const words = withoutFalseUnits(line.words);
+  const words = joined(line.words);
   const found =
     block === 'Block'
       ? workOnADay(words)
@@ -41,8 +42,8 @@ function isSaying(line: BrokenLine): boolean {
   const isOfNoBlock = (word: string): boolean => blocksSaying(word).length === 0 && !pattern.words.has(word);
   const [first, second, ...more] = words;
   if (!first || !blocksOfWork.has(block)) return false;
-  // `3 bolts gone`
-  if (first.type === 'NUMBER' && second) return reached === 0 && partIn(words) > 0;
+  // `3 bolts gone`, `14.2 m panel torn`
+  if (isValue(first.type) && second) return reached === 0 && partIn(words) > 0;
   if (!second && (isReassuring(first.image) || tools.has(first.type))) return true;
   if (!second) return isWord(first.type) && first.image.includes(' ') && partOfWord(first) !== undefined;
   if (['serviced', 'finding', 'closed'].includes(first.type)) return true;

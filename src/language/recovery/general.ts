@@ -118,7 +118,7 @@ export function takenApart(words: readonly Word[]): SaidLine {
   const left = words.filter((_, at) => !taken.has(at));
   const { part: named, told: about } = aboutPart(left.filter(({ type }) => type !== 'STRING'));
   const end = place.length === 0 && named === 'guard' ? endIn(about) : undefined;
-  const told = end ? about.filter((_, at) => at < end.from || at > end.to) : about;
+  const told = end?.told ?? about;
   // `panel 8 of run 3 lifted`, `HeadGate leaks`: its place names the part.
   const part =
     named ??
@@ -136,14 +136,33 @@ export function takenApart(words: readonly Word[]): SaidLine {
   };
 }
 
-/** `of the drive`: whose guard it is says where. */
-function endIn(
-  told: readonly Word[],
-): { readonly from: number; readonly to: number; readonly end: string } | undefined {
-  const to = told.findIndex(({ image }) => image === 'drive' || image === 'tail' || image === 'head');
-  const joins = (at: number): boolean => ['of', 'on', 'over', 'the', 'at'].includes(told[at]?.image ?? '');
-  if (to < 1 || !joins(to - 1)) return undefined;
-  return { from: joins(to - 2) ? to - 2 : to - 1, to, end: told[to]?.image ?? '' };
+/** Whose guard it is says where it is. */
+const owners: Readonly<Record<string, string>> = {
+  drive: 'drive',
+  motor: 'drive',
+  belt: 'drive',
+  chain: 'drive',
+  coupling: 'drive',
+  gearbox: 'drive',
+  tail: 'tail',
+  'tail bearing': 'tail',
+  head: 'head',
+};
+
+/** `drive guard`, `guard of the tail shaft`: the words that say no more than that are none of what is told. */
+function endIn(told: readonly Word[]): { readonly end: string; readonly told: readonly Word[] } | undefined {
+  const at = told.findIndex(({ image }) => Object.hasOwn(owners, image));
+  const owner = told[at]?.image ?? '';
+  const end = owners[owner];
+  if (end === undefined) return undefined;
+  const joins = (i: number): boolean =>
+    ['of', 'on', 'over', 'the', 'at', 'from'].includes(told[i]?.image ?? '');
+  let from = at;
+  while (joins(from - 1)) from--;
+  const isBefore = told.slice(at + 1, at + 3).some((word) => partOfWord(word) === 'guard');
+  if (from === at && !isBefore) return undefined;
+  const isWhole = owner === end && told[at + 1]?.image !== 'shaft';
+  return { end, told: told.filter((_, i) => i < from || i > at || (i === at && !isWhole)) };
 }
 
 /** The part that is named, and what is left to be told: its own name no more where that came first. */

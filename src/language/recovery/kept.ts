@@ -2,6 +2,7 @@
 // its unit, every name, every text, and every word that means something, as a word, in a note, or as the language's own word for it.
 // Whatever proposes a line, this is asked before anybody sees it.
 
+import { joined } from './joined.js';
 import { measureOf } from '../../domain/conditions/kinds.js';
 import { parseQuantity } from '../../domain/units/parse.js';
 import type { ConditionKind, PartName } from '../../domain/model/records.js';
@@ -13,16 +14,7 @@ import type { LinePattern } from './pattern.js';
 import { isPartName, partIn, partOfWord } from './part-words.js';
 import { isSaidBy } from './senses.js';
 import { isSameSense } from './trade-words.js';
-import {
-  isFalseUnit,
-  isUnknown,
-  isValue,
-  isWord,
-  plainImage,
-  textsIn,
-  withoutFalseUnits,
-  type Word,
-} from './word.js';
+import { isFalseUnit, isUnknown, isValue, isWord, plainImage, textsIn, type Word } from './word.js';
 
 /** A word that was written, and the language's word that says it. */
 export type SaidBy = readonly [written: string, put: string];
@@ -90,7 +82,7 @@ function isWritten(put: string, written: readonly Word[]): boolean {
 /** What the line is about comes first in what was written: `cover bolts loose` is of the cover, and not of the bolts. */
 function isOfSamePart(written: readonly Word[], line: readonly Word[], senses: readonly SaidBy[]): boolean {
   const isTold = (word: Word): boolean => senses.some(([known]) => known === plainImage(word).toLowerCase());
-  const own = written.filter((word) => !isTold(word));
+  const own = joined(written).filter((word) => !isTold(word));
   const first = partOfWord(own[partIn(own)]);
   const named = line.flatMap((word) => partOfWord(word) ?? []);
   return first === undefined || named.length === 0 || named.some((each) => isSamePart(first, each));
@@ -136,12 +128,18 @@ function isMeasureOf(kind: ConditionKind, type: string, image: string): boolean 
   switch (measureOf(kind)) {
     case 'count':
       return type === 'NUMBER';
-    case 'length':
-      return parseQuantity(image, 'length').ok;
+    case 'length': {
+      // `panel torn 14.2 m` is where it is.
+      const size = parseQuantity(image, 'length');
+      return size.ok && size.quantity.value <= longestTear;
+    }
     case 'none':
       return false;
   }
 }
+
+/** No tear, crack or gap is longer, mm (judgement: two panels). */
+const longestTear = 2500;
 
 /** `two bolts`: counted all the same. */
 export const numbers: Readonly<Partial<Record<string, string>>> = {
@@ -161,7 +159,7 @@ export function keepsAll(
   line: readonly Word[],
   senses: readonly SaidBy[],
 ): boolean {
-  const written = withoutFalseUnits(original);
+  const written = joined(original);
   const parts = line.map(partOfWord).filter((part) => part !== undefined);
   const texts = textsIn(line).map(tight);
   const all = line.flatMap(({ type, image }) => (type === 'STRING' ? [] : [tight(image)])).join(' ');

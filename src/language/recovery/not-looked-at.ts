@@ -1,12 +1,13 @@
 // Where nobody could look: `no look 18 m to 20 m`, `not seen behind the patch at 18.9 m`, `could not see 4 m to 6 m`.
 
+import { joined } from './joined.js';
 import type { BrokenLine } from './broken-line.js';
 import { noteOf, takenApart } from './general.js';
 import { isOffered, readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { isName } from './said-place.js';
-import { imagesOf, keyword, textsIn, withoutFalseUnits, type Word } from './word.js';
+import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
 export function notLookedAt(line: BrokenLine): Otherwise | undefined {
   const { block, words, reached, pattern } = line;
@@ -16,7 +17,7 @@ export function notLookedAt(line: BrokenLine): Otherwise | undefined {
   const said = sayingOf(words);
   const isSaid = words[0]?.type === 'not seen' && reached < words.length;
   if (said === 0 && !isSaid) return undefined;
-  const rest = withoutFalseUnits(words.slice(isSaid ? 1 : said));
+  const rest = joined(words.slice(isSaid ? 1 : said));
   const senses = isSaid
     ? []
     : words.slice(0, said).map(({ image }): SaidBy => [image.toLowerCase(), 'not seen']);
@@ -79,9 +80,13 @@ const sayings: readonly (readonly string[])[] = [
   'no inspection',
 ].map((each) => each.split(' '));
 
+const seenInside: ReadonlySet<string> = new Set(['liner', 'panel', 'bolts', 'trough', 'spiral', 'flight']);
+
 /** `behind the patch at 18.9 m`: a place or a stretch, and why. */
 function withPlaceFirst(rest: readonly Word[]): readonly Word[] | undefined {
-  const { place, told, texts, severity, photo, by } = takenApart(rest);
+  const { part, place, told, texts, severity, photo, by } = takenApart(rest);
+  // A guard that nobody looked at is no stretch that nobody saw.
+  if (part !== undefined && !seenInside.has(part)) return undefined;
   const isPlace = place.length === 2 || place.length === 4;
   if (!isPlace || severity.length + photo.length + by.length > 0) return undefined;
   const isStretch = place.length === 4;

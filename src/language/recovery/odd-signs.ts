@@ -1,11 +1,12 @@
 // A sign that is no part of the language, outside quotes: `R1/Pnl 2: edge up 5 mm`, `P4 thickness 3.1 mm below limit!`, `P5: n/a`. What was
 // written is offered in quotes: behind the reading where one stands before it, else as a finding at its place.
 
+import { joined } from './joined.js';
 import { blocksOfWork, takenApart } from './general.js';
 import { readsSoundly } from './kept.js';
 import type { LinePattern } from './pattern.js';
 import { isName } from './said-place.js';
-import { keyword, withoutFalseUnits, type Word } from './word.js';
+import { keyword, type Word } from './word.js';
 import { withUnitWords } from './unit-words.js';
 
 /** `text`: the line as it stands, without comment; `behind`: what stands behind the n-th of its words. */
@@ -41,7 +42,7 @@ export function withOddSign(
   const sign = behind(words.length - 1).trim();
   const whole = [...words, note(sign)];
   if (sign !== '' && readsSoundly(whole, pattern)) return whole;
-  const { place, severity } = takenApart(withoutFalseUnits(words));
+  const { place, severity } = takenApart(joined(words));
   const hasSeverity = block === 'Inspection' ? severity : [];
   // Of several numbers in a row nobody knows which is the place.
   const isOnePlace = place.length === 2 && /\d *(m|ft)$/.test(place[1]?.image ?? '') && !/\d *\//.test(text);

@@ -1,11 +1,12 @@
 // Panels that changed places or were turned end for end, in the words of whoever did it: `panel 2 and 3 of run 1 swapped`. It is a
 // record of its own, because the wear goes with the sheet; as work or as a remark it would move nothing.
 
+import { joined } from './joined.js';
 import type { BrokenLine } from './broken-line.js';
 import type { SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
-import { imagesOf, keyword, plainImage, withoutFalseUnits, type Word } from './word.js';
+import { imagesOf, keyword, plainImage, type Word } from './word.js';
 
 const over: ReadonlySet<string> = new Set([
   'swapped',
@@ -19,7 +20,7 @@ const over: ReadonlySet<string> = new Set([
 
 export function panelsChangedOver({ block, words: written }: BrokenLine): Otherwise | undefined {
   // `run 1 swapped` reads as a number with its unit.
-  const words = withoutFalseUnits(written);
+  const words = joined(written);
   const [first] = words;
   if (!['Inspection', 'Reline', 'PanelsMoved'].includes(block)) return undefined;
   if (first?.type !== 'panel' && first?.type !== 'panels') return undefined;

@@ -60,12 +60,30 @@ export function partOfName(word: Word | undefined): PartName | undefined {
 
 const named: ReadonlySet<string> = new Set(['gate', 'hatch', 'cover', 'brace']);
 
+/** What is named with what it belongs to before it: a `motor cable` is a cable, and a `coupling guard` a guard. */
+const ofAPart: ReadonlySet<PartName | undefined> = new Set([
+  'guard',
+  'emergency stop',
+  'pull cord',
+  'interlock',
+  'cable',
+  'walkway',
+  'sign',
+] as const);
+
+/** `motor` of a `motor cable` */
+export function isOwner(words: readonly Word[], at: number): boolean {
+  return ofAPart.has(partOfWord(words[at + 1]));
+}
+
 /** Number of the first word that names a part of the machine; the lid of a cable tray is none. */
 export function partIn(words: readonly Word[]): number {
   return words.findIndex(
     (word, at) =>
       partOfWord(word) !== undefined &&
-      !around.has(words[at - 1]?.image.toLowerCase() ?? '') &&
+      // The guard of a belt, but the lid of a cable tray.
+      (ofAPart.has(partOfWord(word)) || !around.has(words[at - 1]?.image.toLowerCase() ?? '')) &&
+      !isOwner(words, at) &&
       // `no sign of product`
       !(partOfWord(word) === 'sign' && words[at + 1]?.image === 'of'),
   );

@@ -1,6 +1,7 @@
 // Readings and measures whose parts are all there, in another order or in short: `second colour showing at P1`, `8.4 mm at P1`, `green at
 // P3`, `P8 n.s. cover on`, `gap at hold-down 17 m 14 mm`, `trough plate 4.6 m from outside 3.8 mm`.
 
+import { joined } from './joined.js';
 import type { BrokenLine } from './broken-line.js';
 import { noteOf, takenApart } from './general.js';
 import { readsSoundly, type SaidBy } from './kept.js';
@@ -8,7 +9,7 @@ import type { Otherwise, LineSaying } from './otherwise.js';
 import { changed } from './repairs.js';
 import { isName, isSpotName } from './said-place.js';
 import { withUnitWords } from './unit-words.js';
-import { imagesOf, keyword, textsIn, withoutFalseUnits, type Word } from './word.js';
+import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
 export const readingLines: readonly LineSaying[] = [
   pointLast,
@@ -200,7 +201,7 @@ const told: ReadonlySet<string> = new Set([
 function measured({ block, words }: BrokenLine): Otherwise | undefined {
   if (block !== 'Inspection' || words.some(({ type }) => type === 'finding' || type === 'closed'))
     return undefined;
-  const said = takenApart(withoutFalseUnits(words));
+  const said = takenApart(joined(words));
   const sizes = said.told.filter(({ type, image }) => type === 'QUANTITY' && /(mm|in)$/.test(image));
   const [size] = sizes;
   const isAPlace = said.place.length === 2 && said.place[0]?.type === 'at';
@@ -294,7 +295,7 @@ function currentOfMotor({ block, words }: BrokenLine): Otherwise | undefined {
 
 /** `panel 7 of run 2 green showing` */
 function panelShows({ block, words: written }: BrokenLine): Otherwise | undefined {
-  const words = withoutFalseUnits(written);
+  const words = joined(written);
   if (block !== 'Inspection' || words[0]?.type !== 'panel') return undefined;
   const at = words.findIndex((word, i) => i > 2 && isColour(word));
   const colour = words[at];

@@ -27,11 +27,15 @@ export function isOverIn(words: readonly string[], from: number, taken: Readonly
   // `hand tight`, `with clean fan`: only what is said of the thing itself.
   const isOfItself = (at: number): boolean =>
     at === 0 || taken.has(at - 1) || taken.has(at + 1) || leads.has(plain[at - 1] ?? '');
+  // `stuck tight`
+  const isStuck = (at: number): boolean => plain[at] === 'tight' && stuck.has(plain[at - 1] ?? '');
   const isGood = plain.some(
-    (word, at) => !taken.has(at) && good.has(word) && !isTurned(at) && isOfItself(at),
+    (word, at) => !taken.has(at) && good.has(word) && !isTurned(at) && !isStuck(at) && isOfItself(at),
   );
   return isGood || isTurnedAt(words, from);
 }
+
+const stuck: ReadonlySet<string> = new Set(['stuck', 'jammed', 'seized', 'rusted', 'shut', 'frozen']);
 
 const leads: ReadonlySet<string> = new Set(['now', 'again', 'is', 'was', 'all', 'ok', 'and', 'moves', ',']);
 

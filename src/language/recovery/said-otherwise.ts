@@ -9,7 +9,6 @@ import type { Otherwise, LineSaying } from './otherwise.js';
 import { panelsChangedOver } from './panels-changed-over.js';
 import { readingLines } from './reading-line.js';
 import { changed, likeWords, repaired, states, type LineRepair } from './repairs.js';
-import { safeguardInOtherWords } from './safeguard-words.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
 import { notLookedAt } from './not-looked-at.js';
 import { isChainage } from './said-place.js';
@@ -173,8 +172,6 @@ const plain: readonly LineSaying[] = [
       : undefined,
 
   boltsOfASpiral,
-
-  safeguardInOtherWords,
 
   uncertainDay,
 

@@ -85,7 +85,7 @@ export function isChainage(word: Word | undefined): boolean {
 /** `hatch H1 stuck`, `P4 panel missing`, `bolt loose 1 P4`, `gate stiff MidGate`: the name beside its part, or the only one that is no make. */
 function spotName(words: readonly Word[]): number | undefined {
   const beside = words.findIndex(
-    (word, i) => i > 0 && isName(word) && partOfWord(words[i - 1]) !== undefined,
+    (word, i) => i > 0 && isName(word) && !isMake(word) && partOfWord(words[i - 1]) !== undefined,
   );
   if (beside >= 0) return beside;
   // `lifting point L2` is no place.
@@ -97,8 +97,13 @@ function spotName(words: readonly Word[]): number | undefined {
 
 /** Names of points and parts as people give them, and no bolt, oil or steel: `P4`, `HD12`, `MidGate`. */
 export function isSpotName(word: Word | undefined): boolean {
-  if (word?.type !== 'ID' || madeOf.test(word.image)) return false;
+  if (word?.type !== 'ID' || isMake(word)) return false;
   return /^[A-Z]{1,3}\d{1,3}[a-z]?$/.test(word.image) || partOfName(word) !== undefined;
+}
+
+/** A size of bolt, an oil or a steel: no name of a spot. */
+function isMake({ image }: Word): boolean {
+  return madeOf.test(image);
 }
 
 const madeOf = /^(M|PE|PA|PU|VG|EP|IP|S|CLP|NLGI)\d/;

@@ -5,7 +5,7 @@ import { capital } from '../../domain/units/wording.js';
 import { keywordDocOf } from '../keyword-docs.js';
 import { inUsualOrder } from './part-order.js';
 import type { BrokenLine } from './broken-line.js';
-import { isOffered } from './kept.js';
+import { isOffered, readsSoundly } from './kept.js';
 import { changed, follow, isMeant, likeWords, repaired, repairOf, type LineRepair } from './repairs.js';
 import { imagesOf, isWord, keyword, plainImage, type Word } from './word.js';
 import type { LinePattern } from './pattern.js';
@@ -40,7 +40,7 @@ export function tellBroken(line: BrokenLine): Told {
   // Who stops short of the end meant to go on: words taken away are no repair.
   const repair = reached >= words.length && likely && likely.line.length < words.length ? undefined : likely;
   const order = repair || reached >= words.length ? undefined : inUsualOrder(words, pattern);
-  if (order) {
+  if (order && readsSoundly(order, pattern)) {
     const message = `The parts of this line stand in another order: \`${imagesOf(order)}\`.`;
     return { ...placed(reached), message, repair: changed(words, order), isSure: true };
   }
@@ -67,7 +67,8 @@ function saidInGeneral(line: BrokenLine, general: GeneralLine): Told {
     general.kind === 'work' ? `Work done is said with \`serviced\`: ${offered}.` : `Did you mean ${offered}?`;
   const own = general.own ? ` In words of your own it is \`${imagesOf(general.own)}\`.` : '';
   const message = `${start}${how}${own}${general.kind === 'finding' ? familyOf(line) : ''}`;
-  const at = words[0]?.type === 'serviced' ? Math.min(line.reached, words.length - 1) : 0;
+  // Where it breaks, as far as it could be followed.
+  const at = isOfTheBlock ? Math.min(line.reached, words.length - 1) : 0;
   return { ...placed(at), message, repair: changed(words, general.line) };
 }
 

@@ -51,34 +51,3 @@ export function isFalseUnit(image: string): boolean {
   const unit = /^[^a-zA-Z]*([a-z][a-z-]{3,})$/.exec(image)?.[1];
   return unit !== undefined && findUnit(unit) === undefined;
 }
-
-/**
- * What the lexer took together, apart: `2 squeaking`, `1 P4`, `1 in panel 3`, and `8-10.5 m`, which is no negative length but a stretch.
- */
-export function withoutFalseUnits(line: readonly Word[]): readonly Word[] {
-  return line.flatMap((word, at): readonly Word[] => {
-    // `hold down`, `holddowns`
-    const pair = `${line[at - 1]?.image ?? ''} ${word.image}`;
-    if (/^hold downs?$/i.test(`${word.image} ${line[at + 1]?.image ?? ''}`)) return [keyword('hold-down')];
-    if (/^hold downs?$/i.test(pair)) return [];
-    if (/^(holddowns?|h-ds?)$/i.test(word.image)) return [keyword('hold-down')];
-    if (word.type !== 'QUANTITY') return [word];
-    const upper = /^-(\d.*)$/.exec(word.image)?.[1];
-    const before = line[at - 1];
-    if (upper !== undefined && (before?.type === 'NUMBER' || before?.type === 'QUANTITY'))
-      return [keyword('to'), { type: 'QUANTITY', image: upper }];
-    const spot = /^(\d+) +([A-Z]{1,2}\d+)$/.exec(word.image);
-    if (spot)
-      return [
-        { type: 'NUMBER', image: spot[1] ?? '' },
-        { type: 'ID', image: spot[2] ?? '' },
-      ];
-    const isPlace = / in$/.test(word.image) && isWord(line[at + 1]?.type ?? '');
-    if (!isPlace && !isFalseUnit(word.image)) return [word];
-    const [, number = '', unit = ''] = /^([^a-z]*?)\s*([a-z].*)$/.exec(word.image) ?? [];
-    return [
-      { type: 'NUMBER', image: number },
-      { type: 'ID', image: unit },
-    ];
-  });
-}
