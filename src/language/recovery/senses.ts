@@ -7,17 +7,23 @@ export type Aspect = NonNullable<ConditionLine['aspect']>;
 
 /** It does not do what it is there for. */
 const dead =
-  "not working, not work, does not work, did not work, does n't work, doesn't work, didn't work, wouldn't work, won't work, will not work, " +
-  'not functioning, without function, no function, out of order, out of action, failed, fails, no effect, without effect, does not stop, ' +
-  "doesn't stop, did not stop, didn't stop, not stopping, does not trip, doesn't trip, did not trip, not tripping, no reaction, no response, " +
+  "not working, not work, does not work, did not work, does n't work, doesn't work, didn't work, wouldn't work, " +
+  "won't work, will not work, " +
+  'not functioning, without function, no function, out of order, out of action, failed, fails, no effect, without effect, ' +
+  'does not stop, ' +
+  "doesn't stop, did not stop, didn't stop, not stopping, does not trip, doesn't trip, did not trip, not tripping, " +
+  'no reaction, no response, ' +
   'not responding, defective, faulty, inoperative';
 const absent =
   'gone, lost, off, not fitted, not there, fallen off, fell off, came off, come off, taken off, left off, absent, not in place';
 /** It cannot be moved. */
 const fast =
-  "jammed, seized, seized up, stuck fast, won't open, will not open, does not open, doesn't open, wouldn't open, can't open, cannot open, " +
-  "can not open, couldn't open, could not open, can't be opened, cannot be opened, could not be opened, couldn't be opened, not to be opened, " +
-  "won't move, will not move, does not move, doesn't move, can't be moved, cannot be moved, rusted shut, rusted solid, frozen shut, frozen";
+  "jammed, seized, seized up, stuck fast, won't open, will not open, does not open, doesn't open, wouldn't open, " +
+  "can't open, cannot open, " +
+  "can not open, couldn't open, could not open, can't be opened, cannot be opened, could not be opened, " +
+  "couldn't be opened, not to be opened, " +
+  "won't move, will not move, does not move, doesn't move, can't be moved, cannot be moved, rusted shut, rusted solid, " +
+  'frozen shut, frozen';
 
 /** What each says of its part, behind the language's own word. */
 const ofKind: Readonly<Partial<Record<ConditionKind, string>>> = {
@@ -26,10 +32,12 @@ const ofKind: Readonly<Partial<Record<ConditionKind, string>>> = {
   'panel torn': 'ripped, tear, tears, ripped open, split, rip',
   'panel cracked': 'crack, cracks, hairline crack, fractured',
   'panel lifted':
-    'lifting, lifts, raised, curled, standing up, stands up, bulging up, standing proud, stands proud, proud, sticking up, sticks up, loose',
+    'lifting, lifts, raised, curled, standing up, stands up, bulging up, standing proud, stands proud, proud, sticking up, ' +
+    'sticks up, loose',
   'panel shifted': 'slipped, slid, crept, moved, displaced, out of place',
   'joint open':
-    'joint gaping, joint gap, gap between panels, panel gap, gap of joint, joint gapes, gap at joint, gap in joint, joint gapped, open joint',
+    'joint gaping, joint gap, gap between panels, panel gap, gap of joint, joint gapes, gap at joint, gap in joint, ' +
+    'joint gapped, open joint',
   'bolts loose': 'slack, undone, not tight, loosened, came loose, come loose, working loose, worked loose',
   'bolts missing':
     'gone, lost, fallen out, fell out, not there, absent, sheared off, snapped off, broken off',
@@ -38,12 +46,16 @@ const ofKind: Readonly<Partial<Record<ConditionKind, string>>> = {
     'product behind panel, sludge behind panel, cake behind panel, dirt behind panel, material behind panel, build-up behind panel',
   'product blocked':
     'product jammed, product bridged, product plugged, product choked, jammed product, plugged with product, ' +
-    'jammed with product, blocked with product, blocked, blockage, plugged up, choked up, product stuck, product wedged, product clogged, clogged, clogged with product, product plug, plug of product',
+    'jammed with product, blocked with product, blocked, blockage, plugged up, choked up, product stuck, product wedged, ' +
+    'product clogged, clogged, clogged with product, product plug, plug of product',
   'spiral off centre':
-    'off center, off-centre, off-center, out of centre, out of center, eccentric, not centred, not central, not centered, off to one side',
+    'off center, off-centre, off-center, out of centre, out of center, eccentric, not centred, not central, not centered, ' +
+    'off to one side',
   'spiral bent': 'buckled, kinked',
   'spiral weld cracked':
-    'weld crack, weld has a crack, weld split, welding seam cracked, weld seam cracked, seam cracked, crack in seam, crack in the seam, crack in weld seam, crack in welding seam, weld broken, weld open, welding cracked, welding seam crack, crack in spiral weld, crack in the spiral weld, crack in weld, crack in the weld, cracked weld',
+    'weld crack, weld has a crack, weld split, welding seam cracked, weld seam cracked, seam cracked, crack in seam, ' +
+    'crack in the seam, crack in weld seam, crack in welding seam, weld broken, weld open, welding cracked, ' +
+    'welding seam crack, crack in spiral weld, crack in the spiral weld, crack in weld, crack in the weld, cracked weld',
   'spiral cracked': 'crack, cracks',
   'hold-down loose':
     'slack, undone, not tight, slackened, loosened, came loose, come loose, rattles, rattling',
@@ -77,12 +89,15 @@ const ofKind: Readonly<Partial<Record<ConditionKind, string>>> = {
     'sagging, sags, hanging, hanging down, loose, not tight, no tension, without tension, too loose',
   'interlock dead': `${dead}, broken`,
   'interlock bypassed':
-    'bridged, defeated, overridden, tied down, tied back, jumpered, jumped, shorted, shorted out, shunted, taped, taped over, by-passed, bridged out',
+    'bridged, defeated, overridden, tied down, tied back, jumpered, jumped, shorted, shorted out, shunted, taped, ' +
+    'taped over, by-passed, bridged out',
   'cable damaged':
-    'chafed, chafing, chafes, frayed, cut, crushed, pinched, nicked, torn, split, cracked, broken, squashed, scuffed, rubbed through, worn through, ' +
+    'chafed, chafing, chafes, frayed, cut, crushed, pinched, nicked, torn, split, cracked, broken, squashed, scuffed, ' +
+    'rubbed through, worn through, ' +
     'insulation worn, insulation damaged, burnt, bare, damage, insulation cracked, insulation cut',
   'walkway damaged':
-    'bent, broken, cracked, rusted through, corroded through, torn, buckled, damage, hole, holes, grating bent, grating broken, grating damaged, ' +
+    'bent, broken, cracked, rusted through, corroded through, torn, buckled, damage, hole, holes, grating bent, ' +
+    'grating broken, grating damaged, ' +
     'handrail bent, handrail broken, handrail damaged, rail bent, step broken',
   'sign missing': absent,
 };
@@ -90,24 +105,31 @@ const ofKind: Readonly<Partial<Record<ConditionKind, string>>> = {
 const ofAspect: Readonly<Record<Aspect, string>> = {
   noise:
     'noisy, rumble, rumbles, rumbling, squeal, squeals, squealing, squeak, squeaks, squeaking, grinding, grinds, knocking, knocks, ' +
-    'rattle, rattles, rattling, humming, hums, whining, whines, howls, howling, growls, grumbling, grumbles, singing, screaming, chattering, noises, noisily, growling, clicking, clicks, screeching, loud',
+    'rattle, rattles, rattling, humming, hums, whining, whines, howls, howling, growls, grumbling, grumbles, singing, ' +
+    'screaming, chattering, noises, noisily, growling, clicking, clicks, screeching, loud',
   'oil low': 'oil level low, low oil, low on oil, oil level too low, oil below mark, oil too low',
   'oil dirty':
     'dirty oil, oil black, oil milky, oil cloudy, oil contaminated, milky, oil is black, black oil, milky oil',
   'oil leak':
-    'oil leaking, oil leaks, leaks oil, leaking oil, loses oil, losing oil, oil loss, loss of oil, oil on floor, oil on the floor, oil under it, oil leakage, leaking, leaks, leak, weeping, weeps, dripping, drips, oil sweating, sweating oil, sweats oil, oil weeping, weeping oil, ' +
+    'oil leaking, oil leaks, leaks oil, leaking oil, loses oil, losing oil, oil loss, loss of oil, oil on floor, ' +
+    'oil on the floor, oil under it, oil leakage, leaking, leaks, leak, weeping, weeps, dripping, drips, oil sweating, ' +
+    'sweating oil, sweats oil, oil weeping, weeping oil, ' +
     'weeps oil, oil drips, oil dripping, dripping oil, drips oil',
   'seal leaking':
-    'leaking, leaks, leak, seal leaks, seal leak, seal weeping, seal weeps, seal drips, seal dripping, leaking seal, leaking at seal, leaking at the seal, ' +
-    'stuffing box leaking, stuffing box leaks, stuffing box weeping, stuffing box drips, gland leaking, gland leaks, gland weeping, gland drips',
+    'leaking, leaks, leak, seal leaks, seal leak, seal weeping, seal weeps, seal drips, seal dripping, leaking seal, ' +
+    'leaking at seal, leaking at the seal, ' +
+    'stuffing box leaking, stuffing box leaks, stuffing box weeping, stuffing box drips, gland leaking, gland leaks, ' +
+    'gland weeping, gland drips',
   flooded: 'under water, drowned',
 };
 
 /** These say no more than the language's own word, and need not be kept beside it. */
 const same: ReadonlySet<string> = new Set(
   (
-    'gone, lost, slack, undone, seized, jammed, blocked, leak, leaks, noisy, crack, cracks, oil leaking, oil leaks, leaks oil, leaking oil, seal leaks, ' +
-    'seal leak, leaking seal, low oil, dirty oil, weld crack, off center, off-centre, off-center, product jammed, jammed product, blockage, ' +
+    'gone, lost, slack, undone, seized, jammed, blocked, leak, leaks, noisy, crack, cracks, oil leaking, oil leaks, ' +
+    'leaks oil, leaking oil, seal leaks, ' +
+    'seal leak, leaking seal, low oil, dirty oil, weld crack, off center, off-centre, off-center, product jammed, ' +
+    'jammed product, blockage, ' +
     'product behind liner, material behind panel, joint gap, weld has a crack, cracked weld, crack in weld, crack in the weld, ' +
     "not working, does not work, doesn't work, out of order, bypassed, by-passed, not there, absent, open joint, damage"
   ).split(', '),
