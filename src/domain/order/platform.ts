@@ -3,9 +3,10 @@
 
 import { panelMassIfSound } from '../geometry/trough.js';
 import { linerSide } from '../model/liner-side.js';
+import type { Conveyor } from '../model/conveyor.js';
 import type { AccessUnit } from '../model/plant.js';
 import type { Step } from '../model/job.js';
-import { within, type Area, type Ground } from './ground.js';
+import { areaOf, overlaps, within, type Area, type Ground } from './ground.js';
 
 /** kg */
 export const personMass = 80;
@@ -34,22 +35,29 @@ export function crewsStandingBy(step: Step): readonly string[] {
   return (step.attendants ?? []).map(({ use }) => use.name).filter((name) => !doing.includes(name));
 }
 
-/** The heaviest single part that is on the platform during the step, kg; 0 where none is, or its mass is not known. */
+/**
+ * The heaviest single part that is on the platform during the step, kg; 0 where none is, or its mass is not known. What is handled
+ * beyond the stretch that a mobile platform serves is handled from there.
+ */
 export function loadAboard(ground: Ground, step: Step, areas: readonly Area[]): number {
+  const { conveyor } = ground.job;
+  const served = servedAreas(conveyor, areas);
   switch (step.action) {
     case 'strip':
     case 'fit': {
-      const { insideRadius } = ground.job.conveyor.trough;
-      const sideHeight = linerSide(ground.job.conveyor);
+      const { insideRadius } = conveyor.trough;
+      const sideHeight = linerSide(conveyor);
       const masses = ground.runs.flatMap((run) =>
-        within(run.panels, areas).map((panel) => {
-          const section = {
-            insideRadius: insideRadius.value,
-            sideHeight: sideHeight.value,
-            thickness: run.liner.thickness.value,
-          };
-          return panelMassIfSound(section, panel.length, run.liner.density.value) ?? 0;
-        }),
+        within(run.panels, areas)
+          .filter((panel) => served.some((area) => overlaps(area, panel)))
+          .map((panel) => {
+            const section = {
+              insideRadius: insideRadius.value,
+              sideHeight: sideHeight.value,
+              thickness: run.liner.thickness.value,
+            };
+            return panelMassIfSound(section, panel.length, run.liner.density.value) ?? 0;
+          }),
       );
       return Math.max(0, ...masses);
     }
@@ -57,8 +65,8 @@ export function loadAboard(ground: Ground, step: Step, areas: readonly Area[]): 
     case 'covers on':
       return Math.max(
         0,
-        ...ground.job.conveyor.covers.flatMap((cover) =>
-          cover.mass && areas.some((area) => cover.from.value < area.to && cover.to.value > area.from)
+        ...conveyor.covers.flatMap((cover) =>
+          cover.mass && served.some((area) => cover.from.value < area.to && cover.to.value > area.from)
             ? [cover.mass.value]
             : [],
         ),
@@ -66,4 +74,17 @@ export function loadAboard(ground: Ground, step: Step, areas: readonly Area[]): 
     default:
       return 0;
   }
+}
+
+/** Where a mobile platform serves the places of a step; all of them where none does, and one is used all the same. */
+export function servedAreas({ access }: Conveyor, areas: readonly Area[]): readonly Area[] {
+  const served = areas.flatMap((area) =>
+    access
+      .filter((zone) => zone.kind === 'mobile platform' && overlaps(areaOf(zone), area))
+      .map((zone) => ({
+        from: Math.max(area.from, zone.from.value),
+        to: Math.min(area.to, zone.to.value),
+      })),
+  );
+  return served.length > 0 ? served : areas;
 }

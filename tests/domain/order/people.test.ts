@@ -124,6 +124,22 @@ describe('a platform takes', () => {
     expect(Math.round(mass * 10) / 10).toBe(expected);
   });
 
+  test.each<readonly [string, number]>([
+    ['strip all', 13.6],
+    ['strip run 1', 13.6],
+    ['covers off all', 25],
+    ['covers off from 500 mm to 2000 mm', 25],
+  ])('%s, of which a mobile platform serves the first 900 mm, puts %s kg on it', (text, expected) => {
+    const access = [
+      { ...everywhere, kind: 'mobile platform' as const, to: mm(900) },
+      { ...everywhere, from: mm(900) },
+    ];
+    const of = job({ ...made, access }, ['all']);
+    const w = walked(of, [text]);
+    const mass = loadAboard(w.ground, step(text, of), w.ground.areas[0] ?? []);
+    expect(Math.round(mass * 10) / 10).toBe(expected);
+  });
+
   test('several stretches, of which one has a heavy cover', () => {
     const of = job(made, ['panel 1 of run 1', 'panel 1 of run 2']);
     const w = walked(of, ['covers off']);

@@ -5,6 +5,7 @@ import { emptiedBy } from '../../../domain/order/emptying.js';
 import { countHoldDowns, holdDownWords } from '../../../domain/model/hold-down-count.js';
 import { within, type Area, type Ground } from '../../../domain/order/ground.js';
 import { heatOfOrder, isHot } from '../../../domain/order/heat.js';
+import { servedAreas } from '../../../domain/order/platform.js';
 import { worksInside } from '../../../domain/order/people.js';
 import { stretchText } from '../../../domain/order/words.js';
 import type { CalendarMoment } from '../../../domain/plan/work-calendar.js';
@@ -52,10 +53,10 @@ export function stepRows(
       from: known ? from : 0,
       to: known ? to : 0,
       who: planned.crews.join(', '),
-      access: planned.unit ?? zonesOf(ground, from, to),
+      access: accessWords(ground, planned.unit, from, to),
       measures: [
         ...blocksOf(ground, step, areas),
-        ...measuresOf(step, job),
+        ...measuresOf(step, job, servedWords(job, areas, unit)),
         ...(step.action === 'gate shut' && step.gate ? ofGate(step.gate.name) : []),
         ...untilWatched(plan, index),
       ],
@@ -102,7 +103,7 @@ function blocksOf({ holdDowns, job }: Ground, { action }: Step, areas: readonly 
 }
 
 /** The facts of a step that keep people safe, each as a line that a fitter can act on. */
-function measuresOf(step: Step, { conveyor }: Job): readonly string[] {
+function measuresOf(step: Step, { conveyor }: Job, served: string): readonly string[] {
   const { heat, attendants = [], aboard, unit, every, rest, cutToFit, gate } = step;
   return [
     ...(gate ? [/^gate\b/i.test(gate.name) ? `${gate.name}.` : `Gate ${gate.name}.`] : []),
@@ -118,7 +119,7 @@ function measuresOf(step: Step, { conveyor }: Job): readonly string[] {
         ]
       : []),
     ...(aboard && (unit || !conveyor.confinedSpace)
-      ? [`${unit?.use.name ?? 'Platform'}: at most ${aboard.count}.`]
+      ? [`${[unit?.use.name ?? 'Platform', served].filter(Boolean).join(', ')}: at most ${aboard.count}.`]
       : []),
     ...(every ? [`Repeat every ${every.text} while anybody is inside.`] : []),
     ...(rest
@@ -126,6 +127,17 @@ function measuresOf(step: Step, { conveyor }: Job): readonly string[] {
       : []),
     ...(cutToFit ? ['Closing panel: measure the gap on site and cut to fit.'] : []),
   ];
+}
+
+/** Where along the step the platform is needed; empty where it is all along, because what it carries holds nobody beside it. */
+function servedWords({ conveyor }: Job, areas: readonly Area[], unit: LengthUnit): string {
+  const served = servedAreas(conveyor, areas);
+  const length = (all: readonly Area[]): number => all.reduce((sum, { from, to }) => sum + to - from, 0);
+  return length(served) >= length(areas)
+    ? ''
+    : served
+        .map(({ from, to }) => `${chainageWords(from, unit)} to ${chainageWords(to, unit)}`)
+        .join(' and ');
 }
 
 /** One watch may follow several pieces of hot work: until it begins, the places of the earlier ones are not left alone. */
@@ -216,10 +228,13 @@ function fitWords(ground: Ground, step: Step, areas: readonly Area[]): string {
     : runs.map((run) => `, run ${run.run.number} from the ${run.start} end`).join('');
 }
 
-/** Access zones that serve a stretch, by name; empty where none is declared there. */
-function zonesOf(ground: Ground, from: number, to: number): string {
-  return ground.job.conveyor.access
-    .filter((zone) => zone.from.value < to && zone.to.value > from)
-    .map((zone) => zone.name ?? zone.kind)
-    .join(', ');
+/** The platform used, and the other zones that serve a stretch, by name; empty where none is declared there. */
+function accessWords({ job }: Ground, platform: string | undefined, from: number, to: number): string {
+  const zones = job.conveyor.access.filter(
+    (zone) =>
+      zone.from.value < to &&
+      zone.to.value > from &&
+      (platform === undefined || zone.kind !== 'mobile platform'),
+  );
+  return [platform, ...zones.map((zone) => zone.name ?? zone.kind)].filter(Boolean).join(', ');
 }
