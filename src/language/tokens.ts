@@ -2,6 +2,7 @@
 //  - A keyword of several words ('hold-downs off') is one token whose words may stand apart by any blanks on one line.
 //  - A quantity is a number and the word after it, unless that word is a keyword: so `speed 18 power 5.5 kW` is a
 //    missing unit, and `length 22.4 metres` a wrong one, and both can be told in plain words.
+//  - `h per week` and `h a week` are units as `h/week` is.
 //  - Dates and clock times also accept the forms people type by habit (14/03/2026, 7.30), for the rules to mend.
 
 import {
@@ -18,7 +19,7 @@ const number = String.raw`[+-]?\d+(?:[.,]\d+)*(?:[eE][+-]?\d+)?`;
 const fraction = String.raw`\d+[ \t]+\d+\/\d+|\d+\/\d+`;
 const numberAt = new RegExp(`(?:${fraction}|${number})`, 'y');
 const unitAt =
-  /[ \t]*([A-Za-z%°µμ£$€][A-Za-z0-9%°µμ²³·$€]*(?:\/[A-Za-z0-9°µμ²³%]+)*|"(?=\s|$)|1?\/[A-Za-z°]+)/y;
+  /[ \t]*([A-Za-z%°µμ£$€][A-Za-z0-9%°µμ²³·$€]*(?:\/[A-Za-z0-9°µμ²³%]+)*(?:[ \t]+per[ \t]+[A-Za-z][A-Za-z0-9²³]*|[ \t]+an?[ \t]+(?:week|day|hour|metre|meter)\b)?|"(?=\s|$)|1?\/[A-Za-z°]+)/y;
 const dateAt = /\d{4}-\d{1,2}-\d{1,2}(?![\d-])|\d{1,2}[./]\d{1,2}[./]\d{2,4}(?![\d./])/y;
 const clockAt = /\d{1,2}:\d{2}(?!\d)/y;
 

@@ -49,6 +49,25 @@ test.each([
   expect(meaning(said)).toEqual(meaning(read(look(...long))));
 });
 
+test.each([
+  ['how long it runs, said', 'duty 95 h per week ± 10 %', 'duty 95 h/week ± 10 %'],
+  [
+    'what moves a gate',
+    'break Top at 8 m to 8.4 m slide gate by hand',
+    'break Top at 8 m to 8.4 m slide gate driven by hand',
+  ],
+  [
+    'what moves a gate, with its allowance',
+    'break Top at 8 m to 8.4 m slide gate by hydraulics allowance 12 mm',
+    'break Top at 8 m to 8.4 m slide gate driven by hydraulics allowance 12 mm',
+  ],
+])('%s', (_, short, long) => {
+  const said = read(look('P1 thickness 9.1 mm'), { conveyor: `  ${short}` });
+  expect(said.findings.filter(({ code }) => ['TL101', 'TL103'].includes(code))).toEqual([]);
+  const [a, b] = [said, read(look('P1 thickness 9.1 mm'), { conveyor: `  ${long}` })].map(meaning);
+  expect(JSON.parse(JSON.stringify(a).replaceAll('h per week', 'h/week'))).toEqual(b);
+});
+
 /** A look before, so that there is something to reline. */
 const reline = (...rows: readonly string[]): string =>
   `${look('P1 thickness 9.1 mm')}\nreline DG1 2025-06-10 meter 6900 h {\n  liner TwoLayer12\n  ${rows.join('\n  ')}\n}`;

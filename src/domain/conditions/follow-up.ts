@@ -23,8 +23,17 @@ import type {
   Service,
   PhotoUse,
 } from '../model/records.js';
-import { putsRight, servicesOf } from './service.js';
-import { isMeasurement, isSameCondition, middleOf, takenWith } from './kinds.js';
+import { isWorkSomewhere, putsRight, servicesOf } from './service.js';
+import {
+  couldBeOne,
+  isMeasurement,
+  isSameCondition,
+  isSamePlace,
+  middleOf,
+  needsPlace,
+  saysNoPlace,
+  takenWith,
+} from './kinds.js';
 import { movedAlong } from './moved-along.js';
 import { isSafeguardOut } from './safeguards.js';
 
@@ -167,7 +176,7 @@ function build(history: History, services: readonly Service[], along: Along): Fo
       ...draft,
       unanswered: draft.closed === undefined ? silent : undefined,
     })),
-    notLooked: doubts.filter((each) => workThatEnds(history, services, each) === undefined),
+    notLooked: doubts.filter((each) => workThatEnds(history, services, drafts, each) === undefined),
     stray,
   };
 }
@@ -178,6 +187,7 @@ function build(history: History, services: readonly Service[], along: Along): Fo
  */
 function spokenOf(drafts: readonly Draft[], { line, record }: SeenLine): readonly Draft[] {
   const open = drafts.filter((each) => each.closed === undefined && isSameCondition(each.last.line, line));
+  if (open.length === 0 && saysNoPlace(line)) return onlyOneLike(drafts, line);
   if (line.kind !== 'finding') return open.slice(-1);
   const inWords = open.filter(({ last }) => last.line.words === line.words);
   if (inWords.length > 0) return inWords;
@@ -186,6 +196,14 @@ function spokenOf(drafts: readonly Draft[], { line, record }: SeenLine): readonl
   // Other words are another finding: what is taken for the same and is not would be gone without anybody having closed it.
   const before = open.filter(({ last }) => last.record !== record);
   return line.words === undefined && before.length === 1 ? before : [];
+}
+
+/** An answer that does not say where speaks of the only one of its kind that is open; so does a cord, of which there is one. */
+function onlyOneLike(drafts: readonly Draft[], line: ConditionLine): readonly Draft[] {
+  if (line.answer === undefined && needsPlace(line.kind)) return [];
+  if (line.kind === 'finding' && (line.answer === undefined || line.about === undefined)) return [];
+  const alike = drafts.filter(({ closed, last }) => closed === undefined && couldBeOne(last.line, line));
+  return alike.every(({ last }) => alike[0] && isSamePlace(last.line, alike[0].last.line)) ? alike : [];
 }
 
 function answer(draft: Draft, seen: SeenLine): void {
@@ -207,11 +225,26 @@ function answer(draft: Draft, seen: SeenLine): void {
   if (line.closed) draft.closed = { day: line.closed.day, by: 'date', look: seen };
 }
 
-/** A side or a clock position that was said once stands until another is said. */
-function withPlaceOf({ side, clock }: ConditionLine, line: ConditionLine): ConditionLine {
-  if (line.side !== undefined || line.clock !== undefined) return line;
-  if (side === undefined && clock === undefined) return line;
-  return { ...line, ...(side !== undefined && { side }), ...(clock !== undefined && { clock }) };
+/** A place, a side or a clock position that was said once stands until another is said. */
+function withPlaceOf(
+  { at, to, point, panel, end, side, clock }: ConditionLine,
+  line: ConditionLine,
+): ConditionLine {
+  return {
+    ...line,
+    ...(saysNoPlace(line) && {
+      ...(at && { at }),
+      ...(to && { to }),
+      ...(point && { point }),
+      ...(panel && { panel }),
+      ...(end && { end }),
+    }),
+    ...(line.side === undefined &&
+      line.clock === undefined && {
+        ...(side !== undefined && { side }),
+        ...(clock !== undefined && { clock }),
+      }),
+  };
 }
 
 function closedByDate(history: History, seen: SeenLine): Closing | undefined {
@@ -235,7 +268,7 @@ function carry(
       if (draft.closed || isAfterMove(draft.last.record, moved) || date.day <= (draft.movedOn ?? -Infinity))
         continue;
       if (look && !isAfterMove(look, moved)) continue;
-      const closing = workThatEnds(history, services, draft.last, draft.movedOn);
+      const closing = workThatEnds(history, services, drafts, draft.last, draft.movedOn);
       if (closing && closing.day <= date.day) continue;
       const [first, last] = [along(moved, draft.first.line), along(moved, draft.last.line)];
       if (!first || !last) continue;
@@ -254,7 +287,7 @@ function closeByWork(
 ): void {
   for (const draft of drafts) {
     if (draft.closed) continue;
-    const closing = workThatEnds(history, services, draft.last, draft.movedOn);
+    const closing = workThatEnds(history, services, drafts, draft.last, draft.movedOn);
     if (closing && (!look || isBefore(history, closing, look))) draft.closed = closing;
   }
 }
@@ -275,14 +308,34 @@ function isBefore(history: History, closing: Closing, look: DatedRecord): boolea
 function workThatEnds(
   history: History,
   services: readonly Service[],
+  drafts: readonly Draft[],
   seen: SeenLine,
   movedOn?: CalendarDay,
 ): Closing | undefined {
   const changed = changeThatEnds(history, seen, movedOn);
-  const work = services.find((each) => each.date.day >= seen.record.date.day && putsRight(each, seen.line));
+  const work = services.find(
+    (each) => ends(each, seen) && (!isWorkSomewhere(each) || isTheOnlyOne(services, drafts, each, seen)),
+  );
   return work && !(changed && changed.day <= work.date.day)
     ? { day: work.date.day, by: 'service', record: work }
     : changed;
+}
+
+function ends(work: Service, { record, line }: SeenLine): boolean {
+  return work.date.day >= record.date.day && putsRight(work, line);
+}
+
+/** `pull cord renewed` is of the one that was broken, where no other stood open on that day. */
+function isTheOnlyOne(
+  services: readonly Service[],
+  drafts: readonly Draft[],
+  work: Service,
+  { line }: SeenLine,
+): boolean {
+  const before = services.filter((each) => each.date.day <= work.date.day && !isWorkSomewhere(each));
+  return drafts
+    .filter(({ closed, last }) => !closed && ends(work, last) && !before.some((each) => ends(each, last)))
+    .every(({ last }) => isSamePlace(last.line, line));
 }
 
 /** Whoever fits panels tells of a gap or a bolt as it is now; what is torn, cracked or lost was so on what came out. */

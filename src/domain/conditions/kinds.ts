@@ -208,13 +208,27 @@ export function middleOf({ at, to }: SeenPlace): number | undefined {
 
 /** Whether two places are one: near each other, or overlapping; two that nobody said are. Panels side by side are two. */
 export function isSamePlace(a: SeenPlace, b: SeenPlace): boolean {
-  if (a.side !== undefined && b.side !== undefined && a.side !== b.side) return false;
+  if (areOnOtherSides(a, b)) return false;
   if (a.at === undefined || b.at === undefined) return a.at === b.at;
   const [low, high] = [
     Math.max(a.at.value, b.at.value),
     Math.min((a.to ?? a.at).value, (b.to ?? b.at).value),
   ];
   return a.panel && b.panel ? high - low > samePlace : low - high <= samePlace;
+}
+
+/** Nobody says where along the trough. */
+export function saysNoPlace({ at, point, panel, end }: SeenPlace): boolean {
+  return [at, point, panel, end].every((each) => each === undefined);
+}
+
+/** Of one kind and part along the trough, wherever each lies; sides that both say are one. */
+export function couldBeOne(a: ConditionLine, b: ConditionLine): boolean {
+  return a.kind === b.kind && parts[a.kind] !== 'drive' && a.about === b.about && !areOnOtherSides(a, b);
+}
+
+function areOnOtherSides(a: SeenPlace, b: SeenPlace): boolean {
+  return a.side !== undefined && b.side !== undefined && a.side !== b.side;
 }
 
 /** A chainage in metres to the centimetre, or as it was written where that is in feet or inches. */

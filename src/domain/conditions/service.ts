@@ -5,7 +5,15 @@
 import type { History } from '../model/history.js';
 import type { ConditionLine, PartName, Service } from '../model/records.js';
 import { formatClock } from '../units/clock.js';
-import { isSameCondition, isSamePlace, partNameOf, partOf, whereWords } from './kinds.js';
+import {
+  couldBeOne,
+  isSameCondition,
+  isSamePlace,
+  partNameOf,
+  partOf,
+  saysNoPlace,
+  whereWords,
+} from './kinds.js';
 
 type Work = NonNullable<Service['work']>;
 
@@ -48,19 +56,24 @@ export function workWords({ part, place, work, words, ended, note }: Service): s
   return [what, words].filter(Boolean).join(': ').trim();
 }
 
-/** True where the work ends what a line says. */
+/** True where the work ends what a line says; of work that says no place, whoever asks has to see that no other stands open (`isWorkSomewhere`). */
 export function putsRight(
   { part, place, work, ended }: Pick<Service, 'part' | 'place' | 'work' | 'ended'>,
   line: ConditionLine,
 ): boolean {
-  if (ended) return isSameCondition(ended, line);
+  if (ended) return isSameCondition(ended, line) || (saysNoPlace(ended) && couldBeOne(ended, line));
   if (part === undefined || work === undefined) return false;
   if (partOf(line.kind) === 'drive') {
     if (line.kind !== part) return false;
     return work === 'renewed' || (line.aspect !== undefined && puts[work].includes(line.aspect));
   }
-  if (partNameOf(line) !== part || !isSamePlace(place, line)) return false;
+  if (partNameOf(line) !== part || !(saysNoPlace(place) || isSamePlace(place, line))) return false;
   return work === 'renewed' || mends[work]?.some((ending) => line.kind.endsWith(` ${ending}`)) === true;
+}
+
+/** Nobody says where the part is that was worked on. */
+export function isWorkSomewhere({ place, ended }: Pick<Service, 'place' | 'ended'>): boolean {
+  return saysNoPlace(ended ?? place);
 }
 
 /** What is renewed by records of their own. */

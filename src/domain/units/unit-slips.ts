@@ -2,7 +2,7 @@
 // A list of habits first, then capitals, then one slip of a finger; only units of the dimension that is wanted are offered.
 
 import type { Dimension } from './dimension.js';
-import { findUnit, unitsOf } from './unit-table.js';
+import { asRate, findUnit, unitsOf } from './unit-table.js';
 
 /** By habit: lower-cased spelling → the units it may stand for. Each part of `a/b` is looked up on its own. */
 const habits: Readonly<Record<string, readonly string[]>> = {
@@ -141,7 +141,7 @@ export function suggestUnits(unit: string, expected: Dimension): readonly string
   const offer = (candidate: string): void => {
     if (candidate !== unit && findUnit(candidate)?.unit.dimension === expected) near.add(candidate);
   };
-  const key = unit.toLowerCase();
+  const key = asRate(unit.toLowerCase());
   for (const whole of Object.hasOwn(habits, key) ? (habits[key] ?? []) : []) offer(whole);
   for (const candidate of respell(key)) offer(candidate);
   if (/^(month|year)s?$/.test(key)) ['week', 'd'].forEach(offer);

@@ -168,6 +168,8 @@ for (const [dimension, units] of Object.entries(rows) as [Dimension, readonly Ro
 export function findUnit(spelling: string): { readonly unit: Unit; readonly currency?: string } | undefined {
   const unit = bySpelling.get(spelling);
   if (unit) return { unit };
+  const said = asRate(spelling);
+  if (said !== spelling) return findUnit(said);
   const code = spelling.slice(0, 3);
   if (!currencies.has(code)) return undefined;
   const ending = spelling.slice(3);
@@ -179,6 +181,17 @@ export function findUnit(spelling: string): { readonly unit: Unit; readonly curr
     unit: { dimension, name: spelling, times, ...(over === undefined ? {} : { over }) },
     currency: code,
   };
+}
+
+/** In a rate that is said in words there is one unit that such a word can be. */
+const inRates: Readonly<Record<string, string>> = { hour: 'h', hours: 'h', metre: 'm', meter: 'm' };
+
+/** `h/week` of `h per week` or `hours a week`; as it stands where nobody says it so. */
+export function asRate(spelling: string): string {
+  const [, above, below] = /^([^\s/]+)\s+(?:per|an?)\s+([^\s/]+)$/.exec(spelling) ?? [];
+  if (above === undefined || below === undefined) return spelling;
+  const [name, by] = [above, below].map((each) => inRates[each] ?? bySpelling.get(each)?.name ?? each);
+  return `${name}/${by}`;
 }
 
 /** Spellings an author may use for a dimension, commonest first; for money with a few currencies as examples. */

@@ -5,6 +5,7 @@ import { chainageText } from '../../domain/units/length-words.js';
 import { partNamedIn } from '../../domain/conditions/kinds.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
+import type { Origin } from '../../domain/model/origin.js';
 import type { Problem } from '../../domain/model/problem.js';
 import type { ConditionLine, PanelUse, Reline, DatedRecord, SeenPlace } from '../../domain/model/records.js';
 import type { NameUse, Stated } from '../../domain/model/stated.js';
@@ -32,7 +33,7 @@ export function withPlace<T extends SeenPlace>(
     return { ...seen, ...panelPlace(seen.panel, conveyor, relines, day) };
   }
   if (seen.end) return { ...seen, ...endPlace(seen.end, conveyor) };
-  if (!seen.point) return seen;
+  if (!seen.point) return seen.at ? seen : { ...seen, ...onlyPart(part, conveyor) };
   const parts = partsByKind(conveyor);
   const own = partNamed(parts.get(part ?? '') ?? [], seen.point);
   if (own) return { ...seen, at: own };
@@ -67,10 +68,23 @@ export function seenPlaced(
 interface NamedPart {
   readonly name?: string;
   readonly from: Stated<'length'>;
+  readonly origin: Origin;
 }
 
 function partNamed(parts: readonly NamedPart[], use: NameUse): Stated<'length'> | undefined {
   return parts.find(({ name }) => name !== undefined && name === use.name)?.from;
+}
+
+/** Of a part that the machine has once nobody has to say where it is. */
+function onlyPart(kind: string | undefined, conveyor: Conveyor): Pick<SeenPlace, 'at' | 'point'> {
+  const parts: readonly NamedPart[] =
+    kind === 'gate'
+      ? conveyor.breaks.filter((each) => each.kind === 'slide gate')
+      : (partsByKind(conveyor).get(kind ?? '') ?? []);
+  const [part, ...more] = parts;
+  if (!part || more.length > 0) return {};
+  const { name, from, origin } = part;
+  return { at: from, ...(name !== undefined && { point: { name, origin } }) };
 }
 
 /** A gate, a hatch, a cover, a hold-down or a brace lies where it is declared: `gate stuck at Gate`. */

@@ -176,6 +176,10 @@ export const conveyorKeywords: KeywordDocs = {
     'driven by electricity': word(`The gate has a motor of its own. ${drivenGate}`),
     'driven by hydraulics': word(`The gate has a hydraulic cylinder. ${drivenGate}`),
     'driven by air': word(`The gate has an air cylinder. ${drivenGate}`),
+    'by hand': word('The gate moves by hand, whether the machine is isolated or not.'),
+    'by electricity': word(`The gate has a motor of its own. ${drivenGate}`),
+    'by hydraulics': word(`The gate has a hydraulic cylinder. ${drivenGate}`),
+    'by air': word(`The gate has an air cylinder. ${drivenGate}`),
     discharge: word('A discharge opening.'),
     'end plate': word(
       'An end plate. Without an allowance it is a firm end. The two end plates are there even if you do not write them.',

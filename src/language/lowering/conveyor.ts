@@ -302,7 +302,7 @@ function lowerBreak(reader: Reader, node: ast.Break): Break | undefined {
   const span = reader.range(node, 'length', `chainage of break ${name?.name ?? ''}`, chainage);
   const allowance = reader.quantity(node, 'allowance', 'length', `allowance of break ${name?.name ?? ''}`);
   const kind = wordsOf(node, 'kind') as Break['kind'] | undefined; // the grammar takes these words only
-  const drive = wordsOf(node, 'drive')?.replace(/^driven by /, '') as Break['drive']; // these words only, too
+  const drive = wordsOf(node, 'drive')?.replace(/^(driven )?by /, '') as Break['drive']; // these words only, too
   if (!name || !span || !kind) return undefined;
   const origin = reader.origin(node);
   return {

@@ -433,3 +433,65 @@ describe('what was seen while work was done', () => {
     ]);
   });
 });
+
+describe('of what there is once nobody has to say where', () => {
+  const cord = look('2024-09-09', 3600, 'pull cord broken at 6 m');
+  const serviced = (what: string): string => `serviced DG1 2024-10-07 ${what}`;
+
+  test.each([
+    ['pull cord renewed', true],
+    ['closed pull cord broken "new cord"', true],
+    ['pull cord renewed left side', true],
+    ['pull cord renewed at 6.2 m', true],
+    ['pull cord renewed at 9 m', false],
+    ['pull cord tightened', false],
+  ])('%s ends the cord that was broken at 6 m: %s', (what, over) => {
+    expect(states(read(cord, serviced(what)))).toEqual([
+      `pull cord broken at 6.00 m: ${over ? 'closed by service' : 'open'}`,
+    ]);
+  });
+
+  test('of two that stood open on that day it ends neither, and the one that is left', () => {
+    const both = look('2024-09-09', 3600, 'bolts loose 3 at 4.2 m', 'bolts loose 2 at 9 m');
+    expect(states(read(both, serviced('bolts tightened')))).toEqual([
+      '3 bolts loose at 4.20 m: open',
+      '2 bolts loose at 9.00 m: open',
+    ]);
+    const one = 'serviced DG1 2024-09-16 bolts tightened at 9 m';
+    expect(states(read(both, one, serviced('bolts tightened')))).toEqual([
+      '3 bolts loose at 4.20 m: closed by service',
+      '2 bolts loose at 9.00 m: closed by service',
+    ]);
+  });
+
+  test('an answer without a place is of the only one open, and a cord that is seen again is that cord', () => {
+    const later = look(
+      '2025-03-10',
+      6000,
+      'closed hold-down loose',
+      'pull cord broken',
+      'not seen bolts loose',
+    );
+    const first = look(
+      '2024-09-09',
+      3600,
+      'hold-down loose at 3.75 m',
+      'pull cord broken at 6 m left side',
+      'bolts loose 2 at 9 m',
+    );
+    expect(states(read(first, later))).toEqual([
+      'hold-down loose at 3.75 m: closed by look',
+      'pull cord broken at 6.00 m left side: open',
+      '2 bolts loose at 9.00 m: open',
+    ]);
+  });
+
+  test('a gate of a machine with one gate lies at it', () => {
+    const { estate } = read(look('2024-09-09', 3600, 'gate stuck', 'finding gate serious "stem bent"'));
+    const [conveyor] = estate.conveyors;
+    expect(conveyor && openConditionRows(estate, conveyor).map(({ what, at }) => [what, at])).toEqual([
+      ['gate at Gate: stem bent', 7000],
+      ['gate stuck at Gate', 7000],
+    ]);
+  });
+});

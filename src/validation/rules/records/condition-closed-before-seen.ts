@@ -4,7 +4,7 @@ import { datedRecords } from '../../../domain/model/dated-records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
-import { conditionWords, isSameCondition, samePlace } from '../../../domain/conditions/kinds.js';
+import { conditionWords, isSameCondition, samePlace, saysNoPlace } from '../../../domain/conditions/kinds.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
@@ -70,6 +70,23 @@ serviced DG1 2024-09-09 closed bolts loose at 4.2 m
 serviced DG1 2024-10-07 closed finding gate at Gate "straightened"`,
     },
     {
+      name: 'by an answer that does not say which of two, and of the only one',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  bolts loose 3 at 4.2 m
+  bolts loose 2 at 9 m
+  panel torn at 9 m
+}
+inspection DG1 2025-03-10 meter 6000 h {
+  view downstream
+  «closed bolts loose»
+  closed panel torn
+  bolts loose 3 at 4.2 m
+  bolts loose 2 at 9 m
+}`,
+    },
+    {
       name: 'by work in a look, at another place',
       text: `
 inspection DG1 2024-09-09 meter 3600 h {
@@ -91,12 +108,13 @@ inspection DG1 2024-09-09 meter 3600 h {
   *check({ estate }) {
     for (const conveyor of estate.conveyors) {
       const { stray } = followUp(estate, conveyor);
-      for (const { line } of stray) {
+      for (const { line } of stray)
         yield {
           origin: line.origin,
-          message: `No ${conditionWords(line)} stood open here (within ${lengthOn(conveyor, samePlace)}), so nothing can be closed.`,
+          message: saysNoPlace(line)
+            ? `This does not say where, and no ${conditionWords(line)} stood open, or more than one: nothing is closed.`
+            : `No ${conditionWords(line)} stood open here (within ${lengthOn(conveyor, samePlace)}), so nothing can be closed.`,
         };
-      }
     }
     yield* closedByWork(estate);
     for (const { conditions, date } of datedRecords(estate)) {
@@ -120,6 +138,7 @@ function* closedByWork(estate: Estate): Iterable<Found> {
       [first, last].some(({ line }) => isSameCondition(line, ended)),
     );
     const doubted = notLooked.some(({ line }) => isSameCondition(line, ended));
+    if (conditions.some(({ closed }) => closed?.by === 'service' && closed.record.ended === ended)) continue;
     if (doubted || same.some(({ first }) => first.record.date.day <= date.day)) continue;
     const later = same[0]?.first.record.date.day;
     yield {

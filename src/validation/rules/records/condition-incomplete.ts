@@ -23,6 +23,11 @@ export const conditionIncomplete: Rule = {
     { name: 'a finding that stands open, with its words', text: '  finding motor serious "cable chafed"' },
     { name: 'a finding without words', text: '  «finding motor serious»' },
     { name: 'a guard of which nobody says which', text: '  «guard missing»' },
+    {
+      name: 'a gate, where there is one',
+      text: '  gate stuck\n  finding gate serious "stem bent"',
+    },
+    { name: 'a hold-down, where there are several', text: '  «hold-down loose»' },
     { name: 'an end is a place', text: '  guard loose at head' },
     { name: 'a pull cord is as long as the machine', text: '  pull cord slack' },
     { name: 'a point is a place', text: '  bolts missing 2 at P1' },
@@ -39,8 +44,9 @@ export const conditionIncomplete: Rule = {
 
 function lacking(line: ConditionLine): string | undefined {
   const { kind, at, point, end, size, count, aspect, temperature, note, answer, words } = line;
+  if (answer !== undefined) return undefined; // of the only one of its kind, else TL351
   if (needsPlace(kind) && !at && !point && !end) return 'has no place along the trough';
-  if (answer !== undefined || line.unread) return undefined;
+  if (line.unread) return undefined;
   if (kind === 'finding') return words === undefined ? 'does not say what was found' : undefined;
   if (kind === 'joint open' && !size) return 'does not say how far';
   if (measureOf(kind) === 'count' && !count) return 'has no number';
