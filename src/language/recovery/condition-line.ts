@@ -11,6 +11,7 @@ import type { LinePattern } from './pattern.js';
 import { fillers } from './fillers.js';
 import { isDone } from './done-words.js';
 import { numbers } from './kept.js';
+import { isName } from './said-place.js';
 import { isOverIn, isReassuring, isTurnedAt } from './reassuring.js';
 import { sensesOf, sensesOfAspect, type Sense } from './senses.js';
 import { isWord, keyword, plainImage, type Word } from './word.js';
@@ -137,6 +138,7 @@ function isOfThePart({ kind: [kind = ''], from }: Found, told: readonly Word[]):
     !before ||
     before.type !== 'ID' ||
     partOfWord(before) !== undefined ||
+    isName(before) ||
     isReassuring(image) ||
     image === 'longer' ||
     fillers.has(image) ||

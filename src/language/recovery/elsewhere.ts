@@ -69,6 +69,6 @@ export function inALook({ words, inside, blocksSaying }: BrokenLine): string | u
 /** As it stands, or as a finding. */
 function rowOf(words: readonly Word[], look: LinePattern): readonly Word[] | undefined {
   if (readsSoundly(words, look)) return words;
-  const finding = asFinding(words, true);
+  const finding = asFinding(words);
   return finding && isOffered(words, finding, look) ? finding : undefined;
 }

@@ -114,18 +114,18 @@ const tools: ReadonlySet<string> = new Set([
   'flooded',
 ]);
 
-function seenOrDone(words: readonly Word[], { block, pattern }: BrokenLine): GeneralLine | undefined {
+function seenOrDone(words: readonly Word[], { pattern }: BrokenLine): GeneralLine | undefined {
   const isSaid = words[0]?.type === 'serviced';
   const isAnswer = words[0]?.type === 'closed' || words[0]?.type === 'not seen';
-  const named = block === 'Inspection' ? asCondition(takenApart(words), pattern) : undefined;
+  const named = asCondition(takenApart(words), pattern);
   const condition = named && isOffered(words, named, pattern) ? named : undefined;
   // Of a condition that was put right, that it is over.
   if (condition?.[0]?.type === 'closed' && !isSaid) return { kind: 'condition', line: condition };
-  if (isSaid || (!(isAnswer && block === 'Inspection') && isDone(words))) {
+  if (isSaid || (!isAnswer && isDone(words))) {
     const work = asWork(isSaid ? words.slice(1) : words);
     if (work) return { kind: 'work', line: [keyword('serviced'), ...work] };
   }
-  const finding = asFinding(words, block === 'Inspection');
+  const finding = asFinding(words);
   if (condition) {
     const own =
       finding && !isInItsWords(condition, words) && isOffered(words, finding, pattern) ? finding : undefined;

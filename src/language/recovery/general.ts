@@ -30,18 +30,18 @@ export interface SaidLine {
 }
 
 /** `cover cracked at 14.4 m serious`: a finding about the cover; undefined where the line says too little to be one. */
-export function asFinding(words: readonly Word[], hasSeverity: boolean): readonly Word[] | undefined {
+export function asFinding(words: readonly Word[]): readonly Word[] | undefined {
   const said = takenApart(words);
   const { answer, part, place, severity, photo, by, told, texts } = said;
   if (told.some(({ type }) => type === '{')) return undefined;
-  const plain = hasSeverity ? [...told, ...by] : [...answer, ...told, ...severity, ...by, ...photo];
-  const note = noteOf(plain, texts);
+  const note = noteOf([...told, ...by], texts);
   if (note === undefined && answer.length === 0) return undefined;
   return [
-    ...(hasSeverity ? answer : []),
+    ...answer,
     keyword('finding'),
     ...aboutAt(part, place),
-    ...(hasSeverity ? [...severity, ...photo] : []),
+    ...severity,
+    ...photo,
     ...(note === undefined ? [] : [note]),
   ];
 }

@@ -220,7 +220,7 @@ function singles(word: Word): readonly string[] {
   const text = word.type === 'STRING' ? word.image.slice(1, -1) : word.image;
   return text
     .toLowerCase()
-    .split(/[^\p{L}\d-]+/u)
+    .split(/[^\p{L}\d'-]+/u)
     .filter((each) => /\p{L}/u.test(each));
 }
 

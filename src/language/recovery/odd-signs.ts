@@ -6,7 +6,9 @@ import { blocksOfWork, takenApart } from './general.js';
 import { readsSoundly } from './kept.js';
 import type { LinePattern } from './pattern.js';
 import { isName } from './said-place.js';
-import { keyword, type Word } from './word.js';
+import { imagesOf, keyword, type Word } from './word.js';
+import type { BrokenLine } from './broken-line.js';
+import { tellBroken } from './telling.js';
 import { withUnitWords } from './unit-words.js';
 
 /** `text`: the line as it stands, without comment; `behind`: what stands behind the n-th of its words. */
@@ -43,9 +45,40 @@ export function withOddSign(
   const whole = [...words, note(sign)];
   if (sign !== '' && readsSoundly(whole, pattern)) return whole;
   const { place, severity } = takenApart(joined(words));
-  const hasSeverity = block === 'Inspection' ? severity : [];
   // Of several numbers in a row nobody knows which is the place.
   const isOnePlace = place.length === 2 && /\d *(m|ft)$/.test(place[1]?.image ?? '') && !/\d *\//.test(text);
-  const line = [keyword('finding'), ...(isOnePlace ? place : []), ...hasSeverity, note(text)];
+  const line = [keyword('finding'), ...(isOnePlace ? place : []), ...severity, note(text)];
   return readsSoundly(line, pattern) ? line : [keyword('finding'), note(text)];
+}
+
+/** These say nothing beside the words: `P5 = 10.8 mm`, `hatch (upper) stuck`, `panel #5`. What is in doubt is none of them. */
+const soft = /^[='’();#@!*]*$/;
+
+/** The words without such signs; a word that one of them divides is one again: `won’t`. `signs`: what stands behind each word. */
+export function withoutSoftSigns(
+  words: readonly Word[],
+  signs: readonly string[],
+): readonly Word[] | undefined {
+  if (!signs.every((each) => soft.test(each.replace(/\s/g, '')))) return undefined;
+  const put: Word[] = [];
+  for (const [at, word] of words.entries()) {
+    const before = signs[at - 1] ?? '';
+    const last = put.at(-1);
+    const isOneWord =
+      /^['’]$/.test(before) && /^[a-z]{1,2}$/i.test(word.image) && /[a-z]$/i.test(last?.image ?? '');
+    if (last && isOneWord && last.type !== 'QUANTITY')
+      put[put.length - 1] = { type: 'ID', image: `${last.image}'${word.image}` };
+    else put.push(...(before.endsWith('@') ? [keyword('at'), word] : [word]));
+  }
+  return put;
+}
+
+/** What is told of a line without its signs; the line itself where it reads so. */
+export function toldWithoutSigns(
+  line: BrokenLine,
+): { readonly message: string; readonly line?: readonly Word[] } | undefined {
+  if (readsSoundly(line.words, line.pattern))
+    return { message: `Did you mean \`${imagesOf(line.words)}\`?`, line: line.words };
+  const { message, repair } = tellBroken(line);
+  return repair && { message, line: repair.line };
 }

@@ -4,6 +4,7 @@
 import type { BrokenLine } from './broken-line.js';
 import { readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
+import { blocksOfWork } from './general.js';
 import { changed } from './repairs.js';
 import { keyword } from './word.js';
 
@@ -22,7 +23,7 @@ const said = [
 ];
 
 export function boltsOfASpiral({ block, words, pattern }: BrokenLine): Otherwise | undefined {
-  if (block !== 'Inspection') return undefined;
+  if (!blocksOfWork.has(block)) return undefined;
   const plain = words.map(({ image }) => image.toLowerCase().replace(/\s+/g, ' '));
   const end = plain.findIndex((image) => !image.split(' ').every((word) => said.includes(word)));
   const before = plain.slice(0, end < 0 ? plain.length : end);

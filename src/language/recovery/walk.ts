@@ -10,7 +10,8 @@ import { leftLineOf, type LeftLine } from './left-line.js';
 import type { LinePattern, LinePatterns, LinePlace } from './pattern.js';
 import { placesOf, type TokenPlaces } from './places.js';
 import { follow, likeWords } from './repairs.js';
-import { withOddSign } from './odd-signs.js';
+import type { BrokenLine } from './broken-line.js';
+import { toldWithoutSigns, withOddSign, withoutSoftSigns } from './odd-signs.js';
 import { imagesOf, isFalseUnit, isValue, isWord, type Word } from './word.js';
 import { slipOf, type Slip } from './slip.js';
 import { braces } from './telling.js';
@@ -259,7 +260,7 @@ class Walk {
     const told = { start: error.offset, end: error.offset + error.length, message: error.message };
     const { start } = this.places.span(from);
     const last = this.places.span(end - 1).end;
-    const isOdd = /^[/!?'=;&+*#]/.test(this.text.slice(error.offset));
+    const isOdd = /^[/!?'=;&+*#()@~<>’]/.test(this.text.slice(error.offset));
     const stop = /[\r\n]|\/\//g;
     stop.lastIndex = Math.max(last, told.end);
     const close = stop.exec(this.text)?.index ?? this.text.length;
@@ -268,13 +269,38 @@ class Walk {
     const words = this.tokens.slice(from, end).map(wordOf);
     const behind = (word: number): string => this.text.slice(this.places.span(from + word).end, close);
     const line = withOddSign(block, words, text, behind, pattern);
-    if (!line) return told;
-    const put = imagesOf(line);
+    const signs = words.map((_, i) => {
+      const next = from + i + 1 < end ? this.places.span(from + i + 1).start : close;
+      return this.text.slice(this.places.span(from + i).end, next).trim();
+    });
+    const plain =
+      !line || line[0]?.type === 'finding' ? this.withoutSigns(words, signs, block, pattern) : undefined;
+    const offered = plain?.line ?? line;
+    if (!offered) return plain ? { ...told, message: plain.message } : told;
+    const put = imagesOf(offered);
     return {
       ...told,
-      message: `${error.message} In quotes it can: \`${put}\`.`,
+      message: plain?.line ? plain.message : `${error.message} In quotes it can: \`${put}\`.`,
       mend: { start, end: start + text.length, text: put },
     };
+  }
+
+  /** What is told of the line without signs that say nothing. */
+  private withoutSigns(
+    words: readonly Word[],
+    signs: readonly string[],
+    block: string,
+    pattern: LinePattern,
+  ): { readonly message: string; readonly line?: readonly Word[] } | undefined {
+    const plain = withoutSoftSigns(words, signs);
+    return (
+      plain && toldWithoutSigns({ ...this.around(block, pattern), words: plain, ...follow(plain, pattern) })
+    );
+  }
+
+  private around(block: string, pattern: LinePattern): Omit<BrokenLine, 'words' | 'reached' | 'standing'> {
+    const { inside, blocksSaying } = this.patternOf;
+    return { block, pattern, heading: this.heading(), inside, blocksSaying };
   }
 
   /** A heading without its brace: what stands below is of its block. */
@@ -325,15 +351,11 @@ class Walk {
     const before = from < this.at ? follow(words.slice(0, this.at - from), pattern) : undefined;
     const { slip, meant } = slipOf(
       {
+        ...this.around(block, pattern),
         from,
         words,
-        block,
-        heading: this.heading(),
-        inside: this.patternOf.inside,
-        pattern,
         reached: before ? this.at - from : line.at - from,
         standing: before?.standing ?? line.standing,
-        blocksSaying: this.patternOf.blocksSaying,
       },
       this.places,
     );
