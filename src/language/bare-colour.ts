@@ -40,8 +40,12 @@ function isColour({ tokenType }: IToken): boolean {
 function isBare(tokens: readonly IToken[], i: number): boolean {
   const [colour, next, after] = [tokens[i], tokens[i + 1], tokens[i + 2]];
   if (!colour || !next || next.startLine === colour.startLine) return false;
+  // `second colour`: which one is said before it.
+  if (which.has(tokens[i - 1]?.image ?? '')) return false;
   return next.tokenType.name !== 'ID' || (after !== undefined && readings.has(after.tokenType.name));
 }
+
+const which: ReadonlySet<string> = new Set(['second', '2nd', 'other', 'lower', 'under', 'bottom', 'next']);
 
 const readings = new Set(['thickness', 'colour', 'color', 'trough showing', 'not seen']);
 

@@ -44,7 +44,12 @@ export function workOf(word: Word | undefined): string | undefined {
 
 /** Something was done, and not only seen: not that it is still to be. */
 export function isDone(words: readonly Word[]): boolean {
-  return words.some(isWorkWord) && !words.some(({ image }) => toDo.has(image.toLowerCase()));
+  return words.some(isWorkWord) && !isToDo(words);
+}
+
+/** It is still to be done. */
+export function isToDo(words: readonly Word[]): boolean {
+  return words.some(({ image }) => toDo.has(image.toLowerCase()));
 }
 
 const toDo: ReadonlySet<string> = new Set('not be needs need must should wants never'.split(' '));

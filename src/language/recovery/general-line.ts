@@ -1,15 +1,27 @@
 // The line that is offered where no nearer one keeps all that was said: a finding, work on a day, or a comment, as the block has it.
 
 import { joined } from './joined.js';
-import { conditionKinds } from '../../domain/conditions/kinds.js';
+import { aspectsOf, conditionKinds } from '../../domain/conditions/kinds.js';
+import type { ConditionKind } from '../../domain/model/records.js';
 import type { BrokenLine } from './broken-line.js';
 import { asCondition } from './condition-line.js';
 import { isDone } from './done-words.js';
-import { asFinding, asWork, blocksOfWork, severities, takenApart } from './general.js';
-import { isOffered, readsSoundly } from './kept.js';
+import {
+  asFinding,
+  asWork,
+  blocksOfWork,
+  noteOf,
+  severities,
+  takenApart,
+  type SaidLine,
+  type WorkLine,
+} from './general.js';
+import { overAgain, workIn } from './work-words.js';
+import { isOffered, readsSoundly, type SaidBy } from './kept.js';
 import { partIn, partOfName, partOfWord } from './part-words.js';
 import { isReassuring } from './reassuring.js';
-import type { LineRepair } from './repairs.js';
+import { likeWords, type LineRepair } from './repairs.js';
+import type { LinePattern } from './pattern.js';
 import { isName } from './said-place.js';
 import { isUnknown, isValue, isWord, keyword, plainImage, type Word } from './word.js';
 
@@ -18,6 +30,10 @@ export interface GeneralLine {
   readonly line: readonly Word[];
   /** Of a condition that was written in another word of the trade: the finding in that word. */
   readonly own?: readonly Word[];
+  /** Words that were written, each with the language's word that says it. */
+  readonly senses?: readonly SaidBy[];
+  /** Of work in words of one's own: how it would say what it ended. */
+  readonly ending?: readonly Word[];
 }
 
 /** Undefined where the line is of another kind: a reading with a slip, the beginning of a block. */
@@ -33,7 +49,7 @@ export function generalLine(line: BrokenLine): GeneralLine | undefined {
       : isSaying({ ...line, words })
         ? seenOrDone(words, line)
         : undefined;
-  return found && isOffered(words, found.line, pattern) ? found : undefined;
+  return found && isOffered(words, found.line, pattern, found.senses) ? found : undefined;
 }
 
 /** About a part of the machine, or plain words about a thing that no line of the block begins with. */
@@ -47,8 +63,15 @@ function isSaying(line: BrokenLine): boolean {
   if (!second && (isReassuring(first.image) || tools.has(first.type))) return true;
   if (!second) return isWord(first.type) && first.image.includes(' ') && partOfWord(first) !== undefined;
   if (['serviced', 'finding', 'closed'].includes(first.type)) return true;
+  const { part, told } = takenApart(words);
+  if (first.type !== 'not seen' && workIn(part, told)) return true;
   if (first.type === 'not seen') return partOfWord(second) !== undefined;
-  if (isName(first)) return reached <= 1 && !isReading(second) && saysWhatIsWrong(words.slice(1), line);
+  if (isName(first))
+    return (
+      reached <= 1 &&
+      !isReading(second) &&
+      (saysWhatIsWrong(words.slice(1), line) || saysNoReading(words.slice(1), pattern))
+    );
   // A line that could be followed further says something that the language has.
   if (reached > 2 && !words.some(({ type }) => type === 'STRING' || severities.has(type)))
     return partOfWord(first) !== undefined || isKind(first);
@@ -80,6 +103,18 @@ const readings: ReadonlySet<string> = new Set([
   'not seen',
   ',',
 ]);
+
+/** `P3 crack 40 mm`: a word that is no slip of what a point can say. */
+function saysNoReading(words: readonly Word[], pattern: LinePattern): boolean {
+  const [first, ...more] = words;
+  if (first?.type !== 'ID' || !/^[a-z]{3,}/.test(first.image) || more.length === 0) return false;
+  return (
+    likeWords(
+      first.image,
+      [...pattern.words].filter((word) => readings.has(word)),
+    ).length === 0
+  );
+}
 
 /** Behind a name that says where: a part, or what is wrong with something in the language's own words. */
 function saysWhatIsWrong(words: readonly Word[], { pattern, words: [name] }: BrokenLine): boolean {
@@ -117,13 +152,20 @@ const tools: ReadonlySet<string> = new Set([
 function seenOrDone(words: readonly Word[], { pattern }: BrokenLine): GeneralLine | undefined {
   const isSaid = words[0]?.type === 'serviced';
   const isAnswer = words[0]?.type === 'closed' || words[0]?.type === 'not seen';
-  const named = asCondition(takenApart(words), pattern);
+  const said = takenApart(words);
+  const named = asCondition(said, pattern);
   const condition = named && isOffered(words, named, pattern) ? named : undefined;
   // Of a condition that was put right, that it is over.
   if (condition?.[0]?.type === 'closed' && !isSaid) return { kind: 'condition', line: condition };
-  if (isSaid || (!isAnswer && isDone(words))) {
+  const over = isSaid || isAnswer ? undefined : asOver(said);
+  if (over && isOffered(words, over.line, pattern, over.senses)) return over;
+  const done = isAnswer ? undefined : workIn(said.part, said.told);
+  // `new hold-down loose`: what is seen of it.
+  const isSeen = condition !== undefined && saysWhat(condition);
+  const isWork = done ? !(done.isNew && isSeen) : isDone(words);
+  if (isSaid || (!isAnswer && isWork)) {
     const work = asWork(isSaid ? words.slice(1) : words);
-    if (work) return { kind: 'work', line: [keyword('serviced'), ...work] };
+    if (work) return workLine([keyword('serviced')], work);
   }
   const finding = asFinding(words);
   if (condition) {
@@ -132,6 +174,47 @@ function seenOrDone(words: readonly Word[], { pattern }: BrokenLine): GeneralLin
     return { kind: 'condition', line: condition, ...(own ? { own } : {}) };
   }
   return finding && { kind: 'finding', line: finding };
+}
+
+/** Not of a part of the drive alone: what is wrong with it. */
+function saysWhat([kind, aspect]: readonly Word[]): boolean {
+  const aspects: readonly string[] = aspectsOf((kind?.type ?? '') as ConditionKind);
+  return aspects.length === 0 || aspects.includes(aspect?.type ?? '');
+}
+
+/** `guard put back`: what was wrong is over. */
+function asOver({ part, place, told, texts, severity, photo }: SaidLine): GeneralLine | undefined {
+  const over = overAgain(part, told);
+  if (!over) return undefined;
+  const note = noteOf(told, texts);
+  const line = [
+    keyword('closed'),
+    keyword(over.kind),
+    ...place,
+    ...severity,
+    ...photo,
+    ...(note ? [note] : []),
+  ];
+  return { kind: 'condition', line, senses: over.senses };
+}
+
+function workLine(head: readonly Word[], { line, senses, isNamed }: WorkLine): GeneralLine {
+  const ending = isNamed ? undefined : endingOf(line);
+  return {
+    kind: 'work',
+    line: [...head, ...line],
+    senses,
+    ...(ending ? { ending: [...head, ...ending] } : {}),
+  };
+}
+
+/** `closed coupling noise "rubber renewed"`: work in words of one's own ends what it names. */
+function endingOf([about, ...rest]: readonly Word[]): readonly Word[] | undefined {
+  const part = partOfWord(about);
+  const kind = conditionKinds.find((each) => partOfWord(keyword(each)) === part && part !== undefined);
+  if (kind === undefined) return undefined;
+  const aspect = aspectsOf(kind)[0];
+  return [keyword('closed'), keyword(kind), ...(aspect === undefined ? [] : [keyword(aspect)]), ...rest];
 }
 
 /** Nothing is said in it that was not written in that word. */
@@ -152,15 +235,19 @@ function isInItsWords(line: readonly Word[], written: readonly Word[]): boolean 
 /** `repair KS1 2024-07-17 spiral weld at 18 m`: a record of its own, of a conveyor and a day. */
 function workOnADay(words: readonly Word[]): GeneralLine | undefined {
   const day = words.findIndex(({ type }) => type === 'DATE');
-  const conveyor = words[day - 1];
-  if (day < 1 || day > 3 || conveyor?.type !== 'ID' || words.some(({ type }) => type === '{'))
-    return undefined;
+  // Day and conveyor stand side by side, whichever is first.
+  const at = isName(words[day - 1]) ? day - 1 : isName(words[day + 1]) ? day + 1 : -1;
+  const conveyor = words[at];
+  const from = Math.min(day, at);
+  if (day < 0 || !conveyor || from > 6 || words.some(({ type }) => type === '{')) return undefined;
   const isSaid = words[0]?.type === 'serviced';
-  const rest = [...(isSaid ? [] : words.slice(0, day - 1)), ...words.slice(day + 1)];
-  if (!isSaid && !isDone(rest)) return undefined;
+  const rest = [...words.slice(isSaid ? 1 : 0, from), ...words.slice(from + 2)];
+  const said = takenApart(rest);
+  if (!isSaid && !isDone(rest) && !workIn(said.part, said.told) && !overAgain(said.part, said.told))
+    return undefined;
   const date = words[day];
   const work = asWork(rest);
-  return work && date && { kind: 'work', line: [keyword('serviced'), conveyor, date, ...work] };
+  return work && date && workLine([keyword('serviced'), conveyor, date], work);
 }
 
 const declaring: ReadonlySet<string> = new Set(['Plant', 'Liner', 'Screw', 'Conveyor', 'Job', 'Order']);

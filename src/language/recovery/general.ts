@@ -2,7 +2,8 @@
 // were written. They are what is offered where no nearer line keeps all that was said.
 
 import { fillers } from './fillers.js';
-import { workOf } from './done-words.js';
+import { overAgain, workIn } from './work-words.js';
+import type { SaidBy } from './kept.js';
 import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 import { partIn, partOfName, partOfWord, wordsNamed } from './part-words.js';
 import { isName, oneOf, placeIn, type Take } from './said-place.js';
@@ -46,46 +47,56 @@ export function asFinding(words: readonly Word[]): readonly Word[] | undefined {
   ];
 }
 
+/** A piece of work, behind `serviced`. */
+export interface WorkLine {
+  readonly line: readonly Word[];
+  readonly senses: readonly SaidBy[];
+  /** In the language's own word, or by what it ends. */
+  readonly isNamed: boolean;
+}
+
 /** `gate seal renewed at Gate by "fitter"`: what stands behind `serviced`. Undefined where nothing is left to say. */
-export function asWork(words: readonly Word[]): readonly Word[] | undefined {
+export function asWork(words: readonly Word[]): WorkLine | undefined {
   const { answer, part, severity, photo, by, texts, ...rest } = takenApart(words);
   const { place, told } = placedByName(rest);
   if (told.some(({ type }) => type === '{')) return undefined;
   // What is said to be a finding was one that stood open.
   if (words.slice(0, 2).some(({ type }) => type === 'finding')) {
     const note = noteOf([...told, ...severity, ...photo], texts);
-    return [keyword('closed'), keyword('finding'), ...aboutAt(part, place), ...(note ? [note] : []), ...by];
+    const line = [
+      keyword('closed'),
+      keyword('finding'),
+      ...aboutAt(part, place),
+      ...(note ? [note] : []),
+      ...by,
+    ];
+    return { line, senses: [], isNamed: true };
   }
   const about = aboutAt(part, place);
   const isAtDrive = about[0]?.type === 'drive at';
-  // `oil topped up 0.5 l`: the work by its word, how much of it as its note.
-  const amount = told.slice(1);
-  const isMuch = amount.length > 0 && amount.every(({ type }) => type === 'QUANTITY' || type === 'NUMBER');
-  const done = workOf(told[0]);
-  if (
-    part !== undefined &&
-    !isAtDrive &&
-    isMuch &&
-    done !== undefined &&
-    texts.length + answer.length === 0
-  ) {
-    const note = noteOf([...amount, ...severity, ...photo], []);
-    return [keyword(part), keyword(done), ...place, ...(note ? [note] : []), ...by];
+  const more = [...severity, ...photo];
+  const over = answer.length === 0 ? overAgain(part, told) : undefined;
+  if (over) {
+    const note = noteOf([...told, ...more], texts);
+    const line = [keyword('closed'), keyword(over.kind), ...place, ...(note ? [note] : []), ...by];
+    return { line, senses: over.senses, isNamed: true };
   }
-  const work =
-    part !== undefined && !isAtDrive && told.length === 1 && answer.length === 0
-      ? workOf(told[0])
-      : undefined;
-  if (work !== undefined && severity.length + photo.length === 0 && texts.length < 3) {
-    // Of two texts one has its place before `by`, which there has to be.
-    if (texts.length > 1 && by.length === 0) return undefined;
-    const [behind, before] = [texts.slice(0, 1).map(textWord), texts.slice(1).map(textWord)];
-    return [keyword(part ?? ''), keyword(work), ...place, ...before, ...by, ...behind];
+  const done = answer.length === 0 && !isAtDrive ? workIn(part, told) : undefined;
+  if (done) {
+    const head = [keyword(done.part), keyword(done.work), ...place];
+    const left = noteOf([...done.left, ...more], by.length > 0 ? [] : texts);
+    const behind = by.length > 0 && texts.length > 0 ? [textWord(texts.join('; '))] : [];
+    // Of one text behind whom it was done by, it is what it was.
+    return { line: [...head, ...(left ? [left] : []), ...by, ...behind], senses: done.senses, isNamed: true };
   }
   const behind = by.length > 0 && texts.length > 0 ? [textWord(texts.join('; '))] : [];
-  const plain = noteOf([...answer, ...told, ...severity, ...photo], by.length > 0 ? [] : texts);
-  if (plain === undefined) return behind.length > 0 ? [...about, ...behind, ...by] : undefined;
-  return [...about, plain, ...by, ...behind];
+  const plain = noteOf([...answer, ...told, ...more], by.length > 0 ? [] : texts);
+  const line = plain
+    ? [...about, plain, ...by, ...behind]
+    : behind.length > 0
+      ? [...about, ...behind, ...by]
+      : undefined;
+  return line && { line, senses: [], isNamed: false };
 }
 
 /** The part and its place: `drive at` is one word of the language. */

@@ -12,6 +12,7 @@ export function joined(line: readonly Word[]): readonly Word[] {
 function apart(line: readonly Word[]): readonly Word[] {
   return line.flatMap((word, at): readonly Word[] => {
     if (word.type !== 'QUANTITY') return [word];
+    if (/^(1st|2nd|3rd|4th)$/.test(word.image)) return [{ type: 'ID', image: word.image }];
     const before = line[at - 1];
     const upper = /^-(\d.*)$/.exec(word.image)?.[1];
     if (upper !== undefined && (before?.type === 'NUMBER' || before?.type === 'QUANTITY'))

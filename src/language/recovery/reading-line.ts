@@ -7,6 +7,7 @@ import { noteOf, takenApart } from './general.js';
 import { readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise, LineSaying } from './otherwise.js';
 import { changed } from './repairs.js';
+import { isColour } from './reading-words.js';
 import { isName, isSpotName } from './said-place.js';
 import { withUnitWords } from './unit-words.js';
 import { imagesOf, keyword, textsIn, type Word } from './word.js';
@@ -129,17 +130,6 @@ function colourWithWords({ block, words }: BrokenLine): Otherwise | undefined {
   const note = noteOf(isAlone ? [] : plain, textsIn(rest));
   const line = [point, keyword('colour'), colour, ...(note ? [note] : [])];
   return { at: 1, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line) };
-}
-
-/** Of makes of liner: any word may be the name of a layer, these are nothing else. */
-const colours: ReadonlySet<string> = new Set(
-  'white black red green blue yellow orange brown grey gray teal ivory amber natural pink purple violet beige cream'.split(
-    ' ',
-  ),
-);
-
-function isColour(word: Word | undefined): boolean {
-  return word?.type === 'ID' && colours.has(word.image.toLowerCase());
 }
 
 interface Measure {

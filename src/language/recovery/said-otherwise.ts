@@ -7,6 +7,8 @@ import { headingInOrder } from './heading-order.js';
 import { isOffered, keepsAll, readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise, LineSaying } from './otherwise.js';
 import { panelsChangedOver } from './panels-changed-over.js';
+import { lookLines } from './look-words.js';
+import { readInWords } from './reading-words.js';
 import { readingLines } from './reading-line.js';
 import { changed, likeWords, repaired, states, type LineRepair } from './repairs.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
@@ -188,6 +190,10 @@ const plain: readonly LineSaying[] = [
       : undefined,
 
   noteOfAValue,
+
+  readInWords,
+
+  ...lookLines,
 ];
 
 const unlessNear: readonly LineSaying[] = [

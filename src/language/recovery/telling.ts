@@ -66,7 +66,10 @@ function saidInGeneral(line: BrokenLine, general: GeneralLine): Told {
   const how =
     general.kind === 'work' ? `Work done is said with \`serviced\`: ${offered}.` : `Did you mean ${offered}?`;
   const own = general.own ? ` In words of your own it is \`${imagesOf(general.own)}\`.` : '';
-  const message = `${start}${how}${own}${general.kind === 'finding' ? familyOf(line) : ''}`;
+  const ending = general.ending
+    ? ` It ends nothing that stands open; what it put right it names, \`${imagesOf(general.ending)}\`, say.`
+    : '';
+  const message = `${start}${how}${own}${ending}${general.kind === 'finding' ? familyOf(line) : ''}`;
   // Where it breaks, as far as it could be followed.
   const at = isOfTheBlock ? Math.min(line.reached, words.length - 1) : 0;
   return { ...placed(at), message, repair: changed(words, general.line) };
