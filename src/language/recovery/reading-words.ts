@@ -127,21 +127,21 @@ const measuring: ReadonlySet<string> = new Set(
   ).split(' '),
 );
 
-const phrases: readonly (readonly [string, RegExp])[] = [
-  [
-    'trough showing',
-    /(?<![^ ])(?:bare )?(?:steel|metal|trough)(?: plate)?(?: is| was)? (?:visible|showing|shows|bare|exposed|shining|seen|to be seen|shining through|showing through|coming through)(?![^ ])/,
-  ],
-  [
-    'trough showing',
-    /(?<![^ ])(?:worn |right )?(?:down|through) to(?: the)? (?:steel|metal|trough|plate)(?![^ ])/,
-  ],
-  ['trough showing', /(?<![^ ])bare (?:steel|metal|trough|plate)(?![^ ])/],
+const shows = '(?:visible|showing|shows|bare|exposed|shining|seen|to be seen)';
+const comes = '(?:coming |showing |shining )?through';
+
+/** What shows of it, behind the place, by words that say so. */
+const phrases: readonly (readonly [string, string])[] = [
+  ['trough showing', `(?:bare )?(?:steel|metal|trough)(?: plate)?(?: is| was)? (?:${shows}|${comes})`],
+  ['trough showing', '(?:worn |right )?(?:down|through) to(?: the)? (?:steel|metal|trough|plate)'],
+  ['trough showing', 'bare (?:steel|metal|trough|plate)'],
   [
     'second colour showing',
-    /(?<![^ ])(?:second|2nd|lower|other|under|bottom) (?:colour|color|layer)(?: is| was| just)*(?: showing| visible| shows| seen| through| coming through| showing through)?(?![^ ])/,
+    `(?:second|2nd|lower|other|under|bottom) (?:colour|color|layer)(?: is| was| just)*(?: ${shows}| ${comes})?`,
   ],
 ];
+
+const patterns = phrases.map(([row, text]) => [row, new RegExp(`(?<![^ ])(?:${text})(?![^ ])`)] as const);
 
 function phrased(told: readonly Word[]): Shown | undefined {
   const singles = told.flatMap((word) =>
@@ -150,7 +150,7 @@ function phrased(told: readonly Word[]): Shown | undefined {
       .map((text) => ({ word, text: text.toLowerCase() })),
   );
   const text = singles.map(({ text }) => text).join(' ');
-  for (const [row, pattern] of phrases) {
+  for (const [row, pattern] of patterns) {
     const found = pattern.exec(text);
     if (!found) continue;
     const from = text.slice(0, found.index).split(' ').length - 1;
