@@ -118,7 +118,7 @@ function conveyorOf(decision: ConveyorDecision, outages: readonly ProgrammeOutag
       const ways = decision.supplies.get(scope)?.ways ?? [];
       return outages.flatMap((outage, index) => {
         const work = scope.work.at(outage.from);
-        const teams = [work.together, ...work.alone()];
+        const teams = [work.together, ...work.others()];
         const option = decision.options.find(
           (each) => each.scope === work.scope && each.outage === outage.name && each.day === outage.from,
         );

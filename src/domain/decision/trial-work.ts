@@ -42,10 +42,10 @@ export interface StretchWork {
   readonly remedies: readonly string[];
   /** Runs that close only with the last panel cut to the gap as measured. */
   readonly cutToFit: readonly number[];
-  /** With all crews and units of the plant. */
+  /** With all crews and units of the plant, or as a job is written for it. */
   readonly together: TeamWork;
-  /** With each crew alone; planned when it is asked for. Empty where there are not two. */
-  alone(): readonly TeamWork[];
+  /** In other ways, each crew alone among them; planned when it is asked for. */
+  others(): readonly TeamWork[];
   /** The same begun on a day: in the shifts of its week, and as a job is written for that day, where one is. */
   at(day: CalendarDay): StretchWork;
 }
@@ -109,12 +109,12 @@ export function workOf(
 
 interface Teams {
   readonly together: TeamWork;
-  readonly alone: () => readonly TeamWork[];
+  readonly others: () => readonly TeamWork[];
 }
 
 /** Where the shifts fall alike from two days on, the plan is one; without a window days are counted from a Monday. */
 function onDays(
-  found: Omit<StretchWork, 'together' | 'alone' | 'at'>,
+  found: Omit<StretchWork, 'together' | 'others' | 'at'>,
   plan: JobPlan,
   estate: Estate,
   planFor: (crews: readonly Crew[], window: Pick<Job, 'window'>) => JobPlan,
@@ -122,11 +122,11 @@ function onDays(
   const { crews } = plan.job.conveyor.plant;
   const origin = plan.job.nameOrigin;
   const teamsOf = (all: JobPlan, window: Pick<Job, 'window'>): Teams => {
-    let alone: readonly TeamWork[] | undefined;
+    let singles: readonly TeamWork[] | undefined;
     return {
       together: teamOf(all, crews),
-      alone: () =>
-        (alone ??= (crews.length < 2 ? [] : crews).map((crew) => teamOf(planFor([crew], window), [crew]))),
+      others: () =>
+        (singles ??= (crews.length < 2 ? [] : crews).map((crew) => teamOf(planFor([crew], window), [crew]))),
     };
   };
   const anyDay = teamsOf(plan, {});
@@ -151,17 +151,19 @@ function shiftsFrom(job: Job, window: Pick<Job, 'window'>): string {
   return JSON.stringify(workCalendar({ ...job, ...window }).shiftEnds(2 * 7 * 24));
 }
 
-/** The crews of a job that is written work as it says; all other crews as before. */
+/** A job that is written is what will be done: it comes first, whichever crews it names; all others as before. */
 function asWritten(teams: Teams, plan: JobPlan): Teams {
   const { plant } = plan.job.conveyor;
   const named = plan.job.crews.map(({ use }) => use.name);
-  const crews = plant.crews.filter(({ name }) => named.includes(name));
-  const written = { ...teamOf(plan, crews), job: plan.job.name };
-  const others = (): readonly TeamWork[] =>
-    teams.alone().filter((team) => team.crews.join() !== written.crews.join());
-  return crews.length === plant.crews.length
-    ? { together: written, alone: crews.length > 1 ? teams.alone : () => [] }
-    : { together: teams.together, alone: () => [written, ...others()] };
+  const written = {
+    ...teamOf(
+      plan,
+      plant.crews.filter(({ name }) => named.includes(name)),
+    ),
+    job: plan.job.name,
+  };
+  const differ = (team: TeamWork): boolean => team.crews.join() !== written.crews.join();
+  return { together: written, others: () => [teams.together, ...teams.others()].filter(differ) };
 }
 
 /** A change of the screw, with the reline of the whole conveyor (`liner`) or by itself, with all crews and units. */

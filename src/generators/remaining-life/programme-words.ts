@@ -118,7 +118,7 @@ export function programmeNotes(programme: Programme): readonly string[] {
     'Each conveyor is relined at most once up to the last outage',
     'Crew hours are those of the plan that a work pack prints for the same scope, crews and days, with all crews or with one alone' +
       `${written.length === 0 ? '' : `, and of ${list(written.map((job) => `job ${job}`))} as written`}; ` +
-      'what a conveyor costs follows its crew, and its own page reckons with all of them; ' +
+      'what a conveyor costs follows its crew, and its own page reckons with all of them, or with those that its job names; ' +
       'platforms are held from a job’s first hour to its last',
   ];
 }

@@ -13,6 +13,8 @@ import type { Conveyor } from '../../../src/domain/model/conveyor.js';
 import type { Estate } from '../../../src/domain/model/estate.js';
 import type { Outage } from '../../../src/domain/model/plant.js';
 import { planJob } from '../../../src/domain/plan/plan-job.js';
+import { remainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
+import { formatNumber } from '../../../src/domain/units/format.js';
 import { workPack } from '../../../src/generators/work-pack/work-pack.js';
 import { day, liftConveyor, read, tarnholt, tarnholtTexts, theJob } from '../estate.js';
 
@@ -49,7 +51,7 @@ function askedOf(
     const work = workOf(conveyor, asIs, scope, estate);
     return conveyor.plant.outages.flatMap((outage) => {
       const begun = work.at(outage.from.day);
-      return [begun.together, ...begun.alone()].flatMap((team, t): readonly Asked[] => {
+      return [begun.together, ...begun.others()].flatMap((team, t): readonly Asked[] => {
         const name = `${conveyor.name}_${outage.name}_${s}_${t}`;
         const text = written(name, conveyor, work, outage, team.crews.join(', '));
         return team.job === undefined ? [{ name, text, hours: team.duration }] : [];
@@ -105,18 +107,29 @@ test('a job that is written for it counts as it is written: its crews, and the o
   expect(whole.at(day('2027-04-12')).together).toEqual(whole.together);
   const part = workOf(conveyor, () => conveyor.liner, [{ run: 1, first: 2, last: 4 }], estate);
   expect(part.at(job.window.from.day).together.job).toBeUndefined();
-  // Of a job with one crew, that crew alone.
+  // Of a job that leaves a crew out, without it.
   const alone = tarnholt((text) =>
     text.replace('  crews Alpha, Bravo\n  access units MP1', '  crews Bravo\n  access units MP1'),
   );
   const its = workOf(conveyorOf(alone), () => conveyorOf(alone).liner, 'whole', alone).at(
     job.window.from.day,
   );
-  expect(its.together.job).toBeUndefined();
-  expect(its.alone().map(({ crews, job: as }) => [crews.join(), as])).toEqual([
+  const ways = [its.together, ...its.others()];
+  expect(ways.map(({ crews, job: as }) => [crews.join(), as])).toEqual([
     ['Bravo', 'DG1_Winter27'],
+    ['Alpha,Bravo', undefined],
     ['Alpha', undefined],
   ]);
+  // And its page says so, with the hours that the programme has of it.
+  const life = remainingLife(alone, { asOf: day('2026-10-31') }).conveyors.find(
+    (each) => each.conveyor.name === 'DG1',
+  );
+  const row = life?.decision?.options.find(
+    ({ scope, outage }) => scope === 'the whole conveyor' && outage === 'Winter27',
+  );
+  expect(row?.needs.join()).toContain(
+    `${formatNumber(its.together.duration, 1)} h of Bravo with MP1, as job DG1_Winter27 is written`,
+  );
   // One that cannot be done as it is written counts for nothing: there is no crew that could.
   const nobody = tarnholt((text) =>
     text.replace(
@@ -127,7 +140,7 @@ test('a job that is written for it counts as it is written: its crews, and the o
   const not = workOf(conveyorOf(nobody), () => conveyorOf(nobody).liner, 'whole', nobody).at(
     job.window.from.day,
   );
-  expect([not.together, ...not.alone()].flatMap(({ job: as }) => as ?? [])).toEqual([]);
+  expect([not.together, ...not.others()].flatMap(({ job: as }) => as ?? [])).toEqual([]);
 }, 60_000);
 
 function conveyorOf({ conveyors }: Estate): Conveyor {
