@@ -384,6 +384,8 @@ export interface CrewRow {
   /** People; undefined where the plant has no crew of that name. */
   readonly size: number | undefined;
   readonly skills: readonly string[];
+  /** Set where no step is by this crew, and none is attended by it. */
+  readonly idle?: true;
 }
 
 export interface AccessUnitRow {

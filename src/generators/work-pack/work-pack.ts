@@ -11,6 +11,7 @@ import { jobBy } from '../../domain/model/found-by-job.js';
 import { knownOn } from '../../domain/model/known-on.js';
 import { newestDay } from '../../domain/model/newest.js';
 import type { Job, StepAction } from '../../domain/model/job.js';
+import type { JobPlan } from '../../domain/plan/job-plan.js';
 import { planJob } from '../../domain/plan/plan-job.js';
 import { emptiedBy } from '../../domain/order/emptying.js';
 import { beyondScope } from '../../domain/order/beyond-scope.js';
@@ -116,7 +117,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     scope: scopeWords(ground, unit),
     conditions,
     ...(steel ? { steel } : {}),
-    ...teamFacts(job),
+    ...teamFacts(plan),
     cautions: cautionsFor({
       conveyor,
       safeguardsOut: safeguardsOutText(openConditionRows(records, conveyor, options.asOf)),
@@ -181,12 +182,16 @@ function heaviestOf(panels: readonly PanelRow[]): number | undefined {
   return masses.length > 0 ? Math.max(...masses) : undefined;
 }
 
-function teamFacts(job: Job): Pick<WorkPack, 'crews' | 'accessUnits'> {
+function teamFacts({ job, steps }: JobPlan): Pick<WorkPack, 'crews' | 'accessUnits'> {
+  const working = new Set(
+    steps.flatMap(({ crews, step }) => [...crews, ...(step.attendants ?? []).map(({ use }) => use.name)]),
+  );
   return {
     crews: job.crews.map(({ use, crew }) => ({
       name: use.name,
       size: crew?.size.count,
       skills: crew?.skills ?? [],
+      ...(steps.length > 0 && !working.has(use.name) ? { idle: true as const } : {}),
     })),
     accessUnits: job.accessUnits.map(({ use, unit }) => ({
       name: use.name,

@@ -106,3 +106,25 @@ test('every zone that a step names is used by the job, also where only the air i
   expect(usedBy('gas test all\n    fit run 2')).toEqual(['Yard', 'South']);
   expect(usedBy('fit run 2')).toEqual(['South']);
 });
+
+test('a crew that no step asks for is said to be in none, in the pack and on the crew sheet', () => {
+  const made = (crews: string): ReturnType<typeof workPack> => {
+    const two = liftConveyor()
+      .replace('  crew Alpha', '  crew Watch 1 person\n  crew Alpha')
+      .replace('crews Alpha', crews);
+    const analysis = read(two);
+    return workPack(analysis.estate, theJob(analysis));
+  };
+  const written = made(`crews Alpha, Watch
+  order {
+    isolate by Alpha
+    prove dead by Alpha
+    remove isolation by Alpha
+  }`);
+  expect(written.crews.map(({ name, idle: none }) => [name, none])).toEqual([
+    ['Alpha', undefined],
+    ['Watch', true],
+  ]);
+  expect(workPackMarkdown(written)).toContain('Watch, 1 person, in no step');
+  expect(crewSheetHtml(written)).toContain('Watch, 1 person, in no step');
+});

@@ -108,8 +108,12 @@ function headOf({
   ];
 }
 
-function crewWords({ name, size }: CrewRow): string {
-  return size === undefined ? `${name} (not declared at the plant)` : `${name}, ${size} people`;
+function crewWords({ name, size, idle }: CrewRow): string {
+  const people =
+    size === undefined
+      ? `${name} (not declared at the plant)`
+      : `${name}, ${counted(size, 'person', 'people')}`;
+  return idle ? `${people}, in no step` : people;
 }
 
 function takingItems(pack: WorkPack): string[] {

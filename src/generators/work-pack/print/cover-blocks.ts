@@ -29,7 +29,8 @@ export function coverBlocks(pack: WorkPack): PrintBlock[] {
         ? pack.crews
             .map(
               (crew) =>
-                `${crew.name}${crew.size === undefined ? ' (not declared at the plant)' : `, ${crew.size} people${crew.skills.length > 0 ? ` (${crew.skills.join(', ')})` : ''}`}`,
+                `${crew.name}${crew.size === undefined ? ' (not declared at the plant)' : `, ${counted(crew.size, 'person', 'people')}${crew.skills.length > 0 ? ` (${crew.skills.join(', ')})` : ''}`}` +
+                (crew.idle ? ', in no step' : ''),
             )
             .join('; ')
         : 'none named',

@@ -58,8 +58,11 @@ function coverList(pack: WorkPack): List {
       [
         'Crews',
         pack.crews
-          .map((crew) => `${crew.name}${crew.size === undefined ? '' : ` (${crew.size})`}`)
-          .join(', '),
+          .map(
+            (crew) =>
+              `${crew.name}${crew.size === undefined ? '' : ` (${crew.size})`}${crew.idle ? ', in no step' : ''}`,
+          )
+          .join('; '),
       ],
       [
         'Caution',
