@@ -105,7 +105,7 @@ function rowGoesOn(text: string, row: RegExpExecArray, next: number): boolean {
 
 /** Lines of an inspection, other than readings, that need no more. */
 const finished = new RegExp(
-  String.raw`^(?:by[ \t]+"[^"]*"|view[ \t]+(?:upstream|downstream)|photo[ \t]+"[^"]*"|finding\b.*"[^"]*"|gauge[ \t]+(?:ultrasonic|depth[ \t]+gauge|calliper|by[ \t]+eye)(?:[ \t]*(?:±|\+\/-)[ \t]*${quantity})?` +
+  String.raw`^(?:by[ \t]+"[^"]*"|view[ \t]+(?:upstream|downstream)|photo[ \t]+"[^"]*"|gauge[ \t]+(?:ultrasonic|depth[ \t]+gauge|calliper|by[ \t]+eye)(?:[ \t]*(?:±|\+\/-)[ \t]*${quantity})?` +
     String.raw`|hold-down[ \t]+at[ \t]+${quantity}[ \t]+gap[ \t]+${quantity}(?:[ \t]*"[^"]*")?)$`,
 );
 

@@ -50,6 +50,7 @@ export interface ReadingRows {
   chainage(at: number, clock: number, along?: { readonly from: number; readonly to: number }): number;
   /** `clock` in the direction of flow already. */
   panel(panel: PanelUse, clock: number | undefined): number;
+  stretch(from: number, to: number): number;
   unreadableSpot(): number;
   colour(name: string): number;
   add(row: NewRow): void;
@@ -111,7 +112,8 @@ export function createReadingRows(): ReadingRows {
     point: (name) => spots.numberOf(`p ${name}`, () => ({ kind: 'point', name })),
     chainage,
     panel: (panel, clock) =>
-      spots.numberOf(`n ${panel.origin.start}`, () => ({ kind: 'panel', panel, clock })),
+      spots.numberOf(`n ${panel.origin.start} ${panel.first.count}`, () => ({ kind: 'panel', panel, clock })),
+    stretch: (from, to) => spots.numberOf(`s ${from} ${to}`, () => ({ kind: 'stretch', from, to })),
     unreadableSpot: () => spots.numberOf('?', () => ({ kind: 'unreadable' })),
     colour: (name) => colours.numberOf(name, () => name),
     add(row) {

@@ -60,8 +60,11 @@ export function markRowStarts(
 
 /** `at 3 m clock 7:30`, or `from 18 m to 19.5 m clock 5:00`, and what was read there. */
 function isReading(tokens: readonly IToken[], at: number): boolean {
-  const clock = at + (tokens[at]?.tokenType.name === 'from' ? 4 : 2);
-  return tokens[clock]?.tokenType.name === 'clock' && read.has(tokens[clock + 2]?.tokenType.name ?? '');
+  const named = (i: number): string => tokens[i]?.tokenType.name ?? '';
+  const isStretch = named(at) === 'from';
+  const place = at + (isStretch ? 4 : 2);
+  if (named(place) !== 'clock') return isStretch && read.has(named(place));
+  return read.has(named(place + 2)) || (named(place + 2) === 'to' && read.has(named(place + 4)));
 }
 
 const places = new Set(['at', 'from']);

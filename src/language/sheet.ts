@@ -126,6 +126,8 @@ export type ReadingSpot =
     }
   /** Settled where the records say which panels lay there; without a clock position as `spotOfPanel` says. */
   | { readonly kind: 'panel'; readonly panel: PanelUse; readonly clock: number | undefined }
+  /** All along from here to there, mm, without a clock position: as of a panel. */
+  | { readonly kind: 'stretch'; readonly from: number; readonly to: number }
   | { readonly kind: 'unreadable' };
 
 /** The readings of one text in columns; names are numbered by the tables `spots` and `colours`. */

@@ -55,8 +55,52 @@ test.each([
     'from 1 m to 3 m clock 6:00 colour ivory\nfrom 5 m to 7 m clock 6:00 colour ivory',
     ['2000 6: 1', '6000 6: 1'],
   ],
+  ['without a clock at a point in it', 'from 8 m to 10 m thickness 9 mm', ['A: 1']],
+  ['without a clock and without a point', 'from 2 m to 4 m thickness 9 mm', ['3000 6: 1']],
+  ['without a clock, below a condition', 'bolts loose 2\nfrom 8 m to 10 m thickness 9 mm', ['A: 1']],
+  ['from one clock position to another', 'from 8 m to 10 m clock 4:00 to 6:00 colour ivory', ['A: 1']],
+  ['over the top', 'from 8 m to 10 m clock 11:00 to 1:00 colour ivory', ['9000 12: 1']],
+  [
+    'of panels that are named together each',
+    'panels 1 to 3 and 5 of run 1 clock 2:00 colour ivory',
+    ['200 2: 1', '1000 2: 1', '2200 2: 1', '4600 2: 1'],
+  ],
 ])('%s', (_, rows, spots) => {
   expect(spotsOf(rows)).toEqual(spots);
+});
+
+test('a sector seen against the flow is turned round with both its ends', () => {
+  expect(spotsOf('from 14 m to 16 m clock 4:00 to 6:00 colour ivory', 'view upstream\n')).toEqual(['D: 1']);
+});
+
+test('words and photo stand in either order', () => {
+  const rows = [
+    'A thickness 9 mm photo "a.png" "rough"',
+    'panel torn at 8 m serious photo "a.png" "rough"',
+    'panel torn at 8 m closed on 2026-02-01 "rough"',
+    'finding gate at Gate slight photo "a.png" "rough"',
+    'plate at 9 m thickness 3 mm photo "a.png" "rough"',
+  ];
+  const told = (lines: readonly string[]): unknown => {
+    const { estate, problems } = read(
+      `${machine}inspection DG1 2026-01-05 meter 10 h {\n${lines.join('\n')}\n}\n`,
+    );
+    expect(problems).toEqual([]);
+    const { conditions, plates } = estate.inspections[0]!;
+    const said = [...conditions, ...plates].map(({ photo, ...line }) => [
+      photo?.path,
+      line.note,
+      'words' in line ? line.words : '',
+    ]);
+    return [
+      said,
+      [...estate.readings.photos.values()].map(({ path }) => path),
+      [...estate.readings.notes.values()],
+    ];
+  };
+  expect(told(rows.map((row) => row.replace('photo "a.png" "rough"', '"rough" photo "a.png"')))).toEqual(
+    told(rows),
+  );
 });
 
 test('against the flow the clock is turned round before a point is looked for', () => {

@@ -133,7 +133,7 @@ describe('in a look', () => {
     ['bolts missing 3 from 16 m to 17 m', 'read'],
     ['material behind liner from 17 m to 18.5 m slight "wet"', 'read'],
     ['trough at 4.2 m "ringing noise"', 'finding trough at 4.2 m "ringing noise"'],
-    ['from 19 m to 26.4 m not seen', 'not seen from 19 m to 26.4 m'],
+    ['from 19 m to 26.4 m not seen', 'read'],
     ['at 14.2 m panel torn serious', 'panel torn at 14.2 m serious'],
     ['P1 colour green nearly', 'P1 colour green "nearly"'],
     ['weld cracked at 4 m', 'spiral weld cracked at 4 m'],

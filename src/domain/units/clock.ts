@@ -53,6 +53,12 @@ export function mirrorClock(hours: number): number {
   return hours === 12 ? 12 : 12 - hours;
 }
 
+/** Half way from one position to another, clockwise: 11:00 and 1:00 → 12. */
+export function middleClock(from: number, to: number): number {
+  const middle = (from + ((to - from + 12) % 12) / 2) % 12;
+  return middle === 0 ? 12 : middle;
+}
+
 /** Hours between two clock positions the shorter way round the face, 0 … 6: 11:30 and 12:15 → 0.75. */
 export function hoursApart(a: number, b: number): number {
   return Math.abs(((a - b + 18) % 12) - 6);

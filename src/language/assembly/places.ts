@@ -39,7 +39,7 @@ export function createPlaces(conveyor: Conveyor): Places {
   }
   return {
     numberOf(spot, origin) {
-      if (spot.kind === 'unreadable' || spot.kind === 'panel') return -1; // a panel is settled before
+      if (spot.kind !== 'point' && spot.kind !== 'chainage') return -1; // a panel and a stretch are settled before
       if (spot.kind === 'point') return byName.get(spot.name) ?? -1;
       const { at, clock, along } = spot;
       const inside = along && nearestIn(declared, spot, along, conveyor);

@@ -18,7 +18,7 @@ import type { NameUse } from '../../domain/model/stated.js';
 import type { InspectionDraft, ReadingSpot, Sheet } from '../sheet.js';
 import { linersOf } from '../../domain/model/liners-there.js';
 import { closest } from './name-table.js';
-import { middleOfPanel, panelThere, pointOn } from './panel-there.js';
+import { middleOfPanel, panelThere, pointOn, type PanelEnds } from './panel-there.js';
 import { createPlaces } from './places.js';
 import { secondColour } from '../reading-rows.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
@@ -89,7 +89,7 @@ function build(
     columns.end.set(rows.end.subarray(firstRow, endRow), row);
     for (let from = firstRow; from < endRow; from++, row++) {
       const stated = rows.spots[rows.spot[from] ?? -1];
-      const spot = stated?.kind === 'panel' ? spotOfPanel(conveyor, stated, relines, draft.date.day) : stated;
+      const spot = settledSpot(conveyor, stated, relines, draft.date.day);
       if (stated?.kind === 'panel' && !spot) problems.push(panelNotThere(conveyor, stated.panel));
       const start = rows.start[from] ?? 0;
       const number = spot ? places.numberOf(spot, { source, start, end: rows.end[from] ?? 0 }) : -1;
@@ -124,15 +124,21 @@ function build(
   return { looks, relines, places: finished.places, readings: columns, problems, looksElsewhere };
 }
 
-/** All along it, in the layout of that day; undefined where there is no such panel. Without a clock position a point on it is meant. */
-function spotOfPanel(
+/** A panel in the layout of that day, all along it; undefined where there is no such panel. */
+function settledSpot(
   conveyor: Conveyor,
-  { panel, clock }: Extract<ReadingSpot, { kind: 'panel' }>,
+  stated: ReadingSpot | undefined,
   relines: readonly Reline[],
   day: CalendarDay,
 ): ReadingSpot | undefined {
-  const lay = panelThere(conveyor, panel, relines, day);
-  if (!lay) return undefined;
+  if (stated?.kind === 'stretch') return spotAlong(conveyor, stated, undefined);
+  if (stated?.kind !== 'panel') return stated;
+  const lay = panelThere(conveyor, stated.panel, relines, day);
+  return lay && spotAlong(conveyor, lay, stated.clock);
+}
+
+/** Without a clock position a point on it is meant. */
+function spotAlong(conveyor: Conveyor, lay: PanelEnds, clock: number | undefined): ReadingSpot {
   const point = clock === undefined ? pointOn(conveyor, lay) : undefined;
   if (point) return { kind: 'point', name: point.name };
   const spot = spotAt(conveyor, middleOfPanel(lay), clock);

@@ -451,8 +451,27 @@ export const recordKeywords: KeywordDocs = {
     head: word('At the head end.'),
     drive: word('At the end where the drive is.'),
   },
+  Ending: {
+    photo: word('A photo of it, by its path beside this file.', 'photo "${1:photos/P1-2026-03-14.jpg}"'),
+  },
+  PanelsRead: {
+    panel: word(
+      'What was read on a panel; it counts once, at a point on it, else at its middle.',
+      'panel ${1:7} of run ${2:2}',
+    ),
+    panels: word('What was read on each of several panels.', 'panels ${1:5} to ${2:7} of run ${3:1}'),
+    to: word('Up to this panel.'),
+    and: word('And the last of them.'),
+    'of run': word('The run whose panels are counted, from its tail end.'),
+  },
+  Clock: {
+    clock: word(
+      'Clock position, where it matters; or from one to another, clockwise, which counts at its middle.',
+      'clock ${1:6:00}',
+    ),
+    to: word('The other end of the sector, clockwise.', 'to ${1:7:30}'),
+  },
   Side: {
-    clock: word('Clock position, where it matters.', 'clock ${1:6:00}'),
     'left side': word(
       'On the left, seen in the direction of flow; in a look with `view upstream` as the inspector saw it, which is turned round.',
     ),

@@ -106,6 +106,11 @@ const wordOf: Readonly<Record<string, string>> = {
 };
 
 /** Drops the entries that are undefined, so that a fact left out is absent and not merely empty. */
+/** Own words, and those behind the photo. */
+export function notesOf(node: { readonly note?: string; readonly shows?: string }): string | undefined {
+  return present([node.note, node.shows]).join('; ') || undefined;
+}
+
 export function stated<T extends object>(
   facts: T,
 ): { [K in keyof T as undefined extends T[K] ? never : K]: T[K] } & {

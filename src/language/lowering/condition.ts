@@ -6,9 +6,9 @@ import type * as ast from '../generated/ast.js';
 import type { ConditionKind, ConditionLine } from '../../domain/model/records.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 import type { ReadingRows } from '../reading-rows.js';
-import { stated } from './block.js';
+import { notesOf, present, stated } from './block.js';
 import { wordsOf, type Reader } from './reader.js';
-import { lowerSeenAt, partNamed } from './seen-at.js';
+import { lowerSeenAt, partNamed, sectorWords } from './seen-at.js';
 
 export function lowerCondition(
   reader: Reader,
@@ -43,7 +43,7 @@ export function lowerCondition(
       severity: row.severity,
       photo: reader.photo(row),
       closed: reader.day(row, 'closed'),
-      note: row.note,
+      note: present([sectorWords(row), notesOf(row)]).join(': ') || undefined,
     }),
   };
   return told ? [line, { kind, temperature, wornThrough: false, origin: line.origin }] : [line];

@@ -36,12 +36,13 @@ export function lowerInspection(
   const seen = noOtherFacts();
   rows.settle(span, mirrored, gaugeError);
   for (const row of node.rows) {
-    if (row.$type === 'Reading') lowerReading(reader, row, rows, mirrored, gaugeError);
+    if (row.$type === 'Reading' && !isNotLooked(row)) lowerReading(reader, row, rows, mirrored, gaugeError);
     else if (row.$type === 'Condition') {
       const lines = lowerCondition(reader, row, mirrored);
       seen.conditions.push(...lines);
       for (const line of lines) addBareSteel(line, row, rows);
-    } else lowerOther(reader, row, mirrored, seen);
+    } else if (row.$type === 'Reading') keep(seen.notLooked, lowerNotLooked(reader, row));
+    else lowerOther(reader, row, mirrored, seen);
   }
   if (!conveyorUse || !date || !meter) return undefined;
   return {
@@ -138,8 +139,17 @@ function lowerOther(
   }
 }
 
-function lowerNotLooked(reader: Reader, row: ast.NotLooked): OtherFacts['notLooked'][number] | undefined {
-  const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
+/** `from 12 m to 15 m not seen` says of a stretch what `not seen from 12 m to 15 m` does. */
+function isNotLooked(row: ast.Reading): boolean {
+  return row.notSeen && row.from !== undefined && row.clock === undefined;
+}
+
+function lowerNotLooked(
+  reader: Reader,
+  row: ast.NotLooked | ast.Reading,
+): OtherFacts['notLooked'][number] | undefined {
+  const at =
+    row.$type === 'NotLooked' ? reader.quantity(row, 'at', 'length', 'chainage', chainage) : undefined;
   const [from, to] = [
     at ?? reader.quantity(row, 'from', 'length', 'chainage', chainage),
     at ?? reader.quantity(row, 'to', 'length', 'chainage', chainage),

@@ -1,12 +1,14 @@
 // A reading in the syntax tree → a row. These are the rows that are not regular; what is wrong with them is said here.
 
 import type * as ast from '../generated/ast.js';
-import { mirrorClock, parseClock } from '../../domain/units/clock.js';
+import { middleClock, mirrorClock, parseClock } from '../../domain/units/clock.js';
+import type { PanelUse } from '../../domain/model/records.js';
 import { parseQuantity } from '../../domain/units/parse.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 import { secondColour, type NewRow, type ReadingRows } from '../reading-rows.js';
 import { chainage as chainageLimit, thickness, type Limit } from './limits.js';
-import { lowerPanels } from './stretch.js';
+import { notesOf, present } from './block.js';
+import { lowerStretches } from './stretch.js';
 import { misread, statedText, type Reader } from './reader.js';
 
 /** `mirrored`: the inspector looked against the flow. `gaugeError`: mm, NaN where none is stated. */
@@ -25,21 +27,23 @@ export function lowerReading(
   const isPlaced =
     row.point !== undefined ||
     row.panel !== undefined ||
-    ((row.chainage !== undefined || isStretch) && row.clock !== undefined);
+    isStretch ||
+    (row.chainage !== undefined && row.clock !== undefined);
   if (!place || !says || !isPlaced) return;
-  rows.add({
+  const reading = {
     start: place.offset,
     end: place.end,
-    spot: spotOf(reader, row, rows, mirrored),
     error:
       row.error === undefined
         ? gaugeError
         : length(reader, row, rows, 'error', thickness, 'error of the thickness'),
     note:
-      [stretchWords(row), row.reason, row.note].filter((text) => text !== undefined).join(': ') || undefined,
+      [stretchWords(row), row.reason, notesOf(row)].filter((text) => text !== undefined).join(': ') ||
+      undefined,
     photo: reader.photo(row),
     ...saidBy(reader, row, rows),
-  });
+  };
+  for (const spot of spotsOf(reader, row, rows, mirrored)) rows.add({ ...reading, spot });
 }
 
 function saidBy(
@@ -68,25 +72,61 @@ function saidBy(
   return { kind: row.trough ? ReadingKind.trough : ReadingKind.notSeen, value: NaN, colourStart: 0 };
 }
 
-function spotOf(reader: Reader, row: ast.Reading, rows: ReadingRows, mirrored: boolean): number {
-  if (row.point !== undefined) return rows.point(row.point);
-  if (row.panel !== undefined) return panelSpot(reader, row, rows, mirrored);
+/** Of panels that are named together each has a reading of its own. */
+function spotsOf(reader: Reader, row: ast.Reading, rows: ReadingRows, mirrored: boolean): readonly number[] {
+  if (row.panel !== undefined) return panelSpots(reader, row, rows, mirrored);
+  return [row.point === undefined ? placedSpot(reader, row, rows, mirrored) : rows.point(row.point)];
+}
+
+function placedSpot(reader: Reader, row: ast.Reading, rows: ReadingRows, mirrored: boolean): number {
   const along = stretchOf(reader, row, rows);
   const at = along
     ? (along.from + along.to) / 2
     : length(reader, row, rows, 'chainage', chainageLimit, 'chainage');
-  const clock = parseClock(row.clock ?? '');
-  if (clock === undefined) reader.clock(row, 'clock'); // says what is wrong with it
+  if (along && row.clock === undefined)
+    return Number.isNaN(at) ? rows.unreadableSpot() : rows.stretch(along.from, along.to);
+  const clock = clockOf(reader, row);
   if (Number.isNaN(at) || clock === undefined) return rows.unreadableSpot();
   return rows.chainage(at, mirrored ? mirrorClock(clock) : clock, along);
 }
 
 /** What was seen on a panel counts once, at its middle. */
-function panelSpot(reader: Reader, row: ast.Reading, rows: ReadingRows, mirrored: boolean): number {
-  const panel = lowerPanels(reader, row.panel);
-  const clock = reader.clock(row, 'clock');
-  if (!panel || (row.clock !== undefined && !clock)) return rows.unreadableSpot();
-  return rows.panel(panel, clock && (mirrored ? mirrorClock(clock.hours) : clock.hours));
+function panelSpots(
+  reader: Reader,
+  row: ast.Reading,
+  rows: ReadingRows,
+  mirrored: boolean,
+): readonly number[] {
+  const clock = row.clock === undefined ? undefined : clockOf(reader, row);
+  const named = lowerStretches(reader, row.panel);
+  if (named.includes(undefined) || (row.clock !== undefined && clock === undefined))
+    return [rows.unreadableSpot()];
+  return present(named).flatMap((stretch) =>
+    stretch.kind === 'panels'
+      ? eachPanel(stretch).map((panel) => rows.panel(panel, clock && mirrored ? mirrorClock(clock) : clock))
+      : [],
+  );
+}
+
+/** More than a run can have are told as panels that are not there. */
+const mostPanels = 200;
+
+function eachPanel(panels: PanelUse): readonly PanelUse[] {
+  const { first, last } = panels;
+  const count = Math.min(Math.max(last.count - first.count, 0), mostPanels) + 1;
+  return Array.from({ length: count }, (_, i) => {
+    const number = { ...first, count: first.count + i };
+    return { ...panels, first: number, last: number };
+  });
+}
+
+/** Of a sector its middle; undefined where it cannot be read, which is then said. */
+function clockOf(reader: Reader, row: ast.Reading): number | undefined {
+  const [from, to] = [parseClock(row.clock ?? ''), parseClock(row.clockEnd ?? '')];
+  if (from === undefined) reader.clock(row, 'clock');
+  if (row.clockEnd === undefined) return from;
+  if (to === undefined) reader.clock(row, 'clockEnd');
+  return from === undefined || to === undefined ? undefined : middleClock(from, to);
 }
 
 /** What was seen all along a stretch counts once: at a point in it, else at its middle (assembly/places.ts). */
@@ -102,9 +142,10 @@ function stretchOf(
 }
 
 function stretchWords(row: ast.Reading): string | undefined {
-  if (row.panel) return row.panel.$cstNode?.text.replace(/\s+/g, ' ');
+  const sector = row.clockEnd === undefined ? '' : ` clock ${row.clock ?? ''} to ${row.clockEnd}`;
+  if (row.panel) return `${row.panel.$cstNode?.text.replace(/\s+/g, ' ') ?? ''}${sector}`;
   const from = statedText(row, 'from');
-  return from === undefined || row.to === undefined ? undefined : `from ${from} to ${row.to}`;
+  return from === undefined || row.to === undefined ? undefined : `from ${from} to ${row.to}${sector}`;
 }
 
 /** mm; NaN where it cannot be read, which is then said. */

@@ -3,15 +3,16 @@
 
 import type * as ast from '../generated/ast.js';
 import type { ConditionLine, NotedFinding } from '../../domain/model/records.js';
-import { stated } from './block.js';
+import { present, stated } from './block.js';
 import { wordsOf, type Reader } from './reader.js';
-import { lowerSeenAt, partNamed } from './seen-at.js';
+import { lowerSeenAt, partNamed, sectorWords } from './seen-at.js';
 
 /** Undefined where it has no words. `mirrored`: whoever saw it looked against the flow. */
 export function lowerRemark(reader: Reader, row: ast.Finding, mirrored = false): NotedFinding | undefined {
   const place = lowerSeenAt(reader, row, mirrored);
   if (row.text === undefined) return undefined;
-  return { ...place, text: row.text, origin: reader.origin(row), ...stated({ part: partNamed(row) }) };
+  const text = [sectorWords(row), row.text].filter(Boolean).join(': ');
+  return { ...place, text, origin: reader.origin(row), ...stated({ part: partNamed(row) }) };
 }
 
 /** Undefined where it is a note. */
@@ -33,6 +34,7 @@ export function lowerOpenFinding(
       words: row.text,
       severity: row.severity,
       photo: reader.photo(row),
+      note: present([sectorWords(row), row.shows]).join(': ') || undefined,
     }),
   };
 }

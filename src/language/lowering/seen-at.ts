@@ -3,6 +3,8 @@
 
 import type * as ast from '../generated/ast.js';
 import type { PartName, SeenPlace } from '../../domain/model/records.js';
+import type { StatedClock } from '../../domain/model/stated.js';
+import { middleClock } from '../../domain/units/clock.js';
 import { stated } from './block.js';
 import { chainage } from './limits.js';
 import { mirror } from './mirror.js';
@@ -14,7 +16,7 @@ type PlacedNode = ast.Condition | ast.Finding | ast.Serviced | ast.WorkRow;
 export function lowerSeenAt(reader: Reader, node: PlacedNode, mirrored: boolean): SeenPlace {
   const at = reader.quantity(node, 'at', 'length', 'chainage', chainage);
   const to = reader.quantity(node, 'to', 'length', 'chainage', chainage);
-  const clock = reader.clock(node, 'clock');
+  const clock = middleOf(reader.clock(node, 'clock'), reader.clock(node, 'clockEnd'));
   const backwards = at && to && to.value < at.value;
   // The grammar takes these words only.
   const side = wordsOf(node, 'side') as SeenPlace['side'];
@@ -27,6 +29,18 @@ export function lowerSeenAt(reader: Reader, node: PlacedNode, mirrored: boolean)
     clock: clock && mirrored ? mirror(clock) : clock,
     side: mirrored ? otherSide(side) : side,
   });
+}
+
+/** Of a sector its middle, with both ends as they were written. */
+function middleOf(from: StatedClock | undefined, to: StatedClock | undefined): StatedClock | undefined {
+  return from && to
+    ? { hours: middleClock(from.hours, to.hours), text: `${from.text} to ${to.text}`, origin: from.origin }
+    : from;
+}
+
+/** `clock 3:30 to 4:30`, for the note of what lies all along it; undefined where one position is written or none. */
+export function sectorWords(node: PlacedNode): string | undefined {
+  return node.clockEnd === undefined ? undefined : `clock ${node.clock ?? ''} to ${node.clockEnd}`;
 }
 
 function otherSide(side: SeenPlace['side']): SeenPlace['side'] {

@@ -53,5 +53,5 @@ function lowerFinding(reader: Reader, row: ast.Finding, seen: Mutable<SeenBeside
   const remark = lowerRemark(reader, row, mirrored);
   if (remark) seen.remarks.push(remark);
   const photo = reader.photo(row);
-  if (photo) seen.photos.push({ ...photo, ...stated({ note: row.text }) });
+  if (photo) seen.photos.push({ ...photo, ...stated({ note: row.shows ?? row.text }) });
 }

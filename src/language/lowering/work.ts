@@ -6,7 +6,7 @@ import type { Service } from '../../domain/model/records.js';
 import { present, stated } from './block.js';
 import { lowerCondition } from './condition.js';
 import { wordsOf, type Reader } from './reader.js';
-import { lowerSeenAt, partNamed } from './seen-at.js';
+import { lowerSeenAt, partNamed, sectorWords } from './seen-at.js';
 
 export type WorkDraft = Omit<Service, 'conveyor' | 'conveyorUse' | 'date'>;
 
@@ -21,7 +21,7 @@ export function lowerWork(
   const own = work === undefined && !ended;
   const [first, ...rest] = present(node.words);
   if (own && first === undefined) return undefined;
-  const notes = [...(ended?.note === undefined ? [] : [ended.note]), ...(own ? rest : present(node.words))];
+  const notes = present([sectorWords(node), ended?.note, ...(own ? rest : present(node.words))]);
   return {
     place: lowerSeenAt(reader, node, mirrored),
     origin: reader.origin(node),
