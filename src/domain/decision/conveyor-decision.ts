@@ -108,7 +108,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
   const until = outages[1]?.from.day ?? horizon;
   const scopes = due ? scopesOf(conveyor, linerAt, outlook, accepted, until, estate) : undefined;
   const supplies = new Map(
-    (scopes?.works ?? []).map((scope) => [scope, suppliesOf(plant, scope.work.pieces, asOf)]),
+    (scopes?.works ?? []).map((scope) => [scope, suppliesOf(plant, scope.work.pieces, asOf, estate.relines)]),
   );
   const whole = scopes?.works.at(-1);
   const [small] = scopes?.works ?? [];

@@ -6,7 +6,7 @@ import type { Plant } from '../model/plant.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { ConveyorDecision } from './conveyor-decision.js';
 import type { DecisionOption } from './option.js';
-import { ordersOn, shelfOn } from '../model/shelf.js';
+import { ordersOn, shelfOn, type LinerFitted } from '../model/shelf.js';
 import { isNow, orderWith, type OrderCall } from './order-call.js';
 import { isBought, type Supply } from './supply.js';
 import { hoursIn, type TeamWork } from './trial-work.js';
@@ -74,6 +74,7 @@ export interface ProgrammeProblem {
 export function programmeProblem(
   plant: Plant,
   decisions: readonly ConveyorDecision[],
+  relines: readonly LinerFitted[],
 ): ProgrammeProblem | undefined {
   const due = decisions.filter(({ conveyor, setting }) => conveyor.plant === plant && setting !== undefined);
   const [first] = due;
@@ -92,17 +93,24 @@ export function programmeProblem(
     crews: plant.crews.map(({ name }) => name),
     units: plant.accessUnits.length,
     outages,
-    shelf: panelsBought(plant, first.asOf),
+    shelf: panelsBought(plant, first.asOf, relines),
     conveyors: due.map((decision) => conveyorOf(decision, outages)),
   };
 }
 
 /** Panels of each liner on the shelf and on their way, of all lengths; a liner of which none was ever counted or ordered is left out. */
-function panelsBought(plant: Plant, asOf: CalendarDay): ReadonlyMap<string, number> {
+function panelsBought(
+  plant: Plant,
+  asOf: CalendarDay,
+  relines: readonly LinerFitted[],
+): ReadonlyMap<string, number> {
   const names = new Set([...plant.shelf, ...(plant.ordered ?? [])].map(({ liner }) => liner.name));
   const bought = new Map<string, number>();
   for (const name of names)
-    for (const { item, count } of [...shelfOn(plant, { name }, asOf), ...ordersOn(plant, { name }, asOf)])
+    for (const { item, count } of [
+      ...shelfOn(plant, { name }, asOf),
+      ...ordersOn(plant, { name }, asOf, relines),
+    ])
       if (item === 'panels') bought.set(name, (bought.get(name) ?? 0) + count.count);
   return bought;
 }

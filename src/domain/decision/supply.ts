@@ -2,7 +2,15 @@
 // the usual or the expedited lead time; what lies on the shelf for one conveyor is not offered to a second in the programme.
 
 import type { LeadItem, OrderedStock, Plant, ShelfCount, ShelfItem } from '../model/plant.js';
-import { ordersOn, shelfOn, stockOf } from '../model/shelf.js';
+import {
+  ordersOn,
+  orderWords,
+  perhapsFittedOn,
+  perhapsFittedWords,
+  shelfOn,
+  stockOf,
+  type LinerFitted,
+} from '../model/shelf.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
 import { spoken } from '../units/wording.js';
@@ -32,8 +40,16 @@ export interface Supplies {
 
 const kerf = 3;
 
-/** @param pieces of every liner that the work takes: all of them have to be there */
-export function suppliesOf(plant: Plant, pieces: readonly Pieces[], asOf: CalendarDay): Supplies {
+/**
+ * @param pieces of every liner that the work takes: all of them have to be there
+ * @param relines of all conveyors: they may have used what was ordered
+ */
+export function suppliesOf(
+  plant: Plant,
+  pieces: readonly Pieces[],
+  asOf: CalendarDay,
+  relines: readonly LinerFitted[],
+): Supplies {
   const each = pieces.map((some) => ({ shelf: shelfOn(plant, some.liner, asOf), some }));
   const lacks = each.map(({ shelf, some }) => lacking(shelf, some));
   const lack = {
@@ -55,7 +71,12 @@ export function suppliesOf(plant: Plant, pieces: readonly Pieces[], asOf: Calend
       why: `from the shelf: ${lack.words}${lack.fixings > 0 ? `; fixings ${waiting(plant, 'fixings', asOf)}` : ''}`,
     });
   }
-  const promised = ways.length > 0 ? undefined : byOrders(plant, pieces, asOf);
+  const unknown = pieces.flatMap(({ liner }) =>
+    perhapsFittedOn(plant, liner, asOf, relines).map(
+      ({ order, by }) => `${orderWords(order)}: ${perhapsFittedWords(by)}`,
+    ),
+  );
+  const promised = ways.length > 0 ? undefined : byOrders(plant, pieces, asOf, relines);
   if (promised) ways.push(promised);
   const usual = days('liner');
   if (usual !== undefined)
@@ -63,7 +84,7 @@ export function suppliesOf(plant: Plant, pieces: readonly Pieces[], asOf: Calend
       by: 'usual',
       day: addDays(asOf, Math.max(usual, boltDays ?? 0)),
       price: 0,
-      why: `liner ${waiting(plant, 'liner', asOf)}`,
+      why: [`liner ${waiting(plant, 'liner', asOf)}`, ...unknown].join('; '),
     });
   const fast = plant.expedited.find(({ item }) => item === 'liner');
   if (fast) {
@@ -75,12 +96,20 @@ export function suppliesOf(plant: Plant, pieces: readonly Pieces[], asOf: Calend
       why: `expedited, ${spoken(fast.time.text)} from an order on ${formatDay(asOf)}, ${fast.price.text} more`,
     });
   }
-  return { ways: ways.sort((a, b) => a.day - b.day || a.price - b.price), shelf: lack.words };
+  return {
+    ways: ways.sort((a, b) => a.day - b.day || a.price - b.price),
+    shelf: [lack.words, ...unknown].join('; '),
+  };
 }
 
 /** The first day on which the shelf and what is on its way have every piece, bolts included; undefined where they never do. */
-function byOrders(plant: Plant, pieces: readonly Pieces[], asOf: CalendarDay): Supply | undefined {
-  const orders = pieces.map(({ liner }) => ordersOn(plant, liner, asOf));
+function byOrders(
+  plant: Plant,
+  pieces: readonly Pieces[],
+  asOf: CalendarDay,
+  relines: readonly LinerFitted[],
+): Supply | undefined {
+  const orders = pieces.map(({ liner }) => ordersOn(plant, liner, asOf, relines));
   const dayOf = ({ arrives }: OrderedStock): CalendarDay => Math.max(asOf, arrives.day) as CalendarDay;
   const days = [...new Set(orders.flat().map(dayOf))].sort((a, b) => a - b);
   const bolts = (lack: number): number => (lack > 0 ? (leadDays(plant, 'fixings') ?? 0) : 0);
@@ -106,13 +135,6 @@ function byOrders(plant: Plant, pieces: readonly Pieces[], asOf: CalendarDay): S
     };
   }
   return undefined;
-}
-
-function orderWords({ liner, item, count, length, ordered, arrives }: OrderedStock): string {
-  return (
-    `${count.count} ${item}${length ? ` of ${length.text}` : ''} of ${liner.name}, ` +
-    `${ordered ? `ordered on ${formatDay(ordered.day)} and ` : ''}promised for ${formatDay(arrives.day)}`
-  );
 }
 
 /** Nothing is left to order: it lies on the shelf, or is on its way. */

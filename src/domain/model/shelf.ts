@@ -1,8 +1,9 @@
 // What lies on the shelf of a plant for a liner? The newest count up to a day of each item and length holds; what was never
 // counted is another thing than an empty shelf.
 
-import type { CalendarDay } from '../units/calendar.js';
+import { formatDay, type CalendarDay } from '../units/calendar.js';
 import type { OrderedStock, Plant, ShelfCount, ShelfItem } from './plant.js';
+import type { Reline } from './records.js';
 import type { LinerSpecification } from './specifications.js';
 
 /** Of one length; what is not known to be of any length is left out. */
@@ -11,11 +12,18 @@ export interface ShelfStock {
   /** mm; 0 for fixings. */
   readonly length: number;
   readonly count: number;
-  /** The day it was counted, or that an order of it is promised for. */
+  /** The day it was counted, or from which an order of it counts. */
   readonly counted: CalendarDay;
   /** It is ordered, and not there yet. */
   readonly isOrdered?: true;
+  /** The day an order of it is promised for, as written. */
+  readonly promised?: CalendarDay;
+  /** So many were ordered, and may lie in a trough by now: none of them counts. */
+  readonly perhapsFitted?: { readonly count: number; readonly by: LinerFitted };
 }
+
+/** A reline as far as the shelf goes. */
+export type LinerFitted = Pick<Reline, 'conveyor' | 'date' | 'liner'>;
 
 /** The newest count up to a day of each item and length. */
 export function shelfOn(
@@ -33,9 +41,38 @@ export function shelfOn(
   return [...newest.values()];
 }
 
-/** Orders of a liner that are known on a day and that no later count of the shelf has taken in. */
+/** Orders of a liner that are known on a day, that no later count of the shelf has taken in and no reline can have used. */
 export function ordersOn(
-  { shelf, ordered = [] }: Pick<Plant, 'shelf' | 'ordered'>,
+  plant: Plant,
+  liner: { readonly name: string },
+  asOf: CalendarDay,
+  relines: readonly LinerFitted[],
+): readonly OrderedStock[] {
+  return uncountedOn(plant, liner, asOf).filter(
+    (order) => fittedSince(order, plant, relines, asOf) === undefined,
+  );
+}
+
+/** An order that may lie in a trough by now, and the first reline that can have used it. */
+export interface PerhapsFitted {
+  readonly order: OrderedStock;
+  readonly by: LinerFitted;
+}
+
+export function perhapsFittedOn(
+  plant: Plant,
+  liner: { readonly name: string },
+  asOf: CalendarDay,
+  relines: readonly LinerFitted[],
+): readonly PerhapsFitted[] {
+  return uncountedOn(plant, liner, asOf).flatMap((order) => {
+    const by = fittedSince(order, plant, relines, asOf);
+    return by ? [{ order, by }] : [];
+  });
+}
+
+function uncountedOn(
+  { shelf, ordered = [] }: Plant,
   liner: { readonly name: string },
   asOf: CalendarDay,
 ): readonly OrderedStock[] {
@@ -44,6 +81,40 @@ export function ordersOn(
       order.liner.name === liner.name &&
       (order.ordered?.day ?? asOf) <= asOf &&
       !shelf.some((count) => takesIn(count, order) && count.counted.day <= asOf),
+  );
+}
+
+/** The first reline of the plant with this liner since the order came; how much of it went in nobody wrote down. */
+export function fittedSince(
+  { liner, arrives }: OrderedStock,
+  plant: Plant,
+  relines: readonly LinerFitted[],
+  asOf: CalendarDay,
+): LinerFitted | undefined {
+  return relines
+    .filter(
+      (each) =>
+        each.conveyor.plant === plant &&
+        each.liner.name === liner.name &&
+        each.date.day >= arrives.day &&
+        each.date.day <= asOf,
+    )
+    .reduce<LinerFitted | undefined>((a, b) => (a && a.date.day <= b.date.day ? a : b), undefined);
+}
+
+/** `4 panels of 2000 mm of TwoLayer12, ordered on 2024-01-30 and promised for 2024-03-04`. */
+export function orderWords({ liner, item, count, length, ordered, arrives }: OrderedStock): string {
+  return (
+    `${count.count} ${item}${length ? ` of ${length.text}` : ''} of ${liner.name}, ` +
+    `${ordered ? `ordered on ${formatDay(ordered.day)} and ` : ''}promised for ${formatDay(arrives.day)}`
+  );
+}
+
+/** Why what was ordered is not taken as there. */
+export function perhapsFittedWords(by: LinerFitted): string {
+  return (
+    `${by.conveyor.name} was relined with it on ${formatDay(by.date.day)} ` +
+    'and nobody has counted since, so none of it is taken as there'
   );
 }
 
@@ -57,19 +128,29 @@ export function takesIn(count: ShelfCount, order: OrderedStock): boolean {
   );
 }
 
-/** Orders as stock of the day they are promised for; what was to be there by now counts as coming today. */
+/**
+ * Orders as stock of the day they are promised for: what was to be there by now counts as coming today, and of what may have been
+ * fitted since nothing does.
+ */
 export function stockOrdered(
-  orders: readonly OrderedStock[],
+  plant: Plant,
   liner: LinerSpecification,
   asOf: CalendarDay,
+  relines: readonly LinerFitted[],
 ): readonly ShelfStock[] {
-  return orders.flatMap((order) =>
+  const asStock = (order: OrderedStock): readonly ShelfStock[] =>
     stockOf([{ ...order, counted: order.arrives }], liner).map((stock) => ({
       ...stock,
       counted: Math.max(asOf, stock.counted) as CalendarDay,
+      promised: stock.counted,
       isOrdered: true as const,
-    })),
-  );
+    }));
+  return [
+    ...ordersOn(plant, liner, asOf, relines).flatMap(asStock),
+    ...perhapsFittedOn(plant, liner, asOf, relines).flatMap(({ order, by }) =>
+      asStock(order).map((stock) => ({ ...stock, count: 0, perhapsFitted: { count: stock.count, by } })),
+    ),
+  ];
 }
 
 /** Counts of a liner with the length that is sold where no other is written. */

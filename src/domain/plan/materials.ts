@@ -4,7 +4,7 @@
 
 import { countHoldDowns, holdDownWords } from '../model/hold-down-count.js';
 import { lengthOn } from '../model/unit-of-machine.js';
-import type { ShelfStock } from '../model/shelf.js';
+import { perhapsFittedWords, type ShelfStock } from '../model/shelf.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { addDays, formatDay } from '../units/calendar.js';
@@ -57,6 +57,8 @@ interface Requirement {
   readonly onShelf?: number;
   readonly shelf?: ShelfKind;
   readonly ordered?: { readonly count: number; readonly by: CalendarDay };
+  /** What was ordered and is not taken as there, with the reason. */
+  readonly notThere?: readonly string[];
   /** What a job may say of its spares, and how many of that come out of one of these. */
   readonly told?: { readonly item: Spare['item']; readonly each: number };
 }
@@ -80,7 +82,7 @@ export function materialsOf(
 }
 
 function withSpares(job: Job, required: Requirement): Material {
-  const { what, needed, unit, for: kind, onShelf, ordered, shelf } = required;
+  const { what, needed, unit, for: kind, onShelf, ordered, notThere = [], shelf } = required;
   const { spares, basis } = sparesOf(job, required);
   const there = (onShelf ?? 0) + (ordered?.count ?? 0);
   const toOrder = Math.max(0, Math.round((needed + spares - there) * 1000) / 1000);
@@ -94,7 +96,11 @@ function withSpares(job: Job, required: Requirement): Material {
     ...(ordered ? { ordered: ordered.count } : {}),
     toOrder,
     unit,
-    basis: ordered ? `${basis}; ${ordered.count} ordered, promised for ${formatDay(ordered.by)}` : basis,
+    basis: [
+      basis,
+      ...(ordered ? [`${ordered.count} ordered, promised for ${formatDay(ordered.by)}`] : []),
+      ...notThere,
+    ].join('; '),
     orderBy: toOrder > 0 ? orderBy(job, kind) : undefined,
   };
 }
@@ -160,9 +166,9 @@ function cutFrom({ sticks, pieces }: CutList, length: number): string {
     : `cut list: ${cuts.length} of ${pieces.length} panels`;
 }
 
-function countOf(stock: readonly ShelfStock[]): Pick<Requirement, 'onShelf' | 'ordered'> {
+function countOf(stock: readonly ShelfStock[]): Pick<Requirement, 'onShelf' | 'ordered' | 'notThere'> {
   const counted = stock.filter(({ isOrdered }) => !isOrdered);
-  const orders = stock.filter(({ isOrdered }) => isOrdered);
+  const orders = stock.filter(({ isOrdered, perhapsFitted }) => isOrdered && !perhapsFitted);
   const sum = (all: readonly ShelfStock[]): number => all.reduce((each, { count }) => each + count, 0);
   return {
     ...(counted.length > 0 ? { onShelf: sum(counted) } : {}),
@@ -170,10 +176,17 @@ function countOf(stock: readonly ShelfStock[]): Pick<Requirement, 'onShelf' | 'o
       ? {
           ordered: {
             count: sum(orders),
-            by: Math.max(...orders.map((each) => each.counted)) as CalendarDay,
+            by: Math.max(...orders.map(({ promised, counted: on }) => promised ?? on)) as CalendarDay,
           },
         }
       : {}),
+    notThere: stock.flatMap(({ perhapsFitted, promised }) =>
+      perhapsFitted && promised !== undefined
+        ? [
+            `${perhapsFitted.count} were ordered for ${formatDay(promised)}: ${perhapsFittedWords(perhapsFitted.by)}`,
+          ]
+        : [],
+    ),
   };
 }
 

@@ -3,7 +3,7 @@
 
 import type { Estate } from '../model/estate.js';
 import type { Plant, SpareScrew } from '../model/plant.js';
-import { ordersOn, shelfOn, stockOf, stockOrdered, type ShelfStock } from '../model/shelf.js';
+import { shelfOn, stockOf, stockOrdered, type ShelfStock } from '../model/shelf.js';
 import { spareScrewOn } from '../model/spare-screw.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { CalendarDay } from '../units/calendar.js';
@@ -23,10 +23,11 @@ export interface SpiralStock {
 export const emptyStore: PlantStore = { stock: () => [], spirals: () => undefined };
 
 /**
- * As it was counted by a day, less the spirals that went in since, with all that is ordered; empty where nobody knows the day.
+ * As it was counted by a day, less the spirals that went in since, with all that is ordered and not perhaps fitted; empty where
+ * nobody knows the day.
  */
 export function storeOf(
-  { screwChanges }: Pick<Estate, 'screwChanges'>,
+  { relines, screwChanges }: Pick<Estate, 'relines' | 'screwChanges'>,
   plant: Plant,
   asOf: CalendarDay | undefined,
 ): PlantStore {
@@ -34,7 +35,7 @@ export function storeOf(
   return {
     stock: (liner) => [
       ...stockOf(shelfOn(plant, liner, asOf), liner),
-      ...stockOrdered(ordersOn(plant, liner, asOf), liner, asOf),
+      ...stockOrdered(plant, liner, asOf, relines),
     ],
     spirals: (screw) => {
       const spare = spareScrewOn(plant, screw, asOf, screwChanges);

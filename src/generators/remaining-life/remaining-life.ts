@@ -303,7 +303,7 @@ function programmesOf(
     const whole = estate.conveyors.every(
       (conveyor) => conveyor.plant !== plant || lives.some((life) => life.conveyor === conveyor),
     );
-    const problem = whole ? programmeProblem(plant, decisions) : undefined;
+    const problem = whole ? programmeProblem(plant, decisions, estate.relines) : undefined;
     return problem ? [programmeOf(problem, solver)] : [];
   });
 }

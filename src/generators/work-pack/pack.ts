@@ -139,6 +139,8 @@ export interface CutListFacts {
     readonly counted: string;
     /** It is ordered, and promised for that day. */
     readonly ordered?: true;
+    /** Why none of it counts although it was ordered. */
+    readonly notThere?: string;
   }[];
   readonly toBuy: readonly { readonly length: number; readonly count: number }[];
   readonly missing: readonly { readonly length: number; readonly count: number }[];

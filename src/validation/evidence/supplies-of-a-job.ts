@@ -15,5 +15,5 @@ export function suppliesOfJob(job: Job, estate: Estate, today: CalendarDay): Sup
   if (!liner || other || !known) return undefined;
   const { runs, scope } = groundOf(job, job.order?.steps ?? [], estate);
   const lengths = runs.flatMap(({ panels }) => within(panels, scope)).map(({ length }) => length);
-  return suppliesOf(plant, [{ liner, lengths, fixings: boltsIn(liner, lengths) }], today);
+  return suppliesOf(plant, [{ liner, lengths, fixings: boltsIn(liner, lengths) }], today, estate.relines);
 }

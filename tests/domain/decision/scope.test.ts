@@ -75,7 +75,7 @@ const machine = (...fast: readonly Place[]): readonly Place[] => [
 ];
 
 const candidatesAt = (decision: ConveyorDecision, outage: string): readonly Candidate[] => {
-  const problem = programmeProblem(decision.conveyor.plant, [decision]);
+  const problem = programmeProblem(decision.conveyor.plant, [decision], []);
   const index = problem?.outages.findIndex(({ name }) => name === outage);
   return problem?.conveyors[0]?.candidates.filter((each) => each.outage === index) ?? [];
 };

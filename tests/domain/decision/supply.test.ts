@@ -29,7 +29,7 @@ const lead = (weeks: number): Pick<Plant, 'leadTimes'> => ({
   leadTimes: [{ item: 'liner', time: hours(weeks * week), origin: origin() }],
 });
 const ways = (made: Plant, pieces: Pieces): readonly string[] =>
-  suppliesOf(made, [pieces], asOf).ways.map(({ by, day, price }) => `${by} ${formatDay(day)} ${price}`);
+  suppliesOf(made, [pieces], asOf, []).ways.map(({ by, day, price }) => `${by} ${formatDay(day)} ${price}`);
 
 describe('lead times', () => {
   // Ordered 2026-10-31 (a Saturday).
@@ -88,7 +88,7 @@ describe('the shelf', () => {
       shelf('panels', 0, '2026-10-01'),
       shelf('panels', 9, '2026-12-01'),
     ];
-    const { ways: none, shelf: words } = suppliesOf(plant({ shelf: counts }), [panels(1200)], asOf);
+    const { ways: none, shelf: words } = suppliesOf(plant({ shelf: counts }), [panels(1200)], asOf, []);
     expect(none).toEqual([]);
     expect(words).toBe('0 panels counted 2026-10-01; 1 panels needed, 1 short');
   });

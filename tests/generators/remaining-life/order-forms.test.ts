@@ -18,6 +18,7 @@ import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/ma
 import { programmeCalendar } from '../../../src/generators/remaining-life/programme-calendar.js';
 import { programmeRow } from '../../../src/generators/remaining-life/programme-words.js';
 import { remainingLife, type RemainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
+import { workPackMarkdown } from '../../../src/generators/work-pack/markdown.js';
 import { workPackCalendar } from '../../../src/generators/work-pack/calendar.js';
 import { workPack } from '../../../src/generators/work-pack/work-pack.js';
 import { nodeSolver } from '../../../src/solver/node-solver.js';
@@ -268,7 +269,7 @@ describe('what is ordered already', () => {
       ].join('\n  '),
     );
     const { conveyor, decision } = life;
-    const problem = programmeProblem(conveyor.plant, decision ? [decision] : []);
+    const problem = programmeProblem(conveyor.plant, decision ? [decision] : [], []);
     expect([...(problem?.shelf ?? [])]).toEqual([['TwoLayer12', 4 + 3 + 5]]);
   });
 
@@ -314,5 +315,58 @@ describe('what is ordered already', () => {
     expect(row?.onShelf).toBeUndefined();
     expect(row?.basis).toContain('9 ordered, promised for 2026-03-02');
     expect(packOf(order.replace('2026-03-02', '2026-06-01')).some(({ toOrder }) => toOrder > 0)).toBe(true);
+  });
+
+  describe('and came before a reline with it', () => {
+    const came = 'ordered TwoLayer12 9 panels on 2024-12-02 arrives 2025-01-20';
+    const reline = 'reline DG1 2025-02-03 meter 792 h {\n  scope panel 2 of run 1\n}\n';
+    const made = (line: string, records_ = records + reline) =>
+      estateOf(
+        slow.replace('lead time liner', `crew Alpha 4 people\n  ${line}\n  lead time liner`),
+        records_ + 'job Reline {\n  conveyor DG1\n  outage Spring26\n  reline all\n  crews Alpha\n}\n',
+      );
+    const packOf = (line: string, records_?: string) => {
+      const estate = made(line, records_);
+      const [job] = estate.jobs;
+      if (!job) throw new Error('there is one');
+      return workPack(estate, job, { asOf: day('2025-11-30') });
+    };
+    const panels = (pack: ReturnType<typeof workPack>) =>
+      pack.materials.find(({ kind, needed }) => kind === 'liner' && needed > 0);
+
+    it('is not taken as there: how much of it was fitted nobody wrote down, and the pack and the report say so', () => {
+      const pack = packOf(came);
+      expect(panels(pack)).toMatchObject({ toOrder: panels(packOf(''))?.toOrder });
+      expect(panels(pack)).not.toHaveProperty('ordered');
+      const doubt =
+        'DG1 was relined with it on 2025-02-03 and nobody has counted since, so none of it is taken as there';
+      expect(panels(pack)?.basis).toContain(`9 were ordered for 2025-01-20: ${doubt}`);
+      expect(workPackMarkdown(pack)).toContain(
+        `Ordered once: 9 panels of 1.20 m, promised for 2025-01-20; ${doubt}.`,
+      );
+      const report = remainingLife(made(came), { asOf: day('2025-11-30'), track: false });
+      expect(orderText(only(report))).toMatch(/^now/);
+      expect(remainingLifeHtml(report)).toContain(doubt);
+    });
+
+    it('was there before it, and is there again once it is counted', () => {
+      expect(panels(packOf(came, records))).toMatchObject({ ordered: 9, toOrder: 0 });
+      const counted = `${came}\n  on the shelf TwoLayer12 6 panels counted 2025-02-04`;
+      expect(panels(packOf(counted))).toMatchObject({ onShelf: 6, toOrder: 0 });
+    });
+
+    it('a reline before it came, or with another liner, used nothing of it', () => {
+      expect(panels(packOf(came.replace('2025-01-20', '2025-02-10')))).toMatchObject({ ordered: 9 });
+      const other = 'liner Thin { layer red 10 mm panel length 1200 mm condemn at 4 mm }\n';
+      const thin = reline.replace('{\n', '{\n  liner Thin\n');
+      expect(panels(packOf(came, records + other + thin))).toMatchObject({ ordered: 9 });
+    });
+
+    it('the day it was promised for stands as written, also where that day has passed', () => {
+      expect(panels(packOf(came, records))?.basis).toContain('9 ordered, promised for 2025-01-20');
+      expect(workPackMarkdown(packOf(came, records))).toContain(
+        'Ordered: 9 panels of 1.20 m, promised for 2025-01-20',
+      );
+    });
   });
 });

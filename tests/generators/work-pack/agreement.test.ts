@@ -331,7 +331,7 @@ describe('with something in the store', () => {
     const fresh = cut?.sticks.filter(({ shelf }) => !shelf).flatMap(({ cuts }) => cuts) ?? [];
     const liner = theJob(analysis).conveyor.liner;
     const pieces = [{ liner, lengths: renewed.map(({ length }) => length), fixings: 0 }];
-    const { shelf } = suppliesOf(theJob(analysis).conveyor.plant, pieces, day('2026-10-31'));
+    const { shelf } = suppliesOf(theJob(analysis).conveyor.plant, pieces, day('2026-10-31'), []);
     expect(shelf).toContain(`${renewed.length} panels needed, ${fresh.length} short`);
     const sheet = made.materials.find(({ what }) => what.startsWith('TwoLayer12 sheet'));
     expect(sheet).toMatchObject({ needed: 12, spares: 1, onShelf: 3, toOrder: 10, orderBy: '2027-02-01' });

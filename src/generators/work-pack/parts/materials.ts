@@ -1,6 +1,7 @@
 // Cut lists and materials as rows of the pack.
 
 import { sheetToOrder, type CutList, type CutPiece } from '../../../domain/plan/cut-list.js';
+import { perhapsFittedWords } from '../../../domain/model/shelf.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Material } from '../../../domain/plan/materials.js';
 import type { CutListFacts, MaterialRow, OrderBy } from '../pack.js';
@@ -23,15 +24,16 @@ export function cutListFacts(cut: CutList): CutListFacts {
     })),
     shelf: cut.shelf
       .filter(({ item }) => item !== 'fixings')
-      .map(({ item, length, count, counted, isOrdered }) => ({
+      .map(({ item, length, count, counted, isOrdered, promised, perhapsFitted }) => ({
         item,
         length,
-        count,
+        count: perhapsFitted?.count ?? count,
         taken: cut.sticks.filter(
           (stick) => stick.shelf === item && stick.length === length && stick.isOrdered === isOrdered,
         ).length,
-        counted: formatDay(counted),
+        counted: formatDay(promised ?? counted),
         ...(isOrdered ? { ordered: true as const } : {}),
+        ...(perhapsFitted ? { notThere: perhapsFittedWords(perhapsFitted.by) } : {}),
       })),
     toBuy: cut.toBuy,
     missing: cut.missing,

@@ -137,10 +137,12 @@ export function cutBlocks(pack: WorkPack): PrintBlock[] {
 
 /** `On the shelf: 4 panels of 1.20 m, counted 2026-08-31; all of them taken.` */
 function shelfWords(
-  { item, length, count, taken, counted: on, ordered }: CutListFacts['shelf'][number],
+  { item, length, count, taken, counted: on, ordered, notThere }: CutListFacts['shelf'][number],
   unit: LengthUnit,
 ): string {
   const what = count === 1 ? item.replace(/s$/, '') : item;
+  if (notThere !== undefined)
+    return `Ordered once: ${count} ${what} of ${lengthWords(length, unit)}, promised for ${on}; ${notThere}.`;
   const use =
     count === 0 ? '' : taken === count ? '; taken' : taken === 0 ? '; none serves here' : `; ${taken} taken`;
   return ordered

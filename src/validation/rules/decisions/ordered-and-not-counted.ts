@@ -1,6 +1,6 @@
 // Has an order come, or is it late? Its day has passed, and nobody has counted the shelf since.
 
-import { takesIn } from '../../../domain/model/shelf.js';
+import { fittedSince, takesIn } from '../../../domain/model/shelf.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 import { todayOf, todayWords } from '../../telling/today.js';
@@ -11,7 +11,9 @@ export const orderedAndNotCounted: Rule = {
   severity: 'warning',
   restsOn: ['machine'],
   byTheCalendar: true,
-  why: 'Report and pack take it as there; if it is late or was fitted since, the job that counts on it stands in an open trough without a liner.',
+  why:
+    'Report and pack take it as there, and as not there where the same liner was fitted since; if it is late, the job that counts on it ' +
+    'stands in an open trough without a liner, and if it still lies there, it is ordered twice.',
   todo: 'Count the shelf and write it down with its day (`on the shelf TwoLayer12 9 panels counted 2026-11-09`); if it has not come, write the new day.',
   given: 'estate',
   example: `
@@ -40,16 +42,20 @@ inspection DG1 2025-03-10 meter 6000 h {
   *check(input) {
     const today = todayOf(input);
     if (today === undefined) return;
-    for (const { shelf, ordered = [] } of input.estate.plants)
-      for (const order of ordered) {
+    const { relines } = input.estate;
+    for (const plant of input.estate.plants)
+      for (const order of plant.ordered ?? []) {
         const { liner, item, count, length, ordered: since, arrives } = order;
-        if (arrives.day >= today || shelf.some((each) => takesIn(each, order))) continue;
+        if (arrives.day >= today || plant.shelf.some((each) => takesIn(each, order))) continue;
+        const fitted = fittedSince(order, plant, relines, today);
         yield {
           origin: arrives.origin,
           message:
             `${count.count} ${item}${length ? ` ${length.text} long` : ''} of ${liner.name}${since ? `, ordered on ${formatDay(since.day)},` : ''} were promised for ` +
             `${formatDay(arrives.day)}, nobody has counted them since, ` +
-            `and ${todayWords(input, today)}.`,
+            (fitted
+              ? `and ${fitted.conveyor.name} was relined with it on ${formatDay(fitted.date.day)}: none of them is taken as there.`
+              : `and ${todayWords(input, today)}.`),
         };
       }
   },

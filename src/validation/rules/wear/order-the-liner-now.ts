@@ -39,7 +39,7 @@ inspection DG1 2027-03-08 meter 17000 h {
       const now = momentOn(history, newest);
       const total = wearTotal(history, now);
       const left = total === undefined ? result.remaining : Math.max(0, end - total);
-      const coming = ordersOn(conveyor.plant, set.liner, newest);
+      const coming = ordersOn(conveyor.plant, set.liner, newest, estate.relines);
       if (coming.some(({ item, arrives }) => item !== 'fixings' && arrives.day <= day)) continue;
       const say = (value: number): string =>
         unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value));
