@@ -35,6 +35,7 @@ import {
   takenWith,
 } from './kinds.js';
 import { movedAlong } from './moved-along.js';
+import { answeredIn, repeatedIn } from './same-finding.js';
 import { isSafeguardOut } from './safeguards.js';
 
 export interface SeenLine {
@@ -56,6 +57,8 @@ export interface Condition {
   readonly last: SeenLine;
   /** As last stated. */
   readonly severity: ConditionSeverity | undefined;
+  /** Of a finding: lines that said it in other words than the last, oldest first. */
+  readonly earlier: readonly SeenLine[];
   /** Lines that say nobody could look, oldest first. */
   readonly notSeen: readonly SeenLine[];
   /** Of every line that spoke of it, oldest first. */
@@ -124,6 +127,7 @@ interface Draft {
   /** The last day its panel was moved. */
   movedOn: CalendarDay | undefined;
   severity: ConditionSeverity | undefined;
+  readonly earlier: SeenLine[];
   readonly notSeen: SeenLine[];
   readonly photos: PhotoUse[];
   answeredAt: DatedRecord;
@@ -157,6 +161,7 @@ function build(history: History, services: readonly Service[], along: Along): Fo
           last: seen,
           movedOn: undefined,
           severity: line.severity,
+          earlier: [],
           notSeen: [],
           photos: line.photo ? [line.photo] : [],
           answeredAt: record,
@@ -181,21 +186,20 @@ function build(history: History, services: readonly Service[], along: Along): Fo
   };
 }
 
-/**
- * The open conditions that a line speaks of. Findings of one part and place are told apart by their words; one that closes them in
- * other words closes them all, and one without words speaks of the only one there is.
- */
+/** The open conditions that a line speaks of. */
 function spokenOf(drafts: readonly Draft[], { line, record }: SeenLine): readonly Draft[] {
-  const open = drafts.filter((each) => each.closed === undefined && isSameCondition(each.last.line, line));
-  if (open.length === 0 && saysNoPlace(line)) return onlyOneLike(drafts, line);
-  if (line.kind !== 'finding') return open.slice(-1);
-  const inWords = open.filter(({ last }) => last.line.words === line.words);
-  if (inWords.length > 0) return inWords;
-  if (line.about === undefined && line.at === undefined) return [];
-  if (line.answer !== undefined) return open;
-  // Other words are another finding: what is taken for the same and is not would be gone without anybody having closed it.
-  const before = open.filter(({ last }) => last.record !== record);
-  return line.words === undefined && before.length === 1 ? before : [];
+  const open = drafts.filter((each) => each.closed === undefined);
+  const alike = open.filter(({ last }) => isSameCondition(last.line, line));
+  if (alike.length === 0 && saysNoPlace(line)) return onlyOneLike(drafts, line);
+  if (line.kind !== 'finding') return alike.slice(-1);
+  if (line.answer !== undefined) return answeredIn(open, line, lastLine);
+  // Two lines of one record are two findings.
+  const before = open.filter(({ last }) => last.record !== record || last.line.words === line.words);
+  return repeatedIn(before, line, lastLine);
+}
+
+function lastLine({ last }: Pick<Draft, 'last'>): ConditionLine {
+  return last.line;
 }
 
 /** An answer that does not say where speaks of the only one of its kind that is open; so does a cord, of which there is one. */
@@ -220,7 +224,9 @@ function answer(draft: Draft, seen: SeenLine): void {
     draft.notSeen.push(seen);
     return;
   }
-  draft.last = { ...seen, line: withPlaceOf(draft.last.line, line) };
+  const before = draft.last;
+  draft.last = { ...seen, line: withPlaceOf(before.line, withWordsOf(before.line, line)) };
+  if (draft.last.line.words !== before.line.words) draft.earlier.push(before);
   draft.severity = line.severity ?? draft.severity;
   if (line.closed) draft.closed = { day: line.closed.day, by: 'date', look: seen };
 }
@@ -245,6 +251,11 @@ function withPlaceOf(
         ...(clock !== undefined && { clock }),
       }),
   };
+}
+
+/** A finding that is told again without words is the one that was told. */
+function withWordsOf({ words }: ConditionLine, line: ConditionLine): ConditionLine {
+  return line.words !== undefined || words === undefined ? line : { ...line, words };
 }
 
 function closedByDate(history: History, seen: SeenLine): Closing | undefined {
@@ -314,7 +325,9 @@ function workThatEnds(
 ): Closing | undefined {
   const changed = changeThatEnds(history, seen, movedOn);
   const work = services.find(
-    (each) => ends(each, seen) && (!isWorkSomewhere(each) || isTheOnlyOne(services, drafts, each, seen)),
+    (each) =>
+      ends(each, seen) &&
+      (isMeant(drafts, each, seen) ?? (!isWorkSomewhere(each) || isTheOnlyOne(services, drafts, each, seen))),
   );
   return work && !(changed && changed.day <= work.date.day)
     ? { day: work.date.day, by: 'service', record: work }
@@ -323,6 +336,21 @@ function workThatEnds(
 
 function ends(work: Service, { record, line }: SeenLine): boolean {
   return work.date.day >= record.date.day && putsRight(work, line);
+}
+
+/** Of several findings of one part and place, work ends those that its words are of; undefined where words tell nothing. */
+function isMeant(
+  drafts: readonly Draft[],
+  { date, ended, note }: Service,
+  seen: SeenLine,
+): boolean | undefined {
+  if (ended?.kind !== 'finding' || !drafts.some(({ last }) => last === seen)) return undefined;
+  const open = drafts.filter(
+    ({ closed, last }) =>
+      (closed === undefined || closed.day >= date.day) && last.record.date.day <= date.day,
+  );
+  const meant = answeredIn(open, ended, lastLine, ended.words ?? note);
+  return meant.length === 0 ? undefined : meant.some(({ last }) => last === seen);
 }
 
 /** `pull cord renewed` is of the one that was broken, where no other stood open on that day. */

@@ -242,8 +242,8 @@ function hot({ value, text }: Stated<'temperature'>): string {
 
 /** As the language writes it, for the next look to answer: `bolts loose 3 at 8.4 m`; how much as last seen, where as first. */
 export function conditionAnswerText(first: ConditionLine, last: ConditionLine = first): string {
-  const { kind, aspect, about, words } = first;
-  const { count, size, temperature, severity } = last;
+  const { kind, aspect, about } = first;
+  const { count, size, temperature, severity, words } = last;
   if (kind === 'finding')
     return [kind, `${about ?? ''}${placeAsWritten(first)}`.trim(), severity, `"${words ?? ''}"`]
       .filter(Boolean)

@@ -71,7 +71,7 @@ export function openConditionRows(
 function rowOf(
   estate: Estate,
   conveyor: Conveyor,
-  { first, last, severity, notSeen, photos, unanswered }: Condition,
+  { first, last, severity, earlier, notSeen, photos, unanswered }: Condition,
   asOf: CalendarDay | undefined,
 ): OpenCondition {
   const at = last.line.at?.value;
@@ -96,6 +96,7 @@ function rowOf(
     lastSeen: last.record.date.day,
     unanswered: unanswered?.date.day,
     notes: [
+      ...earlierWords(earlier),
       ...seen.flatMap(({ line }) => line.note ?? []),
       ...notSeen.map(
         ({ line, record }) =>
@@ -106,6 +107,11 @@ function rowOf(
     writes: conditionAnswerText(first.line, last.line),
     origin: last.line.origin,
   };
+}
+
+/** A finding that was told in other words before: nothing that somebody wrote is lost. */
+function earlierWords(earlier: Condition['earlier']): readonly string[] {
+  return earlier.map(({ line, record }) => `${formatDay(record.date.day)}: ${line.words ?? ''}`);
 }
 
 /** The panel that a line lies on; empty where it has no place along the trough, or lies beside it. */
@@ -222,7 +228,7 @@ export function closedConditionRows(
   asOf?: CalendarDay,
 ): readonly ClosedCondition[] {
   return followUp(estate, conveyor, asOf)
-    .conditions.flatMap(({ first, last, photos, closed }): readonly ClosedCondition[] => {
+    .conditions.flatMap(({ first, last, earlier, photos, closed }): readonly ClosedCondition[] => {
       if (!closed) return [];
       const lines = [
         ...(first === last ? [first] : [first, last]),
@@ -235,7 +241,7 @@ export function closedConditionRows(
           since: first.record.date.day,
           day: closed.day,
           how: closingWords(closed),
-          notes: [...new Set(lines.flatMap(({ line }) => line.note ?? []))],
+          notes: [...new Set([...earlierWords(earlier), ...lines.flatMap(({ line }) => line.note ?? [])])],
           photos,
         },
       ];

@@ -28,7 +28,7 @@ export function conditionHover(estate: Estate, { record, line: written }: SeenLi
     ...(own && !own.closed
       ? line(
           'answer it by',
-          `\`${conditionAnswerText(own.first.line)}\` while it is there, \`closed ${conditionAnswerText(own.first.line)}\` once it is put right`,
+          `\`${conditionAnswerText(own.first.line, own.last.line)}\` while it is there, \`closed ${conditionAnswerText(own.first.line, own.last.line)}\` once it is put right`,
         )
       : []),
     ...(stray.some((each) => isWritten(each.line, written))
@@ -45,9 +45,9 @@ function isWritten({ origin }: ConditionLine, written: ConditionLine): boolean {
   return origin.source === written.origin.source && origin.start === written.origin.start;
 }
 
-function linesOf({ first, last, notSeen, closed }: Condition): readonly ConditionLine[] {
+function linesOf({ first, last, earlier, notSeen, closed }: Condition): readonly ConditionLine[] {
   const closing = closed && 'look' in closed ? [closed.look.line] : [];
-  return [first.line, last.line, ...notSeen.map((each) => each.line), ...closing];
+  return [first.line, last.line, ...[...earlier, ...notSeen].map((each) => each.line), ...closing];
 }
 
 function stateWords({ closed, unanswered }: Condition): string {

@@ -495,3 +495,132 @@ describe('of what there is once nobody has to say where', () => {
     ]);
   });
 });
+
+describe('a finding of a part at a place', () => {
+  const worn = look('2024-09-09', 3600, 'finding cover from 4 m to 5.2 m slight "worn: rubbed from inside"');
+  const open = ({ estate }: Analysis) => openConditionRows(estate, estate.conveyors[0]!);
+  const codes = ({ findings }: Analysis): readonly string[] =>
+    findings.filter(({ severity }) => severity !== 'information').map(({ code }) => code);
+  const next = (...rows: readonly string[]) => read(worn, look('2025-03-10', 6000, ...rows));
+
+  test.each([
+    'finding cover from 4 m to 5.2 m serious "a hole as wide as a finger"',
+    'finding cover at 4.5 m serious "hole"',
+    'finding cover from 4 m to 5.2 m serious "rubbed through"',
+  ])('is the same in other words: %s', (row) => {
+    const analysis = next(row);
+    const rows = open(analysis);
+    expect(rows).toHaveLength(1);
+    const words = /"(.*)"/.exec(row)?.[1] ?? '?';
+    expect(rows[0]).toMatchObject({
+      severity: 'serious',
+      since: parseDay('2024-09-09'),
+      unanswered: undefined,
+    });
+    expect(rows[0]?.what).toContain(words);
+    expect(rows[0]?.notes).toEqual(['2024-09-09: worn: rubbed from inside']);
+    expect(rows[0]?.writes).toContain(`"${words}"`);
+    expect(codes(analysis)).toEqual([]);
+  });
+
+  test('nothing of what was written is lost on report, sheet and pack', () => {
+    const { estate } = next('finding cover at 4.5 m serious "hole"');
+    const report = remainingLife(estate, { depth: 'hand' });
+    const sheet = inspectionSheet(estate, estate.conveyors[0]!, { asOf: parseDay('2025-03-11')! });
+    for (const page of [remainingLifeHtml(report), inspectionSheetHtml(sheet)]) {
+      expect(page).toContain('cover at 4.50 m: hole');
+      expect(page).toContain('2024-09-09: worn: rubbed from inside');
+    }
+  });
+
+  test('without words it is still there, and nobody asks what was found', () => {
+    const analysis = next('finding cover at 4.5 m serious');
+    expect(open(analysis).map(({ what, severity }) => [what, severity])).toEqual([
+      ['cover at 4.50 m: worn: rubbed from inside', 'serious'],
+    ]);
+    expect(codes(analysis)).toEqual([]);
+    expect(codes(read(look('2024-09-09', 3600, 'finding cover at 4.5 m serious')))).toEqual(['TL352']);
+  });
+
+  test('two of one look are two, each carried on by its own words; at another place or part it is another', () => {
+    const both = ['finding gate at Gate slight "stem bent"', 'finding gate at Gate slight "plate rusty"'];
+    const again = [
+      'finding gate at Gate serious "the stem is more bent than before"',
+      'finding gate at Gate slight "rust on plate"',
+    ];
+    const analysis = read(look('2024-09-09', 3600, ...both), look('2025-03-10', 6000, ...again));
+    expect(states(analysis)).toEqual([
+      'gate at Gate: the stem is more bent than before: open',
+      'gate at Gate: rust on plate: open',
+    ]);
+    expect(
+      states(next('finding cover at 9 m slight "worn"', 'finding brace at 4.5 m slight "worn"')),
+    ).toEqual([
+      'cover from 4.00 m to 5.20 m: worn: rubbed from inside: unanswered',
+      'cover at 9.00 m: worn: open',
+      'brace at 4.50 m: worn: open',
+    ]);
+  });
+
+  test('of several that stand open nobody can tell which other words are of: it is another', () => {
+    const both = ['finding gate at Gate slight "stem bent"', 'finding gate at Gate slight "plate rusty"'];
+    const analysis = read(
+      look('2024-09-09', 3600, ...both),
+      look('2025-03-10', 6000, 'finding gate at Gate slight "drips"'),
+    );
+    expect(states(analysis)).toEqual([
+      'gate at Gate: stem bent: unanswered',
+      'gate at Gate: plate rusty: unanswered',
+      'gate at Gate: drips: open',
+    ]);
+  });
+
+  test('a part that has many things is no place: without one, words that share nothing are another finding', () => {
+    const key = look('2024-09-09', 3600, 'finding drive slight "key for reverse is lost"');
+    const later = (row: string): readonly string[] => states(read(key, look('2025-03-10', 6000, row)));
+    expect(later('finding drive slight "glass of the hour meter fogged"')).toEqual([
+      'drive: key for reverse is lost: unanswered',
+      'drive: glass of the hour meter fogged: open',
+    ]);
+    expect(later('finding drive serious "no key"')).toEqual(['drive: no key: open']);
+    const cable = look('2024-09-09', 3600, 'finding motor slight "cable chafed"');
+    expect(states(read(cable, look('2025-03-10', 6000, 'finding motor serious "supply lead bare"')))).toEqual(
+      ['motor: supply lead bare: open'],
+    );
+  });
+
+  test.each([
+    ['serviced DG1 2025-04-07 closed finding drive "new key" by "electrician"', ['key']],
+    ['serviced DG1 2025-04-07 closed finding drive "fogged glass changed"', ['glass']],
+    ['serviced DG1 2025-04-07 closed finding drive by "electrician"', ['glass', 'key']],
+    [look('2025-09-08', 9000, 'closed finding drive "the key was found"'), ['key']],
+    [look('2025-09-08', 9000, 'closed finding drive "key for reverse is lost"'), ['key']],
+    [look('2025-09-08', 9000, 'closed finding drive'), ['glass', 'key']],
+    [look('2025-09-08', 9000, 'not seen finding drive "no key for the room"'), []],
+  ])('a closing ends the one that its words are of, else all: %s', (line, ends) => {
+    const lines = [
+      'finding drive slight "glass of the hour meter fogged"',
+      'finding drive slight "key for reverse is lost"',
+    ];
+    const closed = states(read(look('2025-03-10', 6000, ...lines), line)).filter((each) =>
+      each.includes('closed'),
+    );
+    expect(closed.map((each) => /glass|key/.exec(each)?.[0])).toEqual(ends);
+  });
+
+  test('work of the next day ends what stood open then, and no later finding', () => {
+    const later = look('2025-09-08', 9000, 'finding drive slight "glass of the hour meter fogged"');
+    expect(
+      states(
+        read(
+          look('2025-03-10', 6000, 'finding drive slight "key for reverse is lost"'),
+          'serviced DG1 2025-03-11 closed finding drive "by the electrician"',
+          later,
+        ),
+      ),
+    ).toEqual([
+      'drive: key for reverse is lost: closed by service',
+      'drive: glass of the hour meter fogged: open',
+    ]);
+  });
+});

@@ -1,6 +1,7 @@
 // Does a condition say where it is and how much? A gap without its width and bolts without their number cannot be followed.
 
 import { datedRecords } from '../../../domain/model/dated-records.js';
+import { followUp, type FollowUp } from '../../../domain/conditions/follow-up.js';
 import { measureOf, needsPlace, partOf } from '../../../domain/conditions/kinds.js';
 import type { ConditionLine } from '../../../domain/model/records.js';
 import type { Rule } from '../../rule.js';
@@ -33,10 +34,12 @@ export const conditionIncomplete: Rule = {
     { name: 'a point is a place', text: '  bolts missing 2 at P1' },
   ],
   *check({ estate }) {
-    for (const { conditions } of datedRecords(estate)) {
+    for (const { conveyor, conditions } of datedRecords(estate)) {
       for (const line of conditions) {
         const lacks = lacking(line);
-        if (lacks) yield { origin: line.origin, message: `${capitalised(line.kind)} ${lacks}.` };
+        // What was told before in words is the same again.
+        if (lacks && (line.kind !== 'finding' || startsOne(followUp(estate, conveyor), line)))
+          yield { origin: line.origin, message: `${capitalised(line.kind)} ${lacks}.` };
       }
     }
   },
@@ -53,6 +56,11 @@ function lacking(line: ConditionLine): string | undefined {
   return partOf(kind) === 'drive' && !aspect && !temperature && note === undefined
     ? 'does not say what is wrong: noise, temperature, oil, a seal, water, or a note'
     : undefined;
+}
+
+/** Not the repeat of one that stood open. */
+function startsOne({ conditions }: FollowUp, { origin }: ConditionLine): boolean {
+  return conditions.some(({ first }) => first.line.origin === origin);
 }
 
 function capitalised(text: string): string {
