@@ -6,7 +6,7 @@ import type { Plant } from '../model/plant.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { ConveyorDecision } from './conveyor-decision.js';
 import type { DecisionOption } from './option.js';
-import { ordersOn, shelfOn, type LinerFitted } from '../model/shelf.js';
+import { ordersOn, shelfOn, type LinerWentIn } from '../model/shelf.js';
 import { isNow, orderWith, type OrderCall } from './order-call.js';
 import { isBought, type Supply } from './supply.js';
 import { hoursIn, type TeamWork } from './trial-work.js';
@@ -74,7 +74,7 @@ export interface ProgrammeProblem {
 export function programmeProblem(
   plant: Plant,
   decisions: readonly ConveyorDecision[],
-  relines: readonly LinerFitted[],
+  relines: readonly LinerWentIn[],
 ): ProgrammeProblem | undefined {
   const due = decisions.filter(({ conveyor, setting }) => conveyor.plant === plant && setting !== undefined);
   const [first] = due;
@@ -102,7 +102,7 @@ export function programmeProblem(
 function panelsBought(
   plant: Plant,
   asOf: CalendarDay,
-  relines: readonly LinerFitted[],
+  relines: readonly LinerWentIn[],
 ): ReadonlyMap<string, number> {
   const names = new Set([...plant.shelf, ...(plant.ordered ?? [])].map(({ liner }) => liner.name));
   const bought = new Map<string, number>();

@@ -9,7 +9,7 @@ import {
   perhapsFittedWords,
   shelfOn,
   stockOf,
-  type LinerFitted,
+  type LinerWentIn,
 } from '../model/shelf.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
@@ -48,7 +48,7 @@ export function suppliesOf(
   plant: Plant,
   pieces: readonly Pieces[],
   asOf: CalendarDay,
-  relines: readonly LinerFitted[],
+  relines: readonly LinerWentIn[],
 ): Supplies {
   const each = pieces.map((some) => ({ shelf: shelfOn(plant, some.liner, asOf), some }));
   const lacks = each.map(({ shelf, some }) => lacking(shelf, some));
@@ -107,7 +107,7 @@ function byOrders(
   plant: Plant,
   pieces: readonly Pieces[],
   asOf: CalendarDay,
-  relines: readonly LinerFitted[],
+  relines: readonly LinerWentIn[],
 ): Supply | undefined {
   const orders = pieces.map(({ liner }) => ordersOn(plant, liner, asOf, relines));
   const dayOf = ({ arrives }: OrderedStock): CalendarDay => Math.max(asOf, arrives.day) as CalendarDay;

@@ -19,11 +19,11 @@ export interface ShelfStock {
   /** The day an order of it is promised for, as written. */
   readonly promised?: CalendarDay;
   /** So many were ordered, and may lie in a trough by now: none of them counts. */
-  readonly perhapsFitted?: { readonly count: number; readonly by: LinerFitted };
+  readonly perhapsFitted?: { readonly count: number; readonly by: LinerWentIn };
 }
 
 /** A reline as far as the shelf goes. */
-export type LinerFitted = Pick<Reline, 'conveyor' | 'date' | 'liner'>;
+export type LinerWentIn = Pick<Reline, 'conveyor' | 'date' | 'liner'>;
 
 /** The newest count up to a day of each item and length. */
 export function shelfOn(
@@ -46,7 +46,7 @@ export function ordersOn(
   plant: Plant,
   liner: { readonly name: string },
   asOf: CalendarDay,
-  relines: readonly LinerFitted[],
+  relines: readonly LinerWentIn[],
 ): readonly OrderedStock[] {
   return uncountedOn(plant, liner, asOf).filter(
     (order) => fittedSince(order, plant, relines, asOf) === undefined,
@@ -56,14 +56,14 @@ export function ordersOn(
 /** An order that may lie in a trough by now, and the first reline that can have used it. */
 export interface PerhapsFitted {
   readonly order: OrderedStock;
-  readonly by: LinerFitted;
+  readonly by: LinerWentIn;
 }
 
 export function perhapsFittedOn(
   plant: Plant,
   liner: { readonly name: string },
   asOf: CalendarDay,
-  relines: readonly LinerFitted[],
+  relines: readonly LinerWentIn[],
 ): readonly PerhapsFitted[] {
   return uncountedOn(plant, liner, asOf).flatMap((order) => {
     const by = fittedSince(order, plant, relines, asOf);
@@ -88,9 +88,9 @@ function uncountedOn(
 export function fittedSince(
   { liner, arrives }: OrderedStock,
   plant: Plant,
-  relines: readonly LinerFitted[],
+  relines: readonly LinerWentIn[],
   asOf: CalendarDay,
-): LinerFitted | undefined {
+): LinerWentIn | undefined {
   return relines
     .filter(
       (each) =>
@@ -99,7 +99,7 @@ export function fittedSince(
         each.date.day >= arrives.day &&
         each.date.day <= asOf,
     )
-    .reduce<LinerFitted | undefined>((a, b) => (a && a.date.day <= b.date.day ? a : b), undefined);
+    .reduce<LinerWentIn | undefined>((a, b) => (a && a.date.day <= b.date.day ? a : b), undefined);
 }
 
 /** `4 panels of 2000 mm of TwoLayer12, ordered on 2024-01-30 and promised for 2024-03-04`. */
@@ -111,7 +111,7 @@ export function orderWords({ liner, item, count, length, ordered, arrives }: Ord
 }
 
 /** Why what was ordered is not taken as there. */
-export function perhapsFittedWords(by: LinerFitted): string {
+export function perhapsFittedWords(by: LinerWentIn): string {
   return (
     `${by.conveyor.name} was relined with it on ${formatDay(by.date.day)} ` +
     'and nobody has counted since, so none of it is taken as there'
@@ -136,7 +136,7 @@ export function stockOrdered(
   plant: Plant,
   liner: LinerSpecification,
   asOf: CalendarDay,
-  relines: readonly LinerFitted[],
+  relines: readonly LinerWentIn[],
 ): readonly ShelfStock[] {
   const asStock = (order: OrderedStock): readonly ShelfStock[] =>
     stockOf([{ ...order, counted: order.arrives }], liner).map((stock) => ({
