@@ -51,7 +51,8 @@ inspection DG1 2025-03-10 meter 6000 h {
         yield {
           origin: arrives.origin,
           message:
-            `${count.count} ${item}${length ? ` ${length.text} long` : ''} of ${liner.name}${since ? `, ordered on ${formatDay(since.day)},` : ''} were promised for ` +
+            `${count.count} ${item}${length ? ` ${length.text} long` : ''} of ${liner.name}` +
+            `${since ? `, ordered on ${formatDay(since.day)},` : ''} were promised for ` +
             `${formatDay(arrives.day)}, nobody has counted them since, ` +
             (fitted
               ? `and ${fitted.conveyor.name} was relined with it on ${formatDay(fitted.date.day)}: none of them is taken as there.`
