@@ -226,10 +226,11 @@ class Settler {
         this.conflicts,
         `two meter readings of ${name}: ${hours.measure.text} (${hours.where}) and ${other.measure.text} (${other.where})`,
       );
-    if (hours && into && Math.abs(hours.measure.value - into.meter.hours.value) > 1e-6)
+    const written = into?.meter.hours;
+    if (hours && written && Math.abs(hours.measure.value - written.value) > 1e-6)
       return passAll(
         this.conflicts,
-        `the record of ${name} has meter ${into.meter.hours.text}, and the sheet ${hours.measure.text}`,
+        `the record of ${name} has meter ${written.text}, and the sheet ${hours.measure.text}`,
       );
     if (!hours && !into)
       return passAll(

@@ -2,6 +2,7 @@
 // columns. The same texts give the same estate in whatever order they come; objects whose parts are unchanged since the last
 // time are the same objects, so that what others keep about them stays good.
 
+import { compareMeters } from '../domain/model/meter-read.js';
 import { atItsPoint } from './assembly/measured-spots.js';
 import { withOldPanelsPlaced } from './assembly/old-panels.js';
 import type { Conveyor } from '../domain/model/conveyor.js';
@@ -18,6 +19,7 @@ import type {
   DriveChange,
   DutyChange,
   MeterChange,
+  MeterReading,
   PanelsMoved,
   Patch,
   Reline,
@@ -245,7 +247,7 @@ function corrected(
     if (spot.kind === 'point') conveyors.checkPoint(conveyor, spot.point, problems);
   const relinesOf = groupBy(relines, ({ conveyor }) => conveyor);
   const linersSeen: LinersSeen = (place, { conveyor, date, meter }) =>
-    linersOf(conveyor, relinesOf.get(conveyor) ?? [])(place.at, date.day, meter.hours.value);
+    linersOf(conveyor, relinesOf.get(conveyor) ?? [])(place.at, date.day, meter);
   const applied = applyCorrections(joined, found, linersSeen);
   for (const correction of applied.judged) {
     const { outcome, says, row } = correction;
@@ -388,7 +390,7 @@ function records<D extends { readonly conveyorUse: NameUse }, R extends { readon
     (a, b) =>
       conveyors.orderOf(a.conveyor) - conveyors.orderOf(b.conveyor) ||
       dayOf(a) - dayOf(b) ||
-      meterOf(a) - meterOf(b),
+      compareMeters(meterOf(a), meterOf(b)),
   );
 }
 
@@ -417,6 +419,8 @@ function dayOf(record: object): number {
   return (record as DutyChange).from.day; // duty changes alone have no date but a first day
 }
 
-function meterOf(record: object): number {
-  return 'meter' in record ? (record as Reline).meter.hours.value : 0;
+const noMeter: MeterReading = {};
+
+function meterOf(record: object): MeterReading {
+  return 'meter' in record ? (record as Reline).meter : noMeter;
 }

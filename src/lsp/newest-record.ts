@@ -1,5 +1,6 @@
 // The newest inspection, reline or screw change as it is written: the date and meter to go on from.
 
+import { meterWords } from '../domain/model/meter-read.js';
 import { formatDay } from '../domain/units/calendar.js';
 import { newestRecord as newestIn } from '../domain/model/newest.js';
 import type { ConveyorName } from './document-symbols.js';
@@ -8,6 +9,7 @@ import type { Session } from './session.js';
 
 export interface NewestRecord {
   readonly date: string;
+  /** As it was written, or that nobody read it. */
   readonly meter: string;
   readonly uri: string;
 }
@@ -29,7 +31,7 @@ export function newestRecord(
   return (
     newest && {
       date: formatDay(newest.date.day),
-      meter: newest.meter.hours.text,
+      meter: meterWords(newest.meter),
       uri: session.uriOf(newest.origin),
     }
   );

@@ -189,7 +189,7 @@ function everyFact(folder: string): readonly string[] {
           readings.value[row]?.toFixed(6),
           readings.kind[row] === 0 ? readings.error[row]?.toFixed(6) : '',
         ];
-        const head = `${conveyor.plant.name}.${conveyor.name} ${date.day} ${meter.hours.value} ${meter.tonnes?.value} ${by} ${gauge?.kind}`;
+        const head = `${conveyor.plant.name}.${conveyor.name} ${date.day} ${meter.hours?.value} ${meter.tonnes?.value} ${by} ${gauge?.kind}`;
         return `${head} ${place?.name} ${place?.at} ${place?.clock} ${readings.kind[row]} ${value} ${error} ${readings.notes.get(row) ?? ''}`;
       }),
     )

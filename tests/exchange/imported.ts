@@ -45,7 +45,7 @@ function said({ estate: { inspections, readings, places } }: Analysis): string[]
         const place = places[readings.place[row] ?? -1]?.name ?? '?';
         const value = readings.value[row] ?? NaN;
         const what = readings.kind[row] === 0 ? value.toFixed(6) : `${readings.kind[row]} ${value}`;
-        return `${conveyor.name} ${formatDay(date.day)} ${meter.hours.value} h ${place} ${what} ${readings.notes.get(row) ?? ''}`.trim();
+        return `${conveyor.name} ${formatDay(date.day)} ${meter.hours?.value} h ${place} ${what} ${readings.notes.get(row) ?? ''}`.trim();
       }),
     )
     .sort();

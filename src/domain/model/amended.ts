@@ -1,6 +1,7 @@
 // Which measures beside the readings of the liner were found wrong later, and what do they say now? Plate, flight, current, the meter
 // of a look, and a condition that never was there. A look then holds what counts, and beside it stands the look as it was written.
 
+import { meterWords } from './meter-read.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { Estate } from './estate.js';
 import type { Amendment, CorrectionOutcome, Inspection, JudgedAmendment } from './records.js';
@@ -83,9 +84,8 @@ function change(look: Inspection, { of, says }: Amendment): Change | undefined {
     }
     case 'meter': {
       if (says.kind !== 'meter') return undefined;
-      const { hours } = look.meter;
       const meter = { ...look.meter, hours: says.hours };
-      return { look: { ...look, meter }, was: hours.text, now };
+      return { look: { ...look, meter }, was: meterWords(look.meter), now };
     }
     case 'condition': {
       const conditions = look.conditions.filter((each) => !of.gone.includes(each));

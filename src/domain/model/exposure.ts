@@ -2,6 +2,7 @@
 // place on that day; its exposure is what ran between fitting and reading, in hours or tonnes as the conveyor declares.
 // An inspection on the day of a reline at the same meter reading is taken to be of the liner that came out.
 
+import { hoursRead } from './meter-read.js';
 import { noOtherFacts } from './other-facts.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { formatDay } from '../units/calendar.js';
@@ -261,7 +262,7 @@ function firstToSay(
   row: number,
 ): Inspection {
   const { date, meter } = inspection;
-  const said = [date.day, meter.hours.value, readings.place[row], readings.kind[row], readings.value[row]];
+  const said = [date.day, hoursRead(meter), readings.place[row], readings.kind[row], readings.value[row]];
   const key = said.join(' ');
   const first = written.get(key) ?? inspection;
   written.set(key, first);

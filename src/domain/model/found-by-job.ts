@@ -38,7 +38,7 @@ export function linerFound(
     conveyor,
     relines.filter((reline) => reline.conveyor === conveyor),
   );
-  return lying((interval.from + interval.to) / 2, startOf(window), Infinity)[0] ?? conveyor.liner;
+  return lying((interval.from + interval.to) / 2, startOf(window), 'after all work')[0] ?? conveyor.liner;
 }
 
 /** The job as it stands by these records; the same object where nothing of it changes. */

@@ -34,5 +34,5 @@ function linerBefore({ conveyor, scope, date }: Reline, found: readonly Reline[]
   const [stretch] = scope;
   const interval = stretch && intervalOf(conveyor, stretch, panelEnds);
   const { from, to } = interval ?? { from: 0, to: conveyor.length.value };
-  return linersOf(conveyor, before)((from + to) / 2, date.day, Infinity)[0] ?? conveyor.liner;
+  return linersOf(conveyor, before)((from + to) / 2, date.day, 'after all work')[0] ?? conveyor.liner;
 }

@@ -282,9 +282,11 @@ function hourCounter(
     });
   }
   for (const { record, source } of datedWithSource(records)) {
+    const { hours } = record.meter;
+    if (!hours) continue;
     readings.push({
       day: record.date.day,
-      value: record.meter.hours.value,
+      value: hours.value,
       source,
       origin: record.origin,
       record,

@@ -4,19 +4,20 @@
 import type { Conveyor } from './conveyor.js';
 import { firstLinerAt, firstLiners } from './first-liner.js';
 import { panelEnds } from './panels.js';
-import type { Reline } from './records.js';
+import { compareMeters } from './meter-read.js';
+import type { MeterReading, Reline } from './records.js';
 import { intervalOf } from './runs.js';
 import type { LinerSpecification } from './specifications.js';
 import type { CalendarDay } from '../units/calendar.js';
 
 /**
- * The liner that lay at a chainage (mm) on a day with this meter reading (h), likeliest first. On the day of a reline both the
+ * The liner that lay at a chainage (mm) on a day with this meter reading, likeliest first. On the day of a reline both the
  * new and the old one may have been looked at. Without a chainage: every liner that may have lain anywhere in the conveyor.
  */
 export type LinersAt = (
   chainage: number | undefined,
   day: CalendarDay,
-  meter: number,
+  meter: MeterReading | 'after all work',
 ) => readonly LinerSpecification[];
 
 /** `relines` of the conveyor in order of date. */
@@ -35,7 +36,7 @@ export function linersOf(conveyor: Conveyor, relines: readonly Reline[]): Liners
     if (chainage === undefined) return history.reverse();
     if (last?.date.day !== day) return history.slice(-1);
     const both = history.slice(-2);
-    return meter > last.meter.hours.value ? both.reverse() : both;
+    return meter === 'after all work' || compareMeters(meter, last.meter) > 0 ? both.reverse() : both;
   };
 }
 

@@ -1,6 +1,7 @@
 // Which record is the newest, and so which day is it? Nothing in the project reads a clock: where nobody names a day, today is
 // the day of the newest record.
 
+import { compareMeters } from './meter-read.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
@@ -56,7 +57,7 @@ export function newestRecord(
 }
 
 function compare(a: DatedRecord, b: DatedRecord): number {
-  return a.date.day - b.date.day || a.meter.hours.value - b.meter.hours.value;
+  return a.date.day - b.date.day || compareMeters(a.meter, b.meter);
 }
 
 function latest(days: readonly CalendarDay[]): CalendarDay | undefined {

@@ -118,7 +118,7 @@ function firstLook(
 export function isAfterMove(look: Pick<DatedRecord, 'date' | 'meter'>, moved: PanelsMoved): boolean {
   const read = ({ date, meter }: Pick<DatedRecord, 'date' | 'meter'>): Pick<Moment, 'day' | 'hours'> => ({
     day: date.day,
-    hours: meter.hours.value,
+    hours: meter.hours?.value,
   });
   return isAfter(read(look), read(moved));
 }

@@ -10,7 +10,10 @@ import type { Stretch } from './stretch.js';
 
 /** Hour-meter reading, and the tonnes counter where one is kept. */
 export interface MeterReading {
-  readonly hours: Stated<'duration'>;
+  /** Undefined where nobody read it: the hours of that day are reckoned (history.ts). */
+  readonly hours?: Stated<'duration'>;
+  /** One standard deviation, where it was read with doubt: a fogged glass. */
+  readonly error?: Stated<'duration'>;
   readonly tonnes?: Stated<'mass'>;
 }
 

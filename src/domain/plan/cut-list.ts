@@ -299,7 +299,7 @@ function isCopy(one: Reline, other: Reline): boolean {
   return (
     one.conveyor === other.conveyor &&
     one.date.day === other.date.day &&
-    one.meter.hours.value === other.meter.hours.value &&
+    one.meter.hours?.value === other.meter.hours?.value &&
     one.scope.map(stretchText).join() === other.scope.map(stretchText).join()
   );
 }

@@ -47,7 +47,7 @@ const columns: readonly DataColumn<ReadingRow>[] = [
   }),
   ...clockColumns<ReadingRow>(({ place }) => place.clock),
   day('date', 'day of the look', ({ exposed }) => exposed.inspection.date.day, { always: true }),
-  number('meter_h', 'hour meter at the look', 1, ({ exposed }) => exposed.inspection.meter.hours.value),
+  number('meter_h', 'hour meter at the look', 1, ({ exposed }) => exposed.inspection.meter.hours?.value),
   number('meter_t', 'counter of tonnes at the look', 1, ({ exposed }) => {
     const kilograms = exposed.inspection.meter.tonnes?.value;
     return kilograms === undefined ? undefined : kilograms / 1000;

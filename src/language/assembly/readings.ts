@@ -1,5 +1,6 @@
 // Joins the readings of all conveyors into the estate's columns: conveyor after conveyor, inspections by date within each.
 
+import { compareMeters } from '../../domain/model/meter-read.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Problem } from '../../domain/model/problem.js';
 import type { Inspection, Place, Readings, Reline } from '../../domain/model/records.js';
@@ -77,8 +78,6 @@ function looksByConveyor(
   );
   const groups = groupBy(found, (look) => look.conveyor);
   for (const group of groups.values())
-    group.sort(
-      (a, b) => a.draft.date.day - b.draft.date.day || a.draft.meter.hours.value - b.draft.meter.hours.value,
-    );
+    group.sort((a, b) => a.draft.date.day - b.draft.date.day || compareMeters(a.draft.meter, b.draft.meter));
   return groups;
 }

@@ -221,7 +221,7 @@ function nameColours(
     for (let from = draft.firstRow; from < draft.endRow; from++, row++) {
       if (columns.kind[row] !== ReadingKind.colour) continue;
       const colour = rows.colours[rows.value[from] ?? -1] ?? '';
-      const liners = linersAt(places[columns.place[row] ?? -1]?.at, draft.date.day, draft.meter.hours.value);
+      const liners = linersAt(places[columns.place[row] ?? -1]?.at, draft.date.day, draft.meter);
       const layer = liners.map((liner) => layerOf(liner, colour)).find((index) => index >= 0) ?? -1;
       if (layer >= 0) {
         columns.value[row] = layer;

@@ -2,7 +2,10 @@
 
 import { word, type KeywordDocs } from './keyword-doc.js';
 
-const meter = word('Reading of the hour meter on that day.', 'meter ${1:8120} h');
+const meter = word(
+  'Reading of the hour meter on that day; left out where nobody read it.',
+  'meter ${1:8120} h',
+);
 const tonnes = word('Reading of the tonnes counter on that day.', 'tonnes ${1:41000} t');
 const error = word(
   'Standard deviation of the reading. A depth gauge is usually good for ± 0.5 mm.',
@@ -33,7 +36,14 @@ export const recordKeywords: KeywordDocs = {
       'What was seen on one day. One file an inspection is a good habit: two people can then add theirs without a conflict.',
       'inspection ${1:DG1} ${2:2026-03-14} meter ${3:8120} h {\n\tby "${4:day shift}"\n\tview downstream\n\t${5:P1} thickness ${6:8.4} mm$0\n}',
     ),
+  },
+  MeterRead: {
     meter,
+    'not read': word(
+      'Nobody read the meter, which leaving it out says too: the hours of that day are reckoned from the readings before and after.',
+    ),
+    '±': word('How far the reading may be off, one standard deviation: a fogged glass.', '± ${1:60} h'),
+    '+/-': word('The same as `±`.', '+/- ${1:60} h'),
     tonnes,
   },
   Reading: {
@@ -492,8 +502,6 @@ export const recordKeywords: KeywordDocs = {
       'A reline that was done. It starts a new liner set: later readings count their hours from here. Without `scope` the whole liner was changed.',
       'reline ${1:DG1} ${2:2024-05-06} meter ${3:2100} h {\n\tliner ${4:TwoLayer12}\n\tscope ${5:run 1}$0\n}',
     ),
-    meter,
-    tonnes,
   },
   Scope: {
     scope: word('Which part was relined: `run 2`, `panels 1, 9 and 10 of run 3`.', 'scope ${1:run 1}'),
@@ -559,8 +567,6 @@ export const recordKeywords: KeywordDocs = {
       'Panels that were fitted again: turned end for end, or exchanged. From what was left at a point on them then, their wear counts anew where they lie now; without it from the first thickness read there.',
       'panels moved ${1:DG1} ${2:2026-03-14} meter ${3:8120} h {\n\tpanel ${4:2} of run ${5:1} turned end for end\n\t${6:P2} thickness ${7:9.1} mm$0\n}',
     ),
-    meter,
-    tonnes,
   },
   OnePanel: {
     panel: word('One panel, by its number from the tail end of its run.', 'panel ${1:2} of run ${2:1}'),
@@ -580,8 +586,6 @@ export const recordKeywords: KeywordDocs = {
       'A screw that was changed.',
       'screw change ${1:DG1} ${2:2025-06-02} meter ${3:12000} h {\n\tscrew ${4:Spiral400}$0\n}',
     ),
-    meter,
-    tonnes,
   },
   ScrewScope: {
     scope: word(

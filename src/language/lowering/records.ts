@@ -24,14 +24,19 @@ import { seenInWork } from './seen-beside.js';
 import { lowerWork } from './work.js';
 import { lowerPanels, lowerRun, lowerStretches } from './stretch.js';
 
-/** Meter, and the tonnes counter where one is kept. */
+/** Meter, and the tonnes counter where one is kept; what was not read is left out. Undefined where it cannot be made out. */
 export function lowerMeter(
   reader: Reader,
   node: ast.Inspection | ast.Reline | ast.PanelsMoved | ast.ScrewChange,
 ): MeterReading | undefined {
   const hours = reader.quantity(node, 'meter', 'duration', 'meter reading');
+  const error =
+    'meterError' in node
+      ? reader.quantity(node, 'meterError', 'duration', 'error of the meter reading')
+      : undefined;
   const tonnes = reader.quantity(node, 'tonnes', 'mass', 'tonnes counter');
-  return hours && { hours, ...stated({ tonnes }) };
+  if (node.meter !== undefined && !hours) return undefined;
+  return stated({ hours, error, tonnes });
 }
 
 export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline): RelineDraft | undefined {

@@ -1,5 +1,7 @@
 // A reading and an inspection: whose liner it was, how long that liner had run, and what came before.
 
+import { meterWords } from '../../domain/model/meter-read.js';
+import { hoursErrorOf } from '../../domain/model/hours-error.js';
 import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import { type LengthUnit, rateWords } from '../../domain/units/length-words.js';
 import { screwSeen } from '../../domain/model/lying-screw.js';
@@ -10,7 +12,7 @@ import type { Estate } from '../../domain/model/estate.js';
 import { exposureBetween, setSeen, type Exposure } from '../../domain/model/exposure.js';
 import { fittedThickness } from '../../domain/model/fitted-thickness.js';
 import { isImpossible } from '../../domain/model/impossible-reading.js';
-import { historyOf, momentOf } from '../../domain/model/history.js';
+import { type History, historyOf, momentOf } from '../../domain/model/history.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
 import type { CorrectedReading, Inspection, Place } from '../../domain/model/records.js';
 import { runAt } from '../../domain/model/runs.js';
@@ -190,7 +192,7 @@ function previous(estate: Estate, place: Place, until: Inspection): string[] {
     const inspection = estate.inspections[readings.inspection[row] ?? -1];
     if (!inspection || inspection.date.day >= until.date.day) continue;
     rows.push(
-      `| ${formatDay(inspection.date.day)} | ${inspection.meter.hours.text} | ${seenWords(estate, row, inspection)} |`,
+      `| ${formatDay(inspection.date.day)} | ${meterWords(inspection.meter)} | ${seenWords(estate, row, inspection)} |`,
     );
   }
   return rows.length === 0
@@ -237,7 +239,7 @@ export function inspectionHover(estate: Estate, inspection: Inspection): string 
       : line(
           'running hours',
           `${formatNumber(moment.hours, 0)} h ${history.start.kind === 'commissioned' ? 'since commissioning' : 'on record'}`,
-          'meter readings added up across meter changes',
+          howHoursAreKnown(history, inspection),
         )),
     ...(before && moment.hours !== undefined
       ? line(
@@ -258,6 +260,12 @@ export function inspectionHover(estate: Estate, inspection: Inspection): string 
         : `downstream${inspection.view.stated ? '' : ' (assumed: none is stated)'}`,
     ),
   ]);
+}
+
+function howHoursAreKnown(history: History, look: Inspection): string {
+  if (look.meter.hours) return 'meter readings added up across meter changes';
+  const error = hoursErrorOf(history, look);
+  return `the meter was not read: by the readings before and after, ${error === undefined ? 'how sure is not known' : `± ${formatNumber(error, 0)} h`}`;
 }
 
 function rowsOf({ firstRow, endRow }: Inspection): readonly number[] {
@@ -282,7 +290,7 @@ export function pointHover(estate: Estate, place: Place, wear: readonly string[]
     if (inspection) counts.push(row);
     if (inspection)
       rows.push(
-        `| ${formatDay(inspection.date.day)} | ${inspection.meter.hours.text} | ${seenWords(estate, row, inspection)} |`,
+        `| ${formatDay(inspection.date.day)} | ${meterWords(inspection.meter)} | ${seenWords(estate, row, inspection)} |`,
       );
   }
   return hoverMarkdown(

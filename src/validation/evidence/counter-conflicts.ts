@@ -41,7 +41,7 @@ export function placeOf(
 ): Origin {
   for (const records of [estate.inspections, estate.relines, estate.screwChanges]) {
     for (const record of records)
-      if (record === reading.record) return (record.meter[pick] ?? record.meter.hours).origin;
+      if (record === reading.record) return (record.meter[pick] ?? record.meter.hours ?? record).origin;
   }
   const commissioned = conveyor.commissioned;
   if (reading.source === 'commissioning' && commissioned)

@@ -33,7 +33,7 @@ const measures = ({ plates, flights, flightDiameters, currents, meter, condition
   flights: flights.map(({ at, depth }) => [at.value, depth.value]),
   diameters: flightDiameters.map(({ at, diameter }) => [at.value, diameter.value]),
   currents: currents.map(({ empty, loaded }) => [empty?.value, loaded?.value]),
-  meter: meter.hours.value,
+  meter: meter.hours?.value,
   conditions: conditions.map(({ kind }) => kind),
 });
 

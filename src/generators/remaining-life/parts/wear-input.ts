@@ -3,6 +3,8 @@
 // fitted together, those by tonnes together; pools say what they share: the conveyor, the run, the place (which may wear alike
 // from set to set), the liner. Where the liners declare an expected life, rates are pooled relative to it.
 
+import { depthGaugeError } from '../../../domain/geometry/gauge.js';
+import { exposureErrorOf } from '../../../domain/model/hours-error.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
@@ -85,7 +87,13 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
           columns.kind.push(kind);
           columns.value.push(values[row] ?? NaN);
           columns.day.push(inspection.date.day);
-          columns.error.push(errors[row] ?? NaN);
+          columns.error.push(
+            withHours(errors[row] ?? NaN, {
+              wear: fitted - (values[row] ?? NaN),
+              exposure: exposure.value,
+              hours: measure === 'h' ? exposureErrorOf(history, set, inspection) : 0,
+            }),
+          );
         }
       }
     }
@@ -263,6 +271,18 @@ function expectations(
     offset: logRates.map((r) => (r ?? middle) - middle),
     expectedLife: spreads.length > 0 ? { ...expectedLife, spread: Math.max(...spreads) } : expectedLife,
   };
+}
+
+/**
+ * The error of a thickness, mm, with that of its hours: at the pace so far a look that is h hours off is pace·h of wear off. All
+ * points of a look are off together, which readings that count as independent say too little of; small beside the gauge mostly.
+ */
+function withHours(
+  own: number,
+  { wear, exposure, hours }: { readonly wear: number; readonly exposure: number; readonly hours: number },
+): number {
+  if (!(hours > 0) || !(exposure > 0) || !(wear > 0)) return own;
+  return Math.hypot(own > 0 ? own : depthGaugeError, (wear / exposure) * hours);
 }
 
 /** Middle of the errors that the readings state, mm; undefined leaves it to the model's default. */

@@ -1,6 +1,7 @@
 // Was a look or a reline dated in another year, or with day and month exchanged? Its meter and its readings contradict their neighbours, and
 // one other date ends all of that at once (evidence/likely-slips.ts). What only follows from it is not told beside it.
 
+import { meterWords } from '../../../domain/model/meter-read.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { counted } from '../../../domain/units/wording.js';
 import { likelySlips } from '../../evidence/likely-slips.js';
@@ -88,7 +89,7 @@ inspection DG1 2025-09-08 meter 5000 h {${readings.replace('8.0', '11.4').replac
         origin: date.origin,
         message:
           `This ${'firstRow' in record ? 'look' : 'reline'} of ${conveyor.name} is dated ${formatDay(date.day)}, and ${formatDay(meant)} ` +
-          `was meant, it seems: there its meter (${meter.hours.text}) and what was read fit the records before and after, ` +
+          `was meant, it seems: there its meter (${meterWords(meter)}) and what was read fit the records before and after, ` +
           `here ${counted(ends, 'contradiction')} follow from it.`,
         fixes: [replace(date.origin, formatDay(meant))],
       };

@@ -68,7 +68,7 @@ function* copiesOfTheDay(estate: Estate): Iterable<Copy> {
     for (let j = i - 1; j >= 0; j--) {
       const other = inspections[j];
       if (!other || other.conveyor !== inspection.conveyor || other.date.day !== inspection.date.day) break;
-      if (other.meter.hours.value !== inspection.meter.hours.value || !isWithin(estate, inspection, other))
+      if (other.meter.hours?.value !== inspection.meter.hours?.value || !isWithin(estate, inspection, other))
         continue;
       yield { inspection, other };
       break;

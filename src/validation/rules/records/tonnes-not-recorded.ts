@@ -41,7 +41,7 @@ inspection DG1 2025-09-08 meter 9000 h tonnes 61000 t {
       for (const record of records) {
         if (record.conveyor.wearBy !== 'tonnes' || record.meter.tonnes) continue;
         yield {
-          origin: record.meter.hours.origin,
+          origin: (record.meter.hours ?? record.date).origin,
           message: `Wear of ${record.conveyor.name} goes by tonnes, and the ${named(what, record)} states none.`,
         };
       }
