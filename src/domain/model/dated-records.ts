@@ -2,6 +2,7 @@
 
 import type { Estate } from './estate.js';
 import type { History } from './history.js';
+import { compareMeters } from './meter-read.js';
 import type { DatedRecord, Inspection } from './records.js';
 
 type Records = Pick<Estate, 'inspections' | 'relines' | 'panelsMoved' | 'screwChanges'>;
@@ -21,9 +22,7 @@ export function recordsOf({ inspections, relines, panelsMoved, screwSets }: Hist
   const looks = inspections.map(({ inspection }) => inspection);
   const work = [relines, panelsMoved, screwChanges].flat();
   if (work.length === 0) return looks;
-  return [...looks, ...work].sort(
-    (a, b) => a.date.day - b.date.day || a.meter.hours.value - b.meter.hours.value,
-  );
+  return [...looks, ...work].sort((a, b) => a.date.day - b.date.day || compareMeters(a.meter, b.meter));
 }
 
 /** Nobody who works at one place looks at all others. */

@@ -6,7 +6,8 @@ import type { Knot } from './counter.js';
 import { dutyOn } from './duty.js';
 import { dutyVariation } from './duty-variation.js';
 import type { LinerSet } from './liner-sets.js';
-import { forwardDuty, momentOf, type DatedRecord, type History } from './history.js';
+import { forwardDuty, momentOf, type History } from './history.js';
+import type { DatedRecord } from './records.js';
 
 /** One standard deviation, h, ≥ 0; undefined where the hours themselves are not known. */
 export function hoursErrorOf(history: History, record: DatedRecord): number | undefined {

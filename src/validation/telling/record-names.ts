@@ -1,7 +1,6 @@
 // Records in words, for messages: `inspection of 2025-03-10`.
 
-import type { DatedRecord } from '../../domain/model/history.js';
-import type { Inspection, Reline, ScrewChange } from '../../domain/model/records.js';
+import type { DatedRecord, Inspection, Reline, ScrewChange } from '../../domain/model/records.js';
 import { formatDay } from '../../domain/units/calendar.js';
 
 export function dayOf(record: DatedRecord): string {

@@ -1,6 +1,7 @@
 // How sure are the hours of a record at which nobody read the meter?
 
-import { historyOf, momentOf, type DatedRecord } from '../../../domain/model/history.js';
+import { historyOf, momentOf } from '../../../domain/model/history.js';
+import type { DatedRecord } from '../../../domain/model/records.js';
 import { hoursErrorOf } from '../../../domain/model/hours-error.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatNumber } from '../../../domain/units/format.js';
