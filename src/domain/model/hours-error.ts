@@ -2,7 +2,6 @@
 // read, they lie on the straight line between the readings around them, from which the weeks in between stray as a bridge does:
 // most in the middle, not at all at its ends. Beyond the last reading they are what the duty brings, with all its doubt.
 
-import type { Knot } from './counter.js';
 import { dutyOn } from './duty.js';
 import { dutyVariation } from './duty-variation.js';
 import type { LinerSet } from './liner-sets.js';
