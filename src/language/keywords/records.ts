@@ -6,6 +6,9 @@ const meter = word(
   'Reading of the hour meter on that day; left out where nobody read it.',
   'meter ${1:8120} h',
 );
+const notRead = word(
+  'Nobody read the meter, which leaving it out says too: the hours of that day are reckoned from the readings before and after.',
+);
 const tonnes = word('Reading of the tonnes counter on that day.', 'tonnes ${1:41000} t');
 const error = word(
   'Standard deviation of the reading. A depth gauge is usually good for ± 0.5 mm.',
@@ -39,9 +42,7 @@ export const recordKeywords: KeywordDocs = {
   },
   MeterRead: {
     meter,
-    'not read': word(
-      'Nobody read the meter, which leaving it out says too: the hours of that day are reckoned from the readings before and after.',
-    ),
+    'not read': notRead,
     '±': word('How far the reading may be off, one standard deviation: a fogged glass.', '± ${1:60} h'),
     '+/-': word('The same as `±`.', '+/- ${1:60} h'),
     tonnes,
@@ -586,6 +587,9 @@ export const recordKeywords: KeywordDocs = {
       'A screw that was changed.',
       'screw change ${1:DG1} ${2:2025-06-02} meter ${3:12000} h {\n\tscrew ${4:Spiral400}$0\n}',
     ),
+    meter,
+    'not read': notRead,
+    tonnes,
   },
   ScrewScope: {
     scope: word(

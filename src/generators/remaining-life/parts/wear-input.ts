@@ -3,7 +3,7 @@
 // fitted together, those by tonnes together; pools say what they share: the conveyor, the run, the place (which may wear alike
 // from set to set), the liner. Where the liners declare an expected life, rates are pooled relative to it.
 
-import { depthGaugeError } from '../../../domain/geometry/gauge.js';
+import { defaultGaugeError } from '../../../domain/wear/reduce.js';
 import { exposureErrorOf } from '../../../domain/model/hours-error.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
@@ -282,7 +282,7 @@ function withHours(
   { wear, exposure, hours }: { readonly wear: number; readonly exposure: number; readonly hours: number },
 ): number {
   if (!(hours > 0) || !(exposure > 0) || !(wear > 0)) return own;
-  return Math.hypot(own > 0 ? own : depthGaugeError, (wear / exposure) * hours);
+  return Math.hypot(own > 0 ? own : defaultGaugeError, (wear / exposure) * hours);
 }
 
 /** Middle of the errors that the readings state, mm; undefined leaves it to the model's default. */
