@@ -3,6 +3,7 @@
 import type { Finding } from './finding.js';
 import type { Problem } from '../domain/model/problem.js';
 import type { Rule, RuleInput } from './rule.js';
+import { formatDay } from '../domain/units/calendar.js';
 import { likelySlips } from './evidence/likely-slips.js';
 import { noEstate } from './evidence/no-estate.js';
 import type { RuleThreshold } from './threshold.js';
@@ -38,9 +39,12 @@ export function runRules(input: RuleInput): Finding[] {
   return inTextOrder(input.asOf === undefined ? found : markCalendar(found, input));
 }
 
-/** What is gone once the likely slips are mended follows from them, and only they are told; the rest in the words it has then. */
+/**
+ * What is gone once the likely slips are mended follows from them, and only they are told; the rest in the words it has then, but for
+ * a day that nobody wrote.
+ */
 function withoutFollowers(found: Finding[], input: RuleInput): Finding[] {
-  const { mended } = likelySlips(input.estate);
+  const { mended, dates } = likelySlips(input.estate);
   if (!mended) return found;
   const placeOf = ({ code, origin }: Finding): string => `${code} ${origin.source} ${origin.start}`;
   const still = new Map(
@@ -48,9 +52,12 @@ function withoutFollowers(found: Finding[], input: RuleInput): Finding[] {
       .flatMap((rule) => findingsOf(rule, { ...input, estate: mended }))
       .map((finding) => [placeOf(finding), finding]),
   );
-  return found.flatMap((finding) =>
-    tellsASlip(finding.code) ? [finding] : (still.get(placeOf(finding)) ?? []),
-  );
+  const supposed = dates.map(({ meant }) => formatDay(meant));
+  return found.flatMap((finding) => {
+    if (tellsASlip(finding.code)) return [finding];
+    const then = still.get(placeOf(finding));
+    return (then && supposed.some((day) => then.message.includes(day)) ? finding : then) ?? [];
+  });
 }
 
 function tellsASlip(code: string): boolean {

@@ -22,3 +22,58 @@ test('an old panel that nothing took out is named by its number', () => {
     'reline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n  scope run 3\n  old panel at 4.2 m thickness 5.1 mm\n}';
   expect(messageOf('TL370', 'estate', records)).toMatch(/at 4\.20 m of DG1, on panel 3 of run 2\.$/);
 });
+
+test('where a layout is reckoned, what is held against it says so and how to write it down', () => {
+  const before = 'reline DG1 2024-05-06 meter 1900 h {\n  liner TwoLayer12\n  scope run 2MORE\n}\n';
+  const old =
+    'reline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n  scope run 3\n  old panel at 4.2 m thickness 5.1 mm\n}';
+  const told = (more: string): string => messageOf('TL370', 'estate', before.replace('MORE', more) + old);
+  expect(told('')).toContain('`fitted run 2 panels …` in the reline of 2024-05-06 says it as it is');
+  const fitted = '\n  fitted run 2 panels 700 mm, 1200 mm, 1200 mm, 1200 mm, 1200 mm';
+  expect(told(fitted)).toMatch(/, on panel \d of run 2\.$/);
+  const step = (stretch: string, more = ''): string =>
+    analyse([
+      {
+        uri: 'a.trough',
+        text: inSoundEstate(
+          'whole',
+          inSoundEstate('job', `order {\n  strip ${stretch}\n}`) + before.replace('MORE', more),
+        ),
+      },
+    ]).findings.find(({ code }) => code === 'TL427')?.message ?? '';
+  expect(step('from 1.6 m to 1.8 m')).toMatch(
+    /^No panel has its middle from 1\.6 m to 1\.8 m \(panel 1 of run 2 from 1\.50 m to .* is bought in, and .*\), so there is nothing to strip\.$/,
+  );
+  expect(step('from 1.6 m to 1.8 m', fitted)).toMatch(
+    /^No panel has its middle [^;]*, so there is nothing to strip\.$/,
+  );
+  expect(step('from 7.1 m to 7.4 m')).toMatch(/^No liner lies from/);
+});
+
+test('a reading where a liner begins is told as at its beginning', () => {
+  const records = (at: string): string =>
+    `reline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n  scope from 3.4 m to 4.6 m\n}\ninspection DG1 2025-03-10 meter 6200 h {\n  view downstream\n  gauge ultrasonic ± 0.2 mm\n  at ${at} clock 7:30 thickness 11.2 mm\n}`;
+  expect(messageOf('TL377', 'estate', records('3.4 m'))).toContain('fitted on 2024-10-07 begins;');
+  expect(messageOf('TL377', 'estate', records('4.6 m'))).toContain('fitted on 2024-10-07 ends;');
+});
+
+test('no day that nobody wrote is quoted beside a slip of the pen', () => {
+  const looks = [
+    ['2024-03-04', 1000, 11.6],
+    ['2024-06-03', 2400, 11],
+    ['2023-09-02', 3600, 10.4],
+    ['2024-12-02', 4900, 9.9],
+    ['2025-03-03', 6100, 9.4],
+  ]
+    .map(
+      ([on, meter, mm]) =>
+        `inspection DG1 ${on} meter ${meter} h {\n  view downstream\n  gauge ultrasonic ± 0.2 mm\n  P1 thickness ${mm} mm\n}`,
+    )
+    .join('\n');
+  const wrong = looks.replace('2023-09-02', '2025-09-02');
+  const correction =
+    '\ncorrection DG1 2025-04-07 P1 read on 2024-09-16 thickness 10.2 mm by "day shift" "gauge"';
+  expect(messageOf('TL378', 'estate', wrong + correction)).toContain('2024-09-02');
+  expect(messageOf('TL366', 'estate', wrong + correction)).toContain('nearest look is of');
+  expect(messageOf('TL366', 'estate', wrong + correction)).not.toContain('2024-09-02');
+});

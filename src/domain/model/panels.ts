@@ -8,7 +8,7 @@ import {
   usualMinimumClosingPiece,
   type PanelLayout,
 } from '../geometry/panel-layout.js';
-import type { CalendarDay } from '../units/calendar.js';
+import { formatDay, type CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
 import { firstLinerOf } from './first-liner.js';
@@ -65,6 +65,19 @@ export interface InstalledPanels {
   readonly layout: PanelLayout;
   /** The reline that wrote the lengths down; undefined where the layout is worked out and not recorded. */
   readonly recordedBy?: Reline;
+  /** The reline that put them in without writing their lengths down; undefined of the first liner too. */
+  readonly reckonedFor?: Reline;
+}
+
+/** What to say where a line is held against a layout that nobody wrote down; empty where it was. */
+export function reckonedWords(
+  { number }: Run,
+  { reckonedFor }: { readonly reckonedFor?: Reline | undefined },
+): string {
+  return reckonedFor
+    ? `; how they lie is reckoned from the lengths that ${reckonedFor.liner.name} is bought in, and \`fitted run ${number} panels …\` ` +
+        `in the reline of ${formatDay(reckonedFor.date.day)} says it as it is`
+    : '';
 }
 
 /**
@@ -87,11 +100,15 @@ export function installedPanels(
       installed =
         lengths && fills(run, lengths, reline.liner)
           ? { liner: reline.liner, layout: recorded(run, lengths, reline.liner), recordedBy: reline }
-          : { liner: reline.liner, layout: panelsOf(run, reline.liner) };
+          : { liner: reline.liner, layout: panelsOf(run, reline.liner), reckonedFor: reline };
     } else if (lengths) {
       const replaced = replacePanels(installed.layout, reline, run, lengths);
       if (replaced)
-        installed = { ...installed, layout: recorded(run, replaced, installed.liner), recordedBy: reline };
+        installed = {
+          liner: installed.liner,
+          layout: recorded(run, replaced, installed.liner),
+          recordedBy: reline,
+        };
     }
   }
   return installed;

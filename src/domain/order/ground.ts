@@ -10,6 +10,7 @@ import type { Job, Step, StepAction } from '../model/job.js';
 import { intervalOf, runsOf, type Run } from '../model/runs.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import { concerns, layoutOf } from './layout.js';
+import type { InstalledPanels } from '../model/panels.js';
 import { startOf, usualStartOf, type End } from './start.js';
 
 export interface Area {
@@ -55,6 +56,8 @@ export interface RunGround {
   readonly ends: readonly number[];
   /** In order from the tail; panel n is at n − 1. */
   readonly panels: readonly RunPanel[];
+  /** Where nobody wrote down how the panels that stay were cut. */
+  readonly reckonedFor?: InstalledPanels['reckonedFor'] | undefined;
 }
 
 /** A panel of a run, by its number from the tail. */
@@ -151,9 +154,16 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
   const braces = parts('brace', conveyor.braces, 'braces off', 'braces on');
   const holdDowns = parts('hold-down', conveyor.holdDowns, 'hold-downs off', 'hold-downs on');
 
-  const runs = laid.map(({ run, layout, liner, start }): RunGround => {
+  const runs = laid.map(({ run, layout, liner, start, reckonedFor }): RunGround => {
     const panels: RunPanel[] = [];
-    const ground: RunGround = { run, liner, start, ends: layout.joints, panels };
+    const ground: RunGround = {
+      run,
+      liner,
+      start,
+      ends: layout.joints,
+      panels,
+      ...(reckonedFor && { reckonedFor }),
+    };
     between(layout.joints).forEach((area, i) => {
       const length = layout.panels[i]?.length ?? area.to - area.from;
       panels.push(add('panel', area, { run: ground, panel: i + 1, length }));

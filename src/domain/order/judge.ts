@@ -5,9 +5,11 @@ import { unitOfMachine, lengthOn, chainageOn } from '../model/unit-of-machine.js
 import { formatHours, formatMass } from '../units/format.js';
 import type { Estate } from '../model/estate.js';
 import type { Job, Step, StepAction } from '../model/job.js';
+import { reckonedWords } from '../model/panels.js';
+import { panelsText } from '../model/runs.js';
 import { accessSlips } from './access.js';
 import { tellWhatIsOpen } from './finish.js';
-import { groundOf, within, type PieceKind } from './ground.js';
+import { groundOf, overlaps, within, type Ground, type PieceKind } from './ground.js';
 import { sequenceOf, stepAt } from './sequence.js';
 import { aloneInside, nobodyOutside, overloads, type Overload } from './people.js';
 import { dryingPairs } from './rest.js';
@@ -461,13 +463,32 @@ function nowhere(w: Walk): JudgedViolation[] {
           origin: step.stretch?.origin ?? step.actionOrigin,
           message: empty
             ? `${job.conveyor.name} has no ${text}.`
-            : `No liner lies ${at}${text}, so there is nothing to ${step.action}.`,
+            : `${bareWords(w.ground, step, `${at}${text}`)}, so there is nothing to ${step.action}.`,
           reason: `${job.conveyor.name} has ${listing(has)}.`,
           conflicts: [],
         },
       },
     ];
   });
+}
+
+/** No panel counts as worked on; where one reaches into the stretch, which it is. */
+function bareWords({ job, runs }: Ground, { stretch }: Step, where: string): string {
+  const beside =
+    stretch?.kind === 'chainage'
+      ? runs.flatMap((ground) =>
+          ground.panels
+            .filter((panel) => overlaps(panel, { from: stretch.from.value, to: stretch.to.value }))
+            .map((panel) => ({ ground, panel })),
+        )
+      : [];
+  const [first] = beside;
+  if (!first) return `No liner lies ${where}`;
+  const lie = beside.map(
+    ({ ground, panel }) =>
+      `${panelsText(panel.panel, panel.panel, ground.run.number)} from ${chainageOn(job.conveyor, panel.from)} to ${chainageOn(job.conveyor, panel.to)}`,
+  );
+  return `No panel has its middle ${where} (${listing(lie)}${reckonedWords(first.ground.run, first.ground)})`;
 }
 
 function place(

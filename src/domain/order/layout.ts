@@ -4,7 +4,7 @@
 import type { PanelLayout } from '../geometry/panel-layout.js';
 import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
-import { installedPanels, panelsOf, placesToAvoid } from '../model/panels.js';
+import { installedPanels, panelsOf, placesToAvoid, type InstalledPanels } from '../model/panels.js';
 import { findRun, type Run } from '../model/runs.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import type { Stretch } from '../model/stretch.js';
@@ -17,6 +17,7 @@ export interface RunLayout {
   readonly layout: PanelLayout;
   /** True where panels that stay in the run fix the joints. */
   readonly kept: boolean;
+  readonly reckonedFor?: InstalledPanels['reckonedFor'];
 }
 
 const cache = new WeakMap<Estate, WeakMap<Job['relines'], Map<string, RunLayout>>>();
@@ -43,8 +44,14 @@ function layOut(job: Job, run: Run, start: End, estate: Estate): RunLayout {
       (stretch.kind === 'chainage' && stretch.from.value <= run.from && stretch.to.value >= run.to),
   );
   if (!whole) {
-    const { liner, layout } = installedPanels(estate, run);
-    return { liner: relined[0]?.liner ?? liner, start, layout, kept: true };
+    const { liner, layout, reckonedFor } = installedPanels(estate, run);
+    return {
+      liner: relined[0]?.liner ?? liner,
+      start,
+      layout,
+      kept: true,
+      ...(reckonedFor && { reckonedFor }),
+    };
   }
   const layout = panelsOf(run, whole.liner, {
     start,

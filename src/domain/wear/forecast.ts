@@ -207,7 +207,11 @@ export function recordsOf(fit: WearFit, unit: number): Records {
   return { basis, readings, indicators, notSeen, pool: fit.informative };
 }
 
-/** What has been seen of a depth: smallest exposure at which it was reached (Infinity), largest at which it was not (0). */
+/**
+ * What has been seen of a depth: smallest exposure at which it was reached (Infinity), largest at which it was not (0). Where a liner
+ * came thinner or thicker than its layers add up to, an end between two of them may lie as much higher or deeper; and a colour settles
+ * nothing that a gauge has read otherwise since.
+ */
 export function knownOf(
   fit: WearFit,
   unit: number,
@@ -217,10 +221,20 @@ export function knownOf(
   let reached = Infinity;
   let short = 0;
   const near = 1e-9 * depth;
+  const fitted = units.columns.fitted[unit] ?? NaN;
+  const full = units.columns.builds[units.columns.build[unit] ?? -1]?.depths.at(-1) ?? fitted;
+  const off = fitted - full;
   for (let e = units.edgeStart[unit] ?? 0; e < (units.edgeStart[unit + 1] ?? 0); e++) {
     const d = units.edgeDepth[e] ?? NaN;
-    if (d >= depth - near) reached = Math.min(reached, units.edgeReached[e] ?? Infinity);
-    if (d <= depth + near) short = Math.max(short, units.edgeNotYet[e] ?? 0);
+    const at = units.edgeReached[e] ?? Infinity;
+    // Steel is where all is gone, however thick it was.
+    const isSteel = d >= full - near;
+    const [least, most] = isSteel
+      ? [Math.max(d, fitted), fitted]
+      : [d + Math.min(0, off), d + Math.max(0, off)];
+    if (least >= depth - near && (isSteel || !readShort(fit, unit, depth, at)))
+      reached = Math.min(reached, at);
+    if (most <= depth + near) short = Math.max(short, units.edgeNotYet[e] ?? 0);
   }
   const life = units.life[unit] ?? NaN;
   if (life === life) reached = Math.min(reached, depth / Math.exp(life));
@@ -233,6 +247,14 @@ export function knownOf(
     if (wear + clear <= depth && x < reached) short = Math.max(short, x);
   }
   return { reached, short: Math.min(short, reached) };
+}
+
+/** A gauge that counts has read, since, that the depth was not reached. */
+function readShort({ units, weight }: WearFit, unit: number, depth: number, since: number): boolean {
+  for (let at = units.start[unit] ?? 0; at < (units.start[unit + 1] ?? 0); at++)
+    if ((units.exposure[at] ?? NaN) > since && (weight[at] ?? 1) >= 0.5 && (units.wear[at] ?? NaN) < depth)
+      return true;
+  return false;
 }
 
 const cache = new WeakMap<WearFit, Map<number, readonly RateTable[]>>();

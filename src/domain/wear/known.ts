@@ -50,7 +50,8 @@ export function knownByHand({ fitted, least, depths, seen }: KnownInput): KnownB
         result: wornThrough(result, exposure, least),
         overruled: { by: 'steel', thickness: plain.last },
       };
-    const most = fitted - (depths[layer] ?? 0);
+    // Of a liner that came thinner than bought nobody knows which layer is thinner: the most that may be left is as of one that was not.
+    const most = Math.max(fitted, depths.at(-1) ?? 0) - (depths[layer] ?? 0);
     if (exposure === result.last.exposure || leftAt(result, exposure) <= most) continue;
     readings.push({ exposure, thickness: Math.max(0, most) });
     result = handArithmetic({ fitted, least, readings });

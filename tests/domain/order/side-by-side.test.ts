@@ -706,7 +706,7 @@ const cases: Readonly<Record<string, readonly Case[]>> = {
       of,
       [...open, 'strip from 500 mm to 1500 mm by Alpha', 'strip from 499 mm to 501 mm by Alpha'],
       [
-        'no such stretch (cannot be built) at strip from 500 mm to 1500 mm by Alpha: No liner lies from 500 mm to 1500 mm, so there is nothing to strip.',
+        'no such stretch (cannot be built) at strip from 500 mm to 1500 mm by Alpha: No panel has its middle from 500 mm to 1500 mm (panel 1 of run 1 from 0.00 m to 1.00 m and panel 2 of run 1 from 1.00 m to 2.00 m), so there is nothing to strip.',
       ],
     ],
     [

@@ -186,3 +186,42 @@ describe('every form says that it is passed, and none prints it as a day to come
     expect(said?.points['P1']?.long.join(' ')).toContain('Condemn limit passed, likely between');
   });
 });
+
+describe('a colour and a gauge', () => {
+  const lot = works
+    .replace('layer ivory 6 mm layer teal 6 mm', 'layer ivory 6 mm layer teal 4 mm')
+    .replace('at 4 mm', 'at 3.5 mm');
+  const fitted = (thickness: string): string =>
+    `reline DG1 2025-01-11 meter 240 h {\n  thickness ${thickness}\n}\n`;
+  const gauged = (hours: number, mm: number): string =>
+    look(hours, `gauge ultrasonic ± 0.2 mm; P1 thickness ${mm} mm`);
+  const teal = gauged(2640, 7.9) + gauged(5040, 6.3) + look(7440, 'P1 colour teal');
+  const later = teal + gauged(8400, 3.8);
+  const passed = (records: string, thickness = '9.2 mm') => {
+    const report = remainingLife(estateOf(lot, fitted(thickness) + records), { track: false });
+    return { at: passedAt(pointOf(report, 'P1')), model: pointOf(report, 'P1').model?.condemn, report };
+  };
+
+  it('of a lot that came thinner than bought nobody knows which layer is thinner: its second colour alone passes no limit', () => {
+    // Teal begins somewhere between 5.2 and 6 mm of wear, so 3.2 to 4 mm are left: the limit of 3.5 mm may be ahead.
+    expect(passed(teal).model?.kind).not.toBe('reached');
+    expect(passed(teal).at?.by).not.toBe('seen');
+  });
+
+  it('the gauge that reads more than the limit afterwards is what counts, also where the colour had settled it', () => {
+    for (const thickness of ['9.2 mm', '8.6 mm']) {
+      const { at, model, report } = passed(later, thickness);
+      expect(model?.kind).toBe('life');
+      expect(at?.by).not.toBe('seen');
+      expect(only(report).model?.forecast.kind).not.toBe('reached');
+    }
+  });
+
+  it('steel that shows has passed every limit, however thick the liner was', () => {
+    for (const thickness of ['9.2 mm', '10.6 mm']) {
+      const { at, model } = passed(teal + look(8400, 'P1 trough showing'), thickness);
+      expect(model?.kind).toBe('reached');
+      expect(at?.by).toBe('seen');
+    }
+  });
+});

@@ -203,7 +203,7 @@ export function pointLife(input: PointInput): PointLife {
     leftFrom: leftFromOf(readings, hand, colours),
     nextLook: nextLookOf(history, set, hand, colours, last?.exposure, asOf),
     pastLimit,
-    passedBySight: pastLimit && sightOf(readings, set, liner.condemn.value, depths),
+    passedBySight: pastLimit && sightOf(readings, set, liner.condemn.value, depths, fitted.value),
   };
 }
 
@@ -213,10 +213,10 @@ function sightOf(
   set: LinerSet | undefined,
   condemn: number,
   depths: readonly number[],
+  fitted: number,
 ): LimitPassed | undefined {
-  const through = depths.at(-1) ?? 0;
   const looks = readings.flatMap(({ seen, day }) => {
-    const left = leftBy(seen, through, depths);
+    const left = leftBy(seen, fitted, depths);
     return left ? [{ day, ...left }] : [];
   });
   const short = looks.findLastIndex(({ least }) => least > condemn);
@@ -224,19 +224,20 @@ function sightOf(
   return reached && passedBySight(looks[short]?.day ?? set?.fitted?.day, reached.day);
 }
 
-/** mm that may be left, by what was seen alone; undefined where nothing was. */
+/** mm that may be left, by what was seen alone, whichever layer came thinner or thicker than bought; undefined where nothing was. */
 function leftBy(
   seen: Observation,
-  through: number,
+  fitted: number,
   depths: readonly number[],
 ): { readonly least: number; readonly most: number } | undefined {
+  const bought = depths.at(-1) ?? 0;
   switch (seen.kind) {
     case 'thickness':
       return { least: seen.thickness, most: seen.thickness };
     case 'colour':
       return {
-        least: through - (depths[seen.layer + 1] ?? through),
-        most: through - (depths[seen.layer] ?? 0),
+        least: Math.max(0, Math.min(fitted, bought) - (depths[seen.layer + 1] ?? bought)),
+        most: Math.max(fitted, bought) - (depths[seen.layer] ?? 0),
       };
     case 'trough':
       return { least: 0, most: 0 };

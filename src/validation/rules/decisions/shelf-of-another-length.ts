@@ -16,12 +16,19 @@ export const shelfOfAnotherLength: Rule = {
   given: 'plant',
   bad: '  on the shelf TwoLayer12 6 panels length «1500 mm» counted 2025-02-10',
   good: '  on the shelf TwoLayer12 6 panels length 1200 mm counted 2025-02-10',
+  cases: [
+    {
+      name: 'none is none of every length',
+      text: '  on the shelf TwoLayer12 0 panels counted 2025-02-10',
+    },
+  ],
   *check({ estate }) {
     for (const { shelf } of estate.plants) {
       for (const count of shelf) {
         const liner = estate.liners.find(({ name }) => name === count.liner.name);
         const sold = liner && soldLengths(liner, count);
-        if (!liner || !sold) continue;
+        // None is none of every length.
+        if (!liner || !sold || (!count.length && count.count.count === 0)) continue;
         const words = list(sold.map((each) => lengthOn({ liner }, each)));
         const have = `liner ${liner.name} has ${count.item} of ${sold.length === 0 ? 'no length stated' : words}`;
         if (count.length && !sold.some((each) => Math.abs(each - count.length!.value) < 0.5))

@@ -1,7 +1,7 @@
 // Does a thickness taken at a reline lie where the liner was changed?
 
 import { scopeOf } from '../../../domain/model/liner-sets.js';
-import { installedPanelEnds, panelEnds } from '../../../domain/model/panels.js';
+import { installedPanelEnds } from '../../../domain/model/panels.js';
 import { intervalOf, type Interval } from '../../../domain/model/runs.js';
 import { stretchText } from '../../../domain/order/words.js';
 import type { Rule } from '../../rule.js';
@@ -22,6 +22,20 @@ reline DG1 2025-03-10 meter 6200 h {
 }`,
   cases: [
     {
+      name: 'a panel of a run that was laid with other lengths before',
+      text: `
+reline DG1 2024-09-02 meter 3500 h {
+  liner TwoLayer12
+  scope run 2
+  fitted run 2 panels 700 mm, 1200 mm, 1200 mm, 1200 mm, 1200 mm
+}
+reline DG1 2025-03-10 meter 6200 h {
+  liner TwoLayer12
+  scope panel 1 of run 2
+  fitted panel 1 of run 2 thickness 12.0 mm
+}`,
+    },
+    {
       name: 'a panel of another run',
       text: `
 reline DG1 2025-03-10 meter 6200 h {
@@ -34,7 +48,9 @@ reline DG1 2025-03-10 meter 6200 h {
   *check({ estate }) {
     for (const reline of estate.relines) {
       if (reline.scope.length === 0) continue;
-      const scope = scopeOf(reline.conveyor, reline, panelEnds);
+      // A panel is where the panels lie of which it is counted, as the history of the liner has it.
+      const ends = installedPanelEnds(estate, reline.date.day);
+      const scope = scopeOf(reline.conveyor, reline, ends);
       for (const { point: use } of reline.asFitted) {
         const point = reline.conveyor.points.find((one) => one.name === use.name);
         if (!point || scope.some(({ from, to }) => point.at.value >= from && point.at.value <= to)) continue;
@@ -44,7 +60,6 @@ reline DG1 2025-03-10 meter 6200 h {
           related: reline.scope.map((stretch) => ({ origin: stretch.origin, message: 'the scope' })),
         };
       }
-      const ends = installedPanelEnds(estate, reline.date.day);
       for (const { stretch } of reline.panelThicknesses) {
         const place = intervalOf(reline.conveyor, stretch, ends);
         if (!place || isCovered(place, scope)) continue;

@@ -24,7 +24,13 @@ export const plateThickerThanTheTrough: Rule = {
   threshold,
   given: 'inspection',
   example: '  plate at 4.2 m thickness «4.7 mm|4.5 mm»',
-  cases: [{ name: 'at the top of the band', text: '  plate at 4.2 m thickness 4.6 mm' }],
+  cases: [
+    { name: 'at the top of the band', text: '  plate at 4.2 m thickness 4.6 mm' },
+    {
+      name: 'through a patch that was welded onto what was left of the plate',
+      text: '  plate at 4.2 m thickness 5.7 mm\n}\npatch DG1 2024-12-02 at 4 m to 4.5 m thickness 3 mm {',
+    },
+  ],
   *check({ estate }) {
     for (const { conveyor, plates, date } of [...estate.inspections, ...estate.relines]) {
       for (const { at, thickness } of plates) {
@@ -36,10 +42,14 @@ export const plateThickerThanTheTrough: Rule = {
             at.value <= each.to.value,
         );
         const asNew = patch?.thickness ?? conveyor.trough.plate;
-        if (thickness.value <= asNew.value * (1 + settled(conveyor.plant, 'TL355', threshold))) continue;
+        // A patch may be welded onto what is left of the trough: then both are read.
+        const most = patch ? patch.thickness.value + conveyor.trough.plate.value : asNew.value;
+        if (thickness.value <= most * (1 + settled(conveyor.plant, 'TL355', threshold))) continue;
         yield {
           origin: thickness.origin,
-          message: `${thickness.text} is read, and the ${patch ? 'patch' : `trough of ${conveyor.name}`} was ${asNew.text} thick when new.`,
+          message: patch
+            ? `${thickness.text} is read, and the patch was ${asNew.text} thick when new, on a plate of ${conveyor.trough.plate.text}.`
+            : `${thickness.text} is read, and the trough of ${conveyor.name} was ${asNew.text} thick when new.`,
         };
       }
     }

@@ -55,7 +55,7 @@ export const readOnAJoint: Rule = {
         origin: originOf(readings, row),
         message:
           `${place.name} of ${conveyor.name} lies on the joint at ${chainageOn(conveyor, joint.at)}, ` +
-          `where the liner fitted on ${formatDay(fitted.day)} ends; what is read there may be of either.`,
+          `where the liner fitted on ${formatDay(fitted.day)} ${joint.at === joint.younger.from ? 'begins' : 'ends'}; what is read there may be of either.`,
       });
     });
     return found;

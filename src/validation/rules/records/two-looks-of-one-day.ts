@@ -25,7 +25,9 @@ export const twoLooksOfOneDay: Rule = {
   severity: 'warning',
   restsOn: ['looks'],
   why: 'One of the two was made on another day: its wear is reckoned to the wrong hours, and the day it was made on has no look.',
-  todo: 'Compare both with their sheets and correct the date and the meter of one; if both are of that day, keep in each point the reading that counts.',
+  todo:
+    'Compare both with their sheets and correct the date and the meter of one. If both are of that day, both stay as they are and both count; ' +
+    'of a reading that was wrong say so: `correction DG1 2025-03-12 P1 read on 2025-03-10 does not count by "day shift" "the gauge slipped"`.',
   given: 'estate',
   example: `${first}
 inspection DG1 «2025-03-10|2025-06-09» meter ‹6200|7500› h {
