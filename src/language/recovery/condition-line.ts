@@ -29,6 +29,8 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
   const isUnseen = isNotLooked(told);
   // Nobody says which of the things that may be wrong with it is over.
   if (isOver && (answer.length > 0 || isOfAnything(kind))) return undefined;
+  // `motor tripped 3 times`: that is no name for what is wrong with it.
+  if (isOfAnything(kind) && !told.some(isTemperature) && answer.length === 0) return undefined;
   // Words are not cut out of the middle of what was said.
   const isInside = isAmidst(told, taken);
   const rest = told.filter((_, at) => isInside || !taken.has(at));

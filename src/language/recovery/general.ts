@@ -81,6 +81,12 @@ export function asWork(words: readonly Word[]): WorkLine | undefined {
     const line = [keyword('closed'), keyword(over.kind), ...place, ...(note ? [note] : []), ...by];
     return { line, senses: over.senses, isNamed: true };
   }
+  // What has no condition of its own was a finding.
+  if (answer[0]?.type === 'closed') {
+    const note = noteOf([...told, ...more], texts);
+    const line = [...answer, keyword('finding'), ...about, ...(note ? [note] : []), ...by];
+    return { line, senses: [], isNamed: true };
+  }
   const done = answer.length === 0 && !isAtDrive ? workIn(part, told) : undefined;
   if (done) {
     const head = [keyword(done.part), keyword(done.work), ...place];
@@ -126,6 +132,9 @@ export function takenApart(words: readonly Word[]): SaidLine {
   const how = severity.length > 0 ? [] : severityOf(words, take);
   const by = afterWord(words, ['by', 'welded by'], take);
   const photo = afterWord(words, ['photo'], take);
+  // `rubbing at 16 m on the left side`: what led to the place goes with it.
+  for (let at = words.length - 1; at > 0; at--)
+    if (!taken.has(at) && taken.has(at + 1) && leading.has(words[at]?.image ?? '')) taken.add(at);
   const left = words.filter((_, at) => !taken.has(at));
   const { part: named, told: about } = aboutPart(left.filter(({ type }) => type !== 'STRING'));
   const end = place.length === 0 && named === 'guard' ? endIn(about) : undefined;
@@ -146,6 +155,8 @@ export function takenApart(words: readonly Word[]): SaidLine {
     texts: textsIn(left),
   };
 }
+
+const leading: ReadonlySet<string> = new Set(['on', 'in', 'the', 'at', 'of', 'near', 'from']);
 
 /** Whose guard it is says where it is. */
 const owners: Readonly<Record<string, string>> = {
@@ -208,7 +219,7 @@ function afterWord(words: readonly Word[], wanted: readonly string[], take: Take
   return at < 0 ? [] : take(at, 2);
 }
 
-const joining = new Set(['on', 'the', 'at', 'in', 'of', 'near', 'from', 'and', 'a']);
+const joining = new Set(['the', 'at', 'of', 'near', 'from', 'and', 'a']);
 
 export function noteOf(told: readonly Word[], texts: readonly string[]): Word | undefined {
   const said = [...told];

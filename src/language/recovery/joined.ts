@@ -2,6 +2,7 @@
 // one of their own, for a part or a place is the language's word. Whoever proposes a line reads this, and so does whoever judges it.
 
 import { findUnit } from '../../domain/units/unit-table.js';
+import { partOfWord } from './part-words.js';
 import { isFalseUnit, isWord, keyword, plainImage, type Word } from './word.js';
 
 export function joined(line: readonly Word[]): readonly Word[] {
@@ -26,7 +27,10 @@ function apart(line: readonly Word[]): readonly Word[] {
     const next = line[at + 1];
     const isPlace = / in$/.test(word.image) && isWord(next?.type ?? '');
     // `panel 4 of run 2`, `clock 5 "x"`: no unit follows these.
-    const isCounted = counting.has(before?.type ?? '') && findUnit(unitIn(word.image)) === undefined;
+    const isOfPart =
+      counting.has(before?.type ?? '') || (before !== undefined && partOfWord(before) !== undefined);
+    const isCounted =
+      isOfPart && /^\d+ ?[a-z]+$/.test(word.image) && findUnit(unitIn(word.image)) === undefined;
     if (!isPlace && !isCounted && !isFalseUnit(word.image)) return [word];
     const [, number = '', unit = ''] = /^([^a-z]*?)\s*([a-z].*)$/i.exec(word.image) ?? [];
     return [
@@ -44,7 +48,8 @@ function unitIn(image: string): string {
 
 /** What people call a part, by what the language calls it: only names that say no more than that. */
 const names: Readonly<Record<string, string>> = {
-  'hold-down': 'hold down, hold downs, holddown, holddowns, h-d, h-ds',
+  'hold-down':
+    'hold down, hold downs, holddown, holddowns, h-d, h-ds, pad, pads, hold-down pad, hold-down pads',
   'emergency stop':
     'estop, e-stop, e stop, estops, e-stops, emergency-stop, emergency button, emergency stop button, emergency stop switch, ' +
     'emergency switch, mushroom button, panic button',
@@ -54,8 +59,8 @@ const names: Readonly<Record<string, string>> = {
     'trip wire, trip cord, trip rope, tripwire, rip cord, rope switch, cord switch',
   interlock: 'interlock contact, interlock-switch',
   'tail bearing':
-    'bearing tail, bearing at tail, bearing at the tail, tail-bearing, tail end bearing, tail shaft bearing',
-  'thrust bearing': 'axial bearing, thrust-bearing, bearing thrust',
+    'bearing tail, bearing at tail, bearing at the tail, tail-bearing, tail brg, tail end brg, brg tail, tail end bearing, tail shaft bearing',
+  'thrust bearing': 'axial bearing, thrust brg, thrust-bearing, bearing thrust',
   gearbox: 'gear box, gear-box, gear unit, gearboxes, reducer, gear reducer',
   motor: 'drive motor, main motor, electric motor',
   coupling: 'flexible coupling, shaft coupling, drive coupling',
@@ -126,9 +131,9 @@ function nameAt(
 
 /** The switch of a cover is its interlock. */
 function isSwitch(line: readonly Word[], at: number): boolean {
-  return (
-    line[at]?.image === 'switch' && /^(covers?|hatch|lids?|door|safety)$/.test(line[at - 1]?.image ?? '')
-  );
+  // `hatch 13 switch`
+  const of = line[at - 1]?.type === 'NUMBER' ? line[at - 2] : line[at - 1];
+  return line[at]?.image === 'switch' && /^(covers?|hatch|lids?|door|safety)$/.test(of?.image ?? '');
 }
 
 function isName(word: Word | undefined): boolean {
@@ -181,6 +186,17 @@ const places: readonly Mend[] = [
   everywhere(2, ([size, hour]) =>
     isLong(size) && size && hour?.type === 'CLOCK' ? [size, keyword('clock'), hour] : undefined,
   ),
+  // `at 9.4`, `pad 12.0 half gone`, `left 6.0`: where something is, in metres as everywhere.
+  everywhere(2, ([at, size], before) =>
+    at && isMetre(size) && (at.type === 'at' || placed.has(partOfWord(at)))
+      ? [at, ...(at.type === 'at' ? [] : [keyword('at')]), inMetres(size)]
+      : at && isMetre(size) && before && /^(left|right)$/.test(at.image)
+        ? [keyword('at'), inMetres(size), keyword(`${at.image} side`)]
+        : undefined,
+  ),
+  everywhere(3, ([from, to, end]) =>
+    isMetre(from) && to?.type === 'to' && isMetre(end) ? [inMetres(from), to, inMetres(end)] : undefined,
+  ),
   everywhere(2, ([at, clock]) => (at?.type === 'at' && clock?.type === 'clock' ? [clock] : undefined)),
   everywhere(4, ([between, from, and, to]) =>
     between?.image === 'between' && isMeasure(from) && from && and?.image === 'and' && isLong(to) && to
@@ -213,6 +229,25 @@ function isLong(word: Word | undefined): boolean {
 }
 
 const numbered: ReadonlySet<string> = new Set(['no', 'nr', 'number', '.']);
+
+/** Parts that stand along the trough: behind these a number with a decimal is a chainage. */
+const placed: ReadonlySet<string | undefined> = new Set([
+  'hold-down',
+  'brace',
+  'trough',
+  'spiral',
+  'hatch',
+  'cover',
+]);
+
+/** `9.4`, `13.2`: a number with a decimal and no unit, no longer than a conveyor. */
+function isMetre(word: Word | undefined): word is Word {
+  return word?.type === 'NUMBER' && /^\d{1,2}\.\d{1,2}$/.test(word.image);
+}
+
+function inMetres({ image }: Word): Word {
+  return { type: 'QUANTITY', image: `${image} m` };
+}
 
 /** `panel 5 run 2`, `panels 5 and 6 in run 1`, `run 2 panel 5`: panels are said before their run. */
 function panelsOfRuns(line: readonly Word[]): readonly Word[] {

@@ -3,7 +3,7 @@
 // Whatever proposes a line, this is asked before anybody sees it.
 
 import { joined } from './joined.js';
-import { measureOf } from '../../domain/conditions/kinds.js';
+import { aspectsOf, measureOf } from '../../domain/conditions/kinds.js';
 import { parseQuantity } from '../../domain/units/parse.js';
 import type { ConditionKind, PartName } from '../../domain/model/records.js';
 import { nearest } from '../nearest.js';
@@ -12,6 +12,7 @@ import { isReassuring } from './reassuring.js';
 import { fillers, vague } from './fillers.js';
 import type { LinePattern } from './pattern.js';
 import { isPartName, partIn, partOfWord } from './part-words.js';
+import { isColour } from './colours.js';
 import { isSaidBy } from './senses.js';
 import { isSameSense } from './trade-words.js';
 import { isFalseUnit, isUnknown, isValue, isWord, plainImage, textsIn, type Word } from './word.js';
@@ -27,10 +28,21 @@ export function isOffered(
 ): boolean {
   return (
     readsSoundly(line, pattern) &&
+    !isNameless(written, line) &&
     keepsAll(written, line, senses) &&
     isOfSamePart(written, line, senses) &&
     addsNothing(written, line, senses)
   );
+}
+
+/** `motor "hot"`: a part of the drive with a text alone names nothing that could be answered; a finding does. */
+function isNameless(written: readonly Word[], line: readonly Word[]): boolean {
+  const [part, ...rest] = line;
+  const isOfDrive = aspectsOf((part?.type ?? '') as ConditionKind).length > 0;
+  const isBare = rest.every(
+    ({ type }) => type === 'STRING' || ['slight', 'serious', 'urgent'].includes(type),
+  );
+  return isOfDrive && isBare && rest.length > 0 && written.some(({ type }) => type === 'ID');
 }
 
 /** Words that state a fact by themselves: a line that has one more than was written says what nobody said. */
@@ -63,7 +75,7 @@ function addsNothing(written: readonly Word[], line: readonly Word[], senses: re
       written.some((word) => isReassuring(word.image) || isWorkWord(word)));
   // A word in small letters is the name of a point only where it was written as one.
   const [first] = line;
-  if (isUnknown(first) && first?.image !== written[0]?.image) return false;
+  if (isUnknown(first) && (first?.image !== written[0]?.image || isColour(first))) return false;
   return line.every(
     ({ type }) =>
       (!claims.has(type) || isSaid(type)) && (!keepsPeopleSafe.has(type) || isWritten(type, written)),
@@ -208,7 +220,7 @@ function standsFor(put: string, word: string, written: Word): boolean {
 }
 
 /** One letter off, or two where the first one is right: `torn` is no slip of `worn`, nor `pitted` of `lifted`. */
-function isSlipOf(word: string, meant: string): boolean {
+export function isSlipOf(word: string, meant: string): boolean {
   if (word.length > 1 && meant.startsWith(word)) return true;
   const isAlikeAtFirst = word.startsWith(meant.charAt(0));
   if (nearest(word, [meant], 1).length > 0)

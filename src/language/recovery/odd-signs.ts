@@ -52,7 +52,7 @@ export function withOddSign(
 }
 
 /** These say nothing beside the words: `P5 = 10.8 mm`, `hatch (upper) stuck`, `panel #5`. What is in doubt is none of them. */
-const soft = /^[='’();#@!*]*$/;
+const soft = /^[='’();#@!*+–—-]*$/;
 
 /** The words without such signs; a word that one of them divides is one again: `won’t`. `signs`: what stands behind each word. */
 export function withoutSoftSigns(
@@ -68,9 +68,18 @@ export function withoutSoftSigns(
       /^['’]$/.test(before) && /^[a-z]{1,2}$/i.test(word.image) && /[a-z]$/i.test(last?.image ?? '');
     if (last && isOneWord && last.type !== 'QUANTITY')
       put[put.length - 1] = { type: 'ID', image: `${last.image}'${word.image}` };
-    else put.push(...(before.endsWith('@') ? [keyword('at'), word] : [word]));
+    else put.push(...signIn(before, last, word), word);
   }
   return put;
+}
+
+/** What a sign stands for between two words: `10.2 - 10.4` is a stretch. */
+function signIn(sign: string, before: Word | undefined, next: Word): readonly Word[] {
+  if (sign.endsWith('@')) return [keyword('at')];
+  const isNumber = (word: Word | undefined): boolean => word?.type === 'NUMBER' || word?.type === 'QUANTITY';
+  if (/^[-–—]$/.test(sign)) return isNumber(before) && isNumber(next) ? [keyword('to')] : [keyword(',')];
+  if (sign === '+') return [{ type: 'ID', image: 'and' }];
+  return /^[()]$/.test(sign) && before ? [keyword(',')] : [];
 }
 
 /** What is told of a line without its signs; the line itself where it reads so. */

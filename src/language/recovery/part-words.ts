@@ -73,7 +73,8 @@ const ofAPart: ReadonlySet<PartName | undefined> = new Set([
 
 /** `motor` of a `motor cable` */
 export function isOwner(words: readonly Word[], at: number): boolean {
-  return ofAPart.has(partOfWord(words[at + 1]));
+  // `hatch 13 interlock`
+  return ofAPart.has(partOfWord(words[at + (words[at + 1]?.type === 'NUMBER' ? 2 : 1)]));
 }
 
 /** Number of the first word that names a part of the machine; the lid of a cable tray is none. */

@@ -7,7 +7,7 @@ import { noteOf, takenApart } from './general.js';
 import { readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise, LineSaying } from './otherwise.js';
 import { changed } from './repairs.js';
-import { isColour } from './reading-words.js';
+import { isColour } from './colours.js';
 import { isName, isSpotName } from './said-place.js';
 import { withUnitWords } from './unit-words.js';
 import { imagesOf, keyword, textsIn, type Word } from './word.js';

@@ -2,6 +2,7 @@
 // just showing at 14.2 m 5 o’clock`, `colour turquoise at P5`, `panel 5 run 1 sand coloured`. What it does not say is its note.
 
 import type { BrokenLine } from './broken-line.js';
+import { isColour } from './colours.js';
 import { fillers } from './fillers.js';
 import { noteOf, takenApart, type SaidLine } from './general.js';
 import { joined } from './joined.js';
@@ -164,18 +165,6 @@ function phrased(told: readonly Word[]): Shown | undefined {
     };
   }
   return undefined;
-}
-
-/** Of makes of liner: any word may be the name of a layer, these are nothing else. */
-const colours: ReadonlySet<string> = new Set(
-  (
-    'white black red green blue yellow orange brown grey gray teal ivory amber natural pink purple violet beige cream turquoise sand silver ' +
-    'lime olive magenta cyan ochre mint khaki maroon navy lilac'
-  ).split(' '),
-);
-
-export function isColour(word: Word | undefined): boolean {
-  return word?.type === 'ID' && colours.has(word.image.toLowerCase());
 }
 
 const showing: ReadonlySet<string> = new Set([

@@ -26,7 +26,11 @@ export function isOverIn(words: readonly string[], from: number, taken: Readonly
   const isTurned = (at: number): boolean => isTurnedAt(plain, at);
   // `hand tight`, `with clean fan`: only what is said of the thing itself.
   const isOfItself = (at: number): boolean =>
-    at === 0 || taken.has(at - 1) || taken.has(at + 1) || leads.has(plain[at - 1] ?? '');
+    at === 0 ||
+    (plain[at] === 'stopped' && !amid.has(plain[at - 1] ?? '')) ||
+    taken.has(at - 1) ||
+    taken.has(at + 1) ||
+    leads.has(plain[at - 1] ?? '');
   // `stuck tight`
   const isStuck = (at: number): boolean => plain[at] === 'tight' && stuck.has(plain[at - 1] ?? '');
   const isGood = plain.some(
@@ -34,6 +38,8 @@ export function isOverIn(words: readonly string[], from: number, taken: Readonly
   );
   return isGood || isTurnedAt(words, from);
 }
+
+const amid: ReadonlySet<string> = new Set(['when', 'while', 'if', 'after', 'is', 'was', 'be', 'has', 'we']);
 
 const stuck: ReadonlySet<string> = new Set(['stuck', 'jammed', 'seized', 'rusted', 'shut', 'frozen']);
 

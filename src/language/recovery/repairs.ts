@@ -171,7 +171,8 @@ function changesAt(
 /** A name with a number, no row of names, is a point; and what is wrong with a part is no colour. */
 function mayShow(point: Word | undefined, colour: Word | undefined): boolean {
   const name = point?.image ?? '';
-  return /\d/.test(name) && !/\d-[A-Z]*\d/.test(name) && !states.has(colour?.image ?? '');
+  const shown = colour?.image ?? '';
+  return /\d/.test(name) && !/\d-[A-Z]*\d/.test(name) && !states.has(shown) && !isReassuring(shown);
 }
 
 /** Single words of what is wrong: `torn`, `loose`. */

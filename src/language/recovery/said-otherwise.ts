@@ -13,6 +13,8 @@ import { readingLines } from './reading-line.js';
 import { changed, likeWords, repaired, states, type LineRepair } from './repairs.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
 import { notLookedAt } from './not-looked-at.js';
+import { blocksOfWork } from './general.js';
+import { isReassuring } from './reassuring.js';
 import { isChainage } from './said-place.js';
 import { uncertainDay } from './uncertain-day.js';
 import { withUnitWords } from './unit-words.js';
@@ -146,6 +148,10 @@ const plain: readonly LineSaying[] = [
         }
       : undefined,
 
+  textBehindBy,
+
+  closedOnADay,
+
   panelsChangedOver,
 
   headingInOrder,
@@ -225,6 +231,45 @@ const unlessNear: readonly LineSaying[] = [
   },
 ];
 
+/** `serviced DG1 2026-01-02 spiral at 5.8 m by "welder" "ground out"`: what was done stands before whom it was done by. */
+function textBehindBy({ words, pattern }: BrokenLine): Otherwise | undefined {
+  const by = words.findIndex(
+    ({ type }, i) => type === 'by' && words[i + 1]?.type === 'STRING' && words[i + 2]?.type === 'STRING',
+  );
+  if (by < 1 || words[0]?.type !== 'serviced' || words.slice(0, by).some(({ type }) => type === 'STRING'))
+    return undefined;
+  const [who, what] = [words[by + 1], words[by + 2]];
+  if (!who || !what) return undefined;
+  const line = [...words.slice(0, by), what, keyword('by'), who, ...words.slice(by + 3)];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return {
+    at: by,
+    message: `What was done in words of one's own stands before whom it was done by: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+  };
+}
+
+/** `closed cable damaged at 8.7 m on 2025-10-02`, in an earlier look: it stood open until that day. */
+function closedOnADay({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [first, ...rest] = words;
+  const day = rest.findIndex(({ type }) => type === 'DATE');
+  if (!blocksOfWork.has(block) || first?.type !== 'closed' || day < 1) return undefined;
+  const date = rest[day];
+  const end = rest[day - 1]?.image === 'on' ? day - 1 : day;
+  if (!date) return undefined;
+  const line = [...rest.slice(0, end), keyword('closed on'), date, ...rest.slice(day + 1)];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return {
+    at: 0,
+    message: `What was put right on another day than that of the look says so behind it: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+    senses: [
+      ['closed', 'closed on'],
+      ['on', 'closed on'],
+    ],
+  };
+}
+
 /** `A5 yellow`, `A5 yellow showing`: the word `colour` is left out. */
 function colourAlone({ block, words, pattern }: BrokenLine): Otherwise | undefined {
   const [point, colour, showing] = words;
@@ -234,6 +279,7 @@ function colourAlone({ block, words, pattern }: BrokenLine): Otherwise | undefin
     words.length === 2 &&
     /\d/.test(point.image) &&
     !/^[a-z]{2}/.test(point.image) &&
+    !isReassuring(colour.image) &&
     likeWords(colour.image, [...pattern.words].filter(isWord)).length === 0;
   if (showing?.image !== 'showing' && !isNearNoWord()) return undefined;
   // `P3 torn` is no colour, and `P2-P3` no point.

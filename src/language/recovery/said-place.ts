@@ -38,6 +38,8 @@ function statedPlace(words: readonly Word[], take: Take): readonly Word[] {
   const from = words.findIndex(({ type }, i) => type === 'from' && isStretch(words, i + 1));
   if (at < 0 || (from >= 0 && words[at]?.type === 'at' && from < at))
     return from < 0 ? [] : withUnits(take(from, 4));
+  // `ok at H6 and H13`: two places stand in its words.
+  if (words[at + 2]?.image === 'and' && (isName(words[at + 3]) || isChainage(words[at + 3]))) return [];
   if (words[at]?.type !== 'at') return [];
   if (isPanel(words, at + 1)) return take(at, 1 + panelLength(words, at + 1));
   return isStretch(words, at + 1) ? withUnits(take(at, 4)) : take(at, 2);

@@ -104,7 +104,7 @@ const ofKind: Readonly<Partial<Record<ConditionKind, string>>> = {
 
 const ofAspect: Readonly<Record<Aspect, string>> = {
   noise:
-    'noisy, rumble, rumbles, rumbling, squeal, squeals, squealing, squeak, squeaks, squeaking, grinding, grinds, knocking, knocks, ' +
+    'hum, noisy, rumble, rumbles, rumbling, squeal, squeals, squealing, squeak, squeaks, squeaking, grinding, grinds, knocking, knocks, ' +
     'rattle, rattles, rattling, humming, hums, whining, whines, howls, howling, growls, grumbling, grumbles, singing, ' +
     'screaming, chattering, noises, noisily, growling, clicking, clicks, screeching, loud',
   'oil low': 'oil level low, low oil, low on oil, oil level too low, oil below mark, oil too low',

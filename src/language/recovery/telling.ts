@@ -5,9 +5,9 @@ import { capital } from '../../domain/units/wording.js';
 import { keywordDocOf } from '../keyword-docs.js';
 import { inUsualOrder } from './part-order.js';
 import type { BrokenLine } from './broken-line.js';
-import { isOffered, readsSoundly } from './kept.js';
+import { isOffered, isSlipOf, readsSoundly } from './kept.js';
 import { changed, follow, isMeant, likeWords, repaired, repairOf, type LineRepair } from './repairs.js';
-import { imagesOf, isWord, keyword, plainImage, type Word } from './word.js';
+import { imagesOf, isUnknown, isWord, keyword, plainImage, type Word } from './word.js';
 import type { LinePattern } from './pattern.js';
 import { partOfWord } from './part-words.js';
 import { tradeWord } from './trade-words.js';
@@ -166,7 +166,14 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
   const image = plainImage(word);
   const trade = tradeWord(block, image, known);
   const near = trade === undefined ? likeWords(image, known) : [trade];
-  const like = near.find((each) => isMeant(each, word, words[1]));
+  // `night` is no slip of `flight`.
+  const isSlip = (each: string): boolean =>
+    each === trade ||
+    !isUnknown(word) ||
+    words.length < 3 ||
+    isSlipOf(image, each.split(' ')[0] ?? each) ||
+    isSlipOf(image, each);
+  const like = near.find((each) => isMeant(each, word, words[1]) && isSlip(each));
   if (reached > 0) {
     // A name of a point or of a step can be any word; only one that looks like another word is taken for that.
     const isName = word.type === 'ID' && reached === 1 && /^[a-z]{2}/.test(word.image);

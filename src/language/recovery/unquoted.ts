@@ -22,6 +22,8 @@ export function unquoted({ words, reached, standing, pattern }: BrokenLine): Oth
   const isValue = (type: string): boolean => type === type.toUpperCase() && type !== 'ID';
   if (plain.length === 0 || isValue(plain[0]?.type ?? '') || plain.some(({ type }) => type === 'DATE'))
     return undefined;
+  // `photo lid 7 no time` names no file.
+  if (words[reached - 1]?.image === 'photo' && !plain.some(({ type }) => type === '.')) return undefined;
   const text: Word = { type: 'STRING', image: `"${imagesOf(plain)}"` };
   const line = [...words.slice(0, reached), text, ...words.slice(end)];
   if (!readsSoundly(line, pattern)) return undefined;

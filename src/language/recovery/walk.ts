@@ -260,7 +260,7 @@ class Walk {
     const told = { start: error.offset, end: error.offset + error.length, message: error.message };
     const { start } = this.places.span(from);
     const last = this.places.span(end - 1).end;
-    const isOdd = /^[/!?'=;&+*#()@~<>’]/.test(this.text.slice(error.offset));
+    const isOdd = /^[/!?'=;&+*#()@~<>’–—-]/.test(this.text.slice(error.offset));
     const stop = /[\r\n]|\/\//g;
     stop.lastIndex = Math.max(last, told.end);
     const close = stop.exec(this.text)?.index ?? this.text.length;

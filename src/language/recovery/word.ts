@@ -1,5 +1,6 @@
 // A token as a pattern takes it, and as it stands in the text; and what can be told of it alone.
 
+import { fillers } from './fillers.js';
 import { findUnit } from '../../domain/units/unit-table.js';
 
 export interface Word {
@@ -48,6 +49,15 @@ export function imagesOf(line: readonly Word[]): string {
 
 /** `2 squeaking`: a number before a word that is no unit, which the lexer takes for one. */
 export function isFalseUnit(image: string): boolean {
-  const unit = /^[^a-zA-Z]*([a-z][a-z-]{3,})$/.exec(image)?.[1];
-  return unit !== undefined && findUnit(unit) === undefined;
+  const unit = /^[^a-zA-Z]*([a-z][a-z-]*)$/.exec(image)?.[1];
+  if (unit === undefined || findUnit(unit) !== undefined) return false;
+  return unit.length > 3 || fillers.has(unit) || shortWords.has(unit);
 }
+
+/** Words of three letters and less that people write behind a number, and no units. */
+const shortWords: ReadonlySet<string> = new Set(
+  (
+    'or nil put not new off out too old but hit men man ok fit set cut top end per due low hot wet dry bad gap bit own due lid pad nut rest add let ' +
+    'got ran saw yet one two as if so no we he by up'
+  ).split(' '),
+);
