@@ -116,6 +116,19 @@ describe('in a look', () => {
       'hatch 13 switch taped up!! somebody bridged it',
       'interlock bypassed "hatch 13 interlock taped up somebody bridged it"',
     ],
+    ['seal ordered', 'finding "seal ordered"'],
+    ['2 men 2.5 h', 'finding "2 men 2.5 h"'],
+    ['fill about half, sacks in the waste', 'finding "fill about half, sacks in the waste"'],
+    ['tail plate worn 6 mm at tail slight "bronze"', 'finding at tail slight "tail plate worn 6 mm: bronze"'],
+    ['cost 1140 EUR "liner"', '// cost 1140 EUR "liner"'],
+    [
+      'motor 52 deg, fine',
+      'How hot it was is said with its unit: `motor temperature 52 degC "fine"`, if it was in degrees Celsius.',
+    ],
+    [
+      'plate 5.1 at 10.3',
+      'What is left of the steel says first where: `plate at 10.3 m thickness 5.1 mm`, if it was in mm.',
+    ],
     ["hatch won't open", 'hatch stuck "won\'t open"'],
     ["hatch (upper) at 4 m doesn't open", 'hatch stuck at 4 m "upper, doesn\'t open"'],
     ["estop doesn't work at 3 m", 'emergency stop dead at 3 m'],
@@ -316,6 +329,25 @@ test.each([
   ['serviced KS1 2024-12-13 closed gate stuck at Gate "cylinder renewed" by "fitter"', asIs, 'read'],
   ['hold-down renewed at 17.5 m', record('reline'), 'serviced hold-down renewed at 17.5 m'],
   ['gate seal renewed', record('reline'), 'serviced gate seal renewed'],
+  ['reline run 1 panels 5 to 7', record('reline'), 'scope panels 5 to 7 of run 1'],
+  [
+    'upper half relined 9.1 to 16.6 with MakeB',
+    record('reline'),
+    'What was relined is its `scope`, because without one the whole liner counts as new: `scope from 9.1 m to 16.6 m` and `liner MakeB`, a line each. What else there is to say of it stands in a `finding "…"`.',
+  ],
+  ['meter changed DG1 2024-03-04 old 8120 h new 0 h', asIs, 'meter change DG1 2024-03-04 from 8120 h to 0 h'],
+  [
+    'new hour meter DG1 14.11.2023 old 5210 new starts 0',
+    asIs,
+    'meter change DG1 14.11.2023 from 5210 h to 0 h',
+  ],
+  ['DG1 2022-05-31 drain rodded, 12 forks', asIs, 'serviced DG1 2022-05-31 "drain rodded, 12 forks"'],
+  [
+    'correction DG1 2024-03-20 meter on 2024-03-14 was 6430 h',
+    asIs,
+    'correction DG1 2024-03-20 meter read on 2024-03-14 6430 h',
+  ],
+  ['drain at 0.2 m ball valve 2 in', machineLine, '// drain at 0.2 m ball valve 2 in'],
   ['pad 12.0 new', record('reline'), 'serviced hold-down renewed at 12.0 m'],
   [
     'serviced DG1 2026-01-02 spiral at 5.8 m by "welder" "ground out, welded"',
@@ -383,6 +415,17 @@ test('a line that begins with a number is not taken for the rest of the broken l
   expect(slips.map(({ mend }) => mend?.text)).toEqual(['left side', 'bolts loose 2']);
 });
 
+test.each([
+  ['look DG1 2023-08-22 4590 h {', 'inspection DG1 2023-08-22 meter 4590 h {'],
+  ['panels swapped DG1 date 2024-03-04 meter 5000 h {', 'panels moved DG1 2024-03-04 meter 5000 h {'],
+  ['relined DG1 on 2024-03-04 5000 h {', 'reline DG1 2024-03-04 meter 5000 h {'],
+])('a record by another name: %s', (heading, meant) => {
+  const text = `${heading}\n}\n`;
+  const [slip] = parseText(text).slips;
+  const { start = 0, end = 0, text: put = '' } = slip?.mend ?? {};
+  expect((text.slice(0, start) + put + text.slice(end)).split('\n')[0]).toBe(meant);
+});
+
 test('no line is offered that says what nobody said', () => {
   const [slip] = parseText(record('reline')('old panel at 12.6 m "crack 110 mm long"')).slips;
   expect(slip?.mend?.text ?? '').not.toContain('worn through');
@@ -413,7 +456,7 @@ test('what the language says elsewhere is told with the place where it goes', ()
     'on the liner: `sound velocity 2140 m/s`',
   );
   expect(told(record('screw change')('plate at 4 m thickness 3 mm'))).toEqual([
-    '`plate` is not something a screw change says. `plate` is something an inspection or a reline says.',
+    '`plate` is not something a screw change says. `plate` is something an inspection or a reline says. In words of your own it is `finding at 4 m "plate thickness 3 mm"`.',
   ]);
 });
 

@@ -107,6 +107,7 @@ const readings: ReadonlySet<string> = new Set([
 /** `P3 crack 40 mm`: a word that is no slip of what a point can say. */
 function saysNoReading(words: readonly Word[], pattern: LinePattern): boolean {
   const [first, ...more] = words;
+  if (first && isReassuring(first.image)) return true;
   if (first?.type !== 'ID' || !/^[a-z]{3,}/.test(first.image) || more.length === 0) return false;
   return (
     likeWords(
@@ -157,7 +158,8 @@ function seenOrDone(words: readonly Word[], { pattern }: BrokenLine): GeneralLin
   const condition = named && isOffered(words, named, pattern) ? named : undefined;
   // Of a condition that was put right, that it is over.
   if (condition?.[0]?.type === 'closed' && !isSaid) return { kind: 'condition', line: condition };
-  const over = isSaid || isAnswer ? undefined : asOver(said);
+  // What is still said to be wrong is not over: `taped up, tape off`.
+  const over = isSaid || isAnswer || condition ? undefined : asOver(said);
   if (over && isOffered(words, over.line, pattern, over.senses)) return over;
   const done = isAnswer ? undefined : workIn(said.part, said.told);
   // `new hold-down loose`: what is seen of it.
@@ -266,7 +268,9 @@ export function asComment({
   const others = isUnknown(words[1]) ? [] : blocksSaying(words[0]?.type ?? '');
   if (others.some((each) => each !== block && readsSoundly(words, inside(each)))) return undefined;
   if (words.some(({ type }) => type === ':' || type === ',')) return undefined;
-  if (reached === 0 && !words.some((word) => partOfWord(word) !== undefined)) return undefined;
+  // A word nobody knows and little behind it is a slip, and no thing that stands there.
+  const isLong = isUnknown(words[0]) && words.length > 2;
+  if (reached === 0 && !isLong && !words.some((word) => partOfWord(word) !== undefined)) return undefined;
   if (reached === 1 && !choosing.has(words[0]?.type ?? '')) return undefined;
   const slashes: Word = { type: '//', image: '//' };
   return { line: [slashes, ...words], from: 0, to: 0, words: [slashes] };

@@ -101,12 +101,18 @@ function hot({ block, words: written }: BrokenLine): Otherwise | undefined {
   if (!value || others.length > 0 || part === undefined || aspectsOf(part as ConditionKind).length === 0)
     return undefined;
   const rest = told.filter(
-    ({ image, type }) => image !== value.image && type !== 'temperature' && !fillers.has(image),
+    ({ image, type }) =>
+      image !== value.image &&
+      type !== 'temperature' &&
+      !/^(temp|reads?|measured|=|:|\.)$/.test(image) &&
+      !fillers.has(image),
   );
-  if (rest.some(({ image }) => image !== part) || more.severity.length + more.answer.length > 0)
-    return undefined;
+  if (more.severity.length + more.answer.length + more.place.length > 0) return undefined;
   const number = /^[\d.,]+/.exec(value.image)?.[0] ?? '';
-  const note = noteOf([], texts);
+  const note = noteOf(
+    rest.filter(({ image }) => image !== part),
+    texts,
+  );
   const size = { type: 'QUANTITY', image: `${number} degC` };
   const line = [keyword(part), keyword('temperature'), size, ...(note ? [note] : [])];
   const unit = /^[\d.,]+ ?(.*)$/.exec(value.image)?.[1]?.toLowerCase() ?? '';

@@ -83,23 +83,22 @@ function spotOf(place: readonly Word[]): readonly Word[] {
 }
 
 function shownIn({ told }: SaidLine): Shown | undefined {
-  if (told.some(({ image }) => denying.has(image.toLowerCase()))) return undefined;
+  if (told.some(({ image }, at) => denying.has(image.toLowerCase()) || isNearly(told, at))) return undefined;
   const sizes = told.filter(({ type }) => isValue(type));
   if (sizes.length > 1) return undefined;
   return sizes.length === 1 ? measured(told, sizes[0]) : (phrased(told) ?? coloured(told));
 }
 
 /** What shows not, or not yet, is no reading. */
-const denying: ReadonlySet<string> = new Set([
-  'not',
-  'no',
-  'never',
-  'without',
-  'yet',
-  'almost',
-  'nearly',
-  'soon',
-]);
+const denying: ReadonlySet<string> = new Set(['not', 'no', 'never', 'without', 'yet', 'soon']);
+
+/** `nearly showing`, and not `full width nearly`. */
+function isNearly(told: readonly Word[], at: number): boolean {
+  const next = told[at + 1];
+  return (
+    /^(almost|nearly)$/.test(told[at]?.image ?? '') && (isColour(next) || showing.has(next?.image ?? ''))
+  );
+}
 
 /** `P5 = 10.8 mm`, `P5 reads 10.8 mm left of the bolt`: what stands before the value only says that it was measured. */
 function measured(told: readonly Word[], size: Word | undefined): Shown | undefined {

@@ -8,6 +8,8 @@ import { isOffered, keepsAll, readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise, LineSaying } from './otherwise.js';
 import { panelsChangedOver } from './panels-changed-over.js';
 import { lookLines } from './look-words.js';
+import { recordLines } from './record-words.js';
+import { relineLines } from './reline-words.js';
 import { readInWords } from './reading-words.js';
 import { readingLines } from './reading-line.js';
 import { changed, likeWords, repaired, states, type LineRepair } from './repairs.js';
@@ -19,7 +21,7 @@ import { isChainage } from './said-place.js';
 import { uncertainDay } from './uncertain-day.js';
 import { withUnitWords } from './unit-words.js';
 import { unquoted } from './unquoted.js';
-import { imagesOf, isWord, keyword } from './word.js';
+import { imagesOf, isWord, keyword, type Word } from './word.js';
 
 /** Whatever line may lie near. */
 export function saidOtherwise(line: BrokenLine): Otherwise | undefined {
@@ -35,7 +37,8 @@ export function saidInAnotherRecord(line: BrokenLine): Otherwise | undefined {
 function firstOf(sayings: readonly LineSaying[], line: BrokenLine): Otherwise | undefined {
   for (const saying of sayings) {
     const said = saying(line);
-    if (said && (!said.repair || isSound(line, said.repair, said.senses))) return said;
+    if (said && (!said.repair || said.repair.line[0] === slashes || isSound(line, said.repair, said.senses)))
+      return said;
   }
   return undefined;
 }
@@ -154,6 +157,10 @@ const plain: readonly LineSaying[] = [
 
   panelsChangedOver,
 
+  ...recordLines,
+
+  ...relineLines,
+
   headingInOrder,
 
   ...readingLines,
@@ -202,14 +209,17 @@ const plain: readonly LineSaying[] = [
   ...lookLines,
 ];
 
+const slashes: Word = { type: '//', image: '//' };
+
 const unlessNear: readonly LineSaying[] = [
   ({ block, words, reached }) =>
-    words[0]?.type === 'cost' && ['Reline', 'ScrewChange', 'Job'].includes(block)
+    ['cost', 'price'].includes(words[0]?.type ?? '') && (block === 'Job' || blocksOfWork.has(block))
       ? {
           at: reached,
           message:
             'Costs are said once, in the plant, as decisions need them: `cost reline 9600 EUR`. ' +
-            'What one piece of work did cost is kept as a comment: `// cost 9600 EUR`.',
+            `What one piece of work did cost is kept as a comment: \`// ${imagesOf(words)}\`.`,
+          repair: { line: [slashes, ...words], from: 0, to: 0, words: [slashes] },
         }
       : undefined,
 
@@ -223,9 +233,9 @@ const unlessNear: readonly LineSaying[] = [
       ? {
           at: reached,
           message:
-            'A correction is of one reading of a liner, of plate, flight, current or meter, or of a condition that never was there. ' +
-            'All else is put right in the line of the look itself; ' +
-            'what stood there before stays in the history of the file.',
+            'A correction is of one reading of a liner, of plate, flight, current or meter, or of a condition that never was there, ' +
+            'each in a line of its own, and the look stays as it was written. What no correction can say is said by a `finding "…"` ' +
+            'in the next look.',
         }
       : undefined;
   },

@@ -14,6 +14,9 @@ import { tradeWord } from './trade-words.js';
 import { inALook, saidElsewhere } from './elsewhere.js';
 import type { Otherwise } from './otherwise.js';
 import { saidInAnotherRecord, saidOtherwise } from './said-otherwise.js';
+import { asFinding, blocksOfWork } from './general.js';
+import { joined } from './joined.js';
+import { isSpotName } from './said-place.js';
 import { asComment, generalLine, type GeneralLine } from './general-line.js';
 import { withUnitWords } from './unit-words.js';
 import { choices, most, nearTo, sayingsOf } from './choices.js';
@@ -97,6 +100,22 @@ const specified: ReadonlySet<string> = new Set(['liner', 'screw', 'plant', 'conv
 /** What begins like a block that no day belongs to. */
 function isSpecified({ block, words, reached }: BrokenLine): boolean {
   return block === 'Block' && reached > 0 && specified.has(words[0]?.type ?? '');
+}
+
+/** A line of a look or of work that nothing else answers is kept in its own words. */
+function inOwnWords({ words, block, pattern, reached }: BrokenLine): LineRepair | undefined {
+  const [first] = words;
+  if (!blocksOfWork.has(block) || reached > 1 || words.length < 2 || !first) return undefined;
+  // A point or a place that begins a reading is told as one.
+  if (isSpotName(first) || words.some(({ type }) => type === '{' || type === '}')) return undefined;
+  const finding = asFinding(joined(words));
+  return finding && isOffered(words, finding, pattern) ? changed(words, finding) : undefined;
+}
+
+function kept(repair: LineRepair | undefined): string {
+  return repair && repair.line[0]?.type !== '//'
+    ? ` In words of your own it is \`${imagesOf(repair.line)}\`.`
+    : noPlace(repair);
 }
 
 /** Of a line that the language has no place for, in a block that holds what is built or planned: a comment keeps it. */
@@ -190,7 +209,7 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
     };
   }
   const other = saidElsewhere(line);
-  const comment = asComment(line);
+  const comment = asComment(line) ?? inOwnWords(line);
   const all = waysInWords(pattern.ways(pattern.start)).map((each) => named(each, block));
   const kin = all.length > most ? nearTo(all, word) : [];
   const can = all.length > most ? sayingsOf(block) : undefined;
@@ -202,7 +221,7 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
         : `${can}; \`explain words\` lists every word`;
   return {
     ...placed(0),
-    message: `${start} ${other ?? `${block === 'Block' ? 'A block starts with' : 'It can say'} ${list}.`}${noPlace(comment)}`,
+    message: `${start} ${other ?? `${block === 'Block' ? 'A block starts with' : 'It can say'} ${list}.`}${kept(comment)}`,
     ...meant(comment),
   };
 }

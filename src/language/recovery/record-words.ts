@@ -1,0 +1,252 @@
+// Records outside any block in the words of whoever wrote them: a meter that was changed, a look by another name, a day before what was
+// done on it, panels that were swapped, a machine that stood still, and a correction of what has no correction.
+
+import type { BrokenLine } from './broken-line.js';
+import { asWork } from './general.js';
+import { joined } from './joined.js';
+import { readsSoundly, type SaidBy } from './kept.js';
+import type { LineSaying, Otherwise } from './otherwise.js';
+import { changed } from './repairs.js';
+import { isName } from './said-place.js';
+import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
+
+export const recordLines: readonly LineSaying[] = [
+  meterChanged,
+  headingByAnotherName,
+  onADay,
+  stoodStill,
+  capacityFromADay,
+  correctedOtherwise,
+];
+
+/** The conveyor and the day of a record that stand side by side, and what stands around them. */
+function dated(words: readonly Word[]):
+  | {
+      readonly conveyor: Word;
+      readonly day: Word;
+      readonly before: readonly Word[];
+      readonly behind: readonly Word[];
+    }
+  | undefined {
+  const at = words.findIndex(({ type }) => type === 'DATE');
+  const day = words[at];
+  const name = isName(words[at - 1]) ? at - 1 : isName(words[at + 1]) ? at + 1 : -1;
+  const conveyor = words[name];
+  if (!day || !conveyor) return undefined;
+  const from = Math.min(at, name);
+  return { conveyor, day, before: words.slice(0, from), behind: words.slice(from + 2) };
+}
+
+/** `meter changed DG1 2024-03-04 old 8120 h new 0 h`, `new hour meter DG1 2023-11-14 old 5210 new starts 0` */
+function meterChanged({ block, words }: BrokenLine): Otherwise | undefined {
+  const record = block === 'Block' ? dated(words) : undefined;
+  if (!record) return undefined;
+  const head = record.before.flatMap((word) => plainImage(word).toLowerCase().split(' '));
+  if (
+    !head.includes('meter') ||
+    !head.some((each) => /^(new|changed|replaced|renewed|exchanged|change|swapped|fitted)$/.test(each))
+  )
+    return undefined;
+  if (words[0]?.type === 'meter change' && record.behind[0]?.type === 'from') return undefined;
+  const values = record.behind.filter(({ type }) => type === 'QUANTITY' || type === 'NUMBER');
+  const [old, fresh, ...more] = values.map(({ image }) => ({
+    type: 'QUANTITY',
+    image: /h$/.test(image) ? image : `${image.replace(/ .*$/, '')} h`,
+  }));
+  const texts = textsIn(record.behind);
+  const note: readonly Word[] = texts.length > 0 ? [{ type: 'STRING', image: `"${texts.join('; ')}"` }] : [];
+  const shape = (from: Word, to: Word): readonly Word[] => [
+    keyword('meter change'),
+    record.conveyor,
+    record.day,
+    keyword('from'),
+    from,
+    keyword('to'),
+    to,
+    ...note,
+  ];
+  const message =
+    'A meter that was changed is a record with the hours of the old one and those that the new one began with';
+  if (!old || !fresh || more.length > 0) {
+    const from = old ?? { type: 'QUANTITY', image: '8120 h' };
+    return {
+      at: 0,
+      message: `${message}: \`${imagesOf(shape(from, { type: 'QUANTITY', image: '0 h' }))}\`, say.`,
+    };
+  }
+  const line = shape(old, fresh);
+  const others = [...record.before, ...record.behind].filter(
+    (word) => !values.includes(word) && word.type !== 'STRING',
+  );
+  return {
+    at: 0,
+    message: `${message}: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+    senses: others
+      .flatMap((word) => plainImage(word).toLowerCase().split(' '))
+      .map((each): SaidBy => [each, 'meter change']),
+  };
+}
+
+/** What people call a record, by its word in the language. */
+const headings: Readonly<Record<string, string>> = {
+  look: 'inspection',
+  visit: 'inspection',
+  round: 'inspection',
+  walk: 'inspection',
+  inspected: 'inspection',
+  check: 'inspection',
+  relined: 'reline',
+  're-line': 'reline',
+  relining: 'reline',
+  'panels swapped': 'panels moved',
+  'panels turned': 'panels moved',
+  'panels exchanged': 'panels moved',
+  'panel swapped': 'panels moved',
+  'panel swap': 'panels moved',
+  'panel turned': 'panels moved',
+  'screw changed': 'screw change',
+  'new screw': 'screw change',
+  'new spiral': 'screw change',
+  'spiral change': 'screw change',
+  'spiral changed': 'screw change',
+};
+
+/** `look KD3 2023-08-22 4590 h {`, `panels swapped BF4 date 2024-03-04 meter 5000 h {` */
+function headingByAnotherName({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  if (block !== 'Block' || words.at(-1)?.type !== '{') return undefined;
+  const fillers = words.filter(({ image }) => !['date', 'on', 'of', 'dated', ',', ':'].includes(image));
+  const record = dated(fillers);
+  const name = record?.before.map((word) => plainImage(word).toLowerCase()).join(' ') ?? '';
+  const kind = Object.hasOwn(headings, name)
+    ? headings[name]
+    : record && pattern.first.has(name)
+      ? name
+      : undefined;
+  if (!record || kind === undefined) return undefined;
+  const hours = record.behind.find(
+    ({ type, image }) => type === 'QUANTITY' && /\d ?(h|hrs|hours)$/.test(image),
+  );
+  const rest = record.behind.filter((word) => word !== hours && word.type !== 'meter');
+  const line = [
+    keyword(kind),
+    record.conveyor,
+    record.day,
+    ...(hours ? [keyword('meter'), hours] : []),
+    ...rest,
+  ];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return {
+    at: 0,
+    message: `This record is called \`${kind}\`: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+    senses: words
+      .flatMap((word) => plainImage(word).toLowerCase().split(' '))
+      .map((each): SaidBy => [each, kind]),
+  };
+}
+
+/** `KD3 2022-05-31 drain rodded`: what was done or noted on a day needs no meter. */
+function onADay({ block, words: written }: BrokenLine): Otherwise | undefined {
+  const words = joined(written);
+  const record = block === 'Block' ? dated(words) : undefined;
+  if (
+    !record ||
+    record.before.length > 0 ||
+    record.behind.length === 0 ||
+    words.some(({ type }) => type === '{')
+  )
+    return undefined;
+  const work = asWork(record.behind);
+  if (!work) return undefined;
+  const line = [keyword('serviced'), record.conveyor, record.day, ...work.line];
+  const look = `\`inspection ${record.conveyor.image} ${record.day.image} meter … h {\``;
+  return {
+    at: 0,
+    message:
+      `What was done on a day, without a look, is said with \`serviced\` and needs no meter: \`${imagesOf(line)}\`. ` +
+      `What was seen stands in a look, ${look}, with the hours of that day.`,
+    repair: changed(written, line),
+    senses: work.senses,
+  };
+}
+
+/** `standstill DG1 from 2025-01-06 to 2025-02-10 "press out"`, `stopped 2025-02-24 to 2025-03-03` */
+function stoodStill({ block, words }: BrokenLine): Otherwise | undefined {
+  const said = plainImage(words[0] ?? keyword('')).toLowerCase();
+  if (
+    block !== 'Block' ||
+    !/^(standstill|stopped|stop|stood|idle|down|shutdown|outage|standing|off)$/.test(said)
+  )
+    return undefined;
+  const [from, to] = words.filter(({ type }) => type === 'DATE');
+  if (!from) return undefined;
+  const conveyor = words.find((word, i) => i > 0 && isName(word))?.image ?? 'DG1';
+  const texts = textsIn(words).map((text) => ` "${text}"`);
+  const until = to ? ` and \`duty ${conveyor} from ${to.image} 110 h/week\` with its hours from then on` : '';
+  return {
+    at: 0,
+    message:
+      'That a machine stood still shows in its meter: no line is needed. Where it counts for a forecast, it is a duty of none: ' +
+      `\`duty ${conveyor} from ${from.image} 0 h/week${texts[0] ?? ''}\`${until}. A stop that is planned is an \`outage\` of the plant.`,
+  };
+}
+
+/** `capacity DG1 from 2022-06-14 11.5 t/h` */
+function capacityFromADay({ block, words }: BrokenLine): Otherwise | undefined {
+  const [first, conveyor] = words;
+  const day = words.find(({ type }) => type === 'DATE');
+  if (
+    block !== 'Block' ||
+    !first ||
+    !conveyor ||
+    !day ||
+    !isName(conveyor) ||
+    !/^(capacity|fill|load|conveys)$/.test(first.image)
+  )
+    return undefined;
+  return {
+    at: 0,
+    message:
+      `\`${first.image}\` is said once of the conveyor and has no day. What changed on a day is noted where the hours are: ` +
+      `\`duty ${conveyor.image} from ${day.image} 110 h/week "${imagesOf(words.slice(0, 1))} ${words
+        .slice(2)
+        .filter(({ type }) => type === 'QUANTITY')
+        .map(({ image }) => image)
+        .join(' ')}"\`, with its own hours.`,
+  };
+}
+
+/** `correction DG1 2024-03-20 meter on 2024-03-14 was 6430 h`, and what is no correction of one reading. */
+function correctedOtherwise({ block, words, pattern, reached }: BrokenLine): Otherwise | undefined {
+  if (block !== 'Block' || words[0]?.type !== 'correction' || reached < 3) return undefined;
+  const [, conveyor, day] = words;
+  const rest = words.slice(3);
+  const read = rest.findIndex(({ type }) => type === 'DATE');
+  if (!conveyor || day?.type !== 'DATE' || read < 1) return undefined;
+  const joins = ({ image, type }: Word): boolean =>
+    /^(on|of|read|was|is|were|really|should|be|:|=|in|truth|reading)$/.test(image) || type === 'read on';
+  const of = rest.slice(0, read).filter((word) => !joins(word));
+  const value = rest.slice(read + 1).filter((word) => !joins(word));
+  const [date] = rest.slice(read, read + 1);
+  const line = [...words.slice(0, 3), ...of, keyword('read on'), ...(date ? [date] : []), ...value];
+  if (of.length > 0 && readsSoundly(line, pattern))
+    return {
+      at: 3,
+      message: `A correction names what was read, the day on which it was read, and what counts instead: \`${imagesOf(line)}\`.`,
+      repair: changed(words, line),
+      senses: rest.filter(joins).map(({ image }): SaidBy => [image, 'read on']),
+    };
+  if (
+    !/^(all|every|each|both)$/.test(of[0]?.image ?? '') &&
+    !of.some(({ image }) => /^(and|exchanged|swapped)$/.test(image))
+  )
+    return undefined;
+  return {
+    at: 3,
+    message:
+      'A correction is of one reading, with what counts instead of it: a line for each, ' +
+      `\`correction ${conveyor.image} ${day.image} P1 read on ${date?.image ?? ''} thickness 7.4 mm by "…" "why"\`, P2 and so on; ` +
+      'the look itself stays as it was written.',
+  };
+}

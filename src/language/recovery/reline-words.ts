@@ -1,0 +1,158 @@
+// What a reline was of and what was found then, in the words of whoever did it: `pieces 1 and 2 new`, `upper half relined 9.1 to 16.6 with
+// MakeB`, `old piece 1 6.1 left`, `plate 5.1 at 10.3`. A scope that goes unread would make the whole liner new, so no note is offered for it.
+
+import type { BrokenLine } from './broken-line.js';
+import { takenApart } from './general.js';
+import { joined } from './joined.js';
+import { readsSoundly } from './kept.js';
+import { changed } from './repairs.js';
+import type { LineSaying, Otherwise } from './otherwise.js';
+import { isName } from './said-place.js';
+import { imagesOf, keyword, textsIn, type Word } from './word.js';
+
+export const relineLines: readonly LineSaying[] = [
+  scopeInWords,
+  oldPanelInWords,
+  plateInWords,
+  turnedInAReline,
+];
+
+const pieces = /^(piece|pieces|panel|panels|sheet|sheets|liner|half|end|all|everything|whole)$/;
+const renewed = /^(new|relined|renewed|replaced|changed|fitted|exchanged|reline|scope|lined)$/;
+
+/** Which panels or which stretch, and of which liner. */
+function scopeInWords({ block, words: written, pattern }: BrokenLine): Otherwise | undefined {
+  const first = written[0]?.type ?? '';
+  if (block !== 'Reline' || ['fitted', 'old panel', 'finding', 'serviced', 'liner', 'offcut'].includes(first))
+    return undefined;
+  const words = joined(written);
+  const { part } = takenApart(words);
+  if (part !== undefined && part !== 'panel' && part !== 'liner') return undefined;
+  if (words.some(({ type }) => type === 'not seen')) return undefined;
+  const images = words.map(({ image }) => image.toLowerCase());
+  if (!images.some((image) => pieces.test(image)) || !images.some((image) => renewed.test(image)))
+    return undefined;
+  if (words.some(({ type }) => type === 'thickness' || type === 'closed')) return undefined;
+  const scope = scopeOf(words);
+  if (scope === undefined) return undefined;
+  const name = words.find((word) => isName(word) && !/^[A-Z]{1,2}\d+$/.test(word.image))?.image;
+  const liner = name === undefined ? '' : ` and \`liner ${name}\`, a line each`;
+  const line = [keyword('scope'), ...words.filter(({ type }) => !['scope', 'reline'].includes(type))];
+  const isAll = imagesOf(line) === scope && readsSoundly(line, pattern);
+  return {
+    at: 0,
+    ...(isAll ? { repair: changed(written, line), senses: [['reline', 'scope']] as const } : {}),
+    message:
+      `What was relined is its \`scope\`, because without one the whole liner counts as new: \`${scope}\`${liner}. ` +
+      'What else there is to say of it stands in a `finding "…"`.',
+  };
+}
+
+function scopeOf(words: readonly Word[]): string | undefined {
+  const run = words.findIndex(({ type }) => type === 'of run');
+  const panels = words.findLastIndex(({ type }, i) => i < run && (type === 'panel' || type === 'panels'));
+  if (panels >= 0) return `scope ${imagesOf(words.slice(panels, run + 2))}`;
+  const { place } = takenApart(words);
+  if (place.length >= 4 && place[0]?.type === 'from') return `scope ${imagesOf(place.slice(0, 4))}`;
+  if (place[1]?.type === 'panel') return `scope ${imagesOf(place.slice(1))}`;
+  const range = words.findIndex(
+    ({ type }, i) => type === 'to' && isBare(words[i - 1]) && isBare(words[i + 1]),
+  );
+  if (range > 0) return `scope from ${metres(words[range - 1])} to ${metres(words[range + 1])}`;
+  const at = words.findIndex(({ image }) =>
+    /^(piece|pieces|panel|panels|sheet|sheets)$/.test(image.toLowerCase()),
+  );
+  const counts: string[] = [];
+  for (let i = at + 1; i < words.length && at >= 0; i++) {
+    const { type = '', image = '' } = words[i] ?? {};
+    if (type === 'NUMBER' && /^\d+$/.test(image)) counts.push(image);
+    else if (!['no', 'nr', 'and', 'to', ',', '.'].includes(image)) break;
+    else counts.push(image);
+  }
+  while (counts.length > 0 && !/\d/.test(counts.at(-1) ?? '')) counts.pop();
+  const numbers = counts
+    .filter((each) => !['no', 'nr', '.'].includes(each))
+    .join(' ')
+    .replace(/ ,/g, ',');
+  if (numbers === '') return undefined;
+  return `scope ${/^\d+$/.test(numbers) ? 'panel' : 'panels'} ${numbers} of run 1\`, if it is run 1; or \`scope run 2`;
+}
+
+function isBare(word: Word | undefined): boolean {
+  return word?.type === 'NUMBER' || (word?.type === 'QUANTITY' && /\d *m$/.test(word.image));
+}
+
+function metres(word: Word | undefined): string {
+  const image = word?.image ?? '';
+  return / ?m$/.test(image) ? image : `${image} m`;
+}
+
+/** `old piece 1 6.1 left`, `old ones 7.4 and 7.9 left` */
+function oldPanelInWords({ block, words }: BrokenLine): Otherwise | undefined {
+  if (block !== 'Reline' || words[0]?.image !== 'old') return undefined;
+  const values = words.filter(
+    ({ type, image }) =>
+      (type === 'NUMBER' || type === 'QUANTITY') && /^\d+\.\d+|mm$/.test(image) && !/\d *m$/.test(image),
+  );
+  const size = (values[0]?.image ?? '7.9 mm').replace(/ .*$/, '');
+  const count = words.find(({ type, image }) => type === 'NUMBER' && /^\d$/.test(image))?.image ?? '1';
+  const place = words.find(({ type, image }) => type === 'QUANTITY' && /\d *m$/.test(image))?.image;
+  const line =
+    place === undefined
+      ? `old panel ${count} of run 1 thickness ${size} mm`
+      : `old panel at ${place} thickness ${size} mm`;
+  return {
+    at: 0,
+    message:
+      `What was left of a panel that came out is the last reading of the old liner, a line each: \`${line}\`` +
+      `${place === undefined ? ', if it lay in run 1' : ''}, or \`worn through\`.`,
+  };
+}
+
+/** `plate 5.1 at 10.3`, in a look too */
+function plateInWords({ block, words: written, pattern }: BrokenLine): Otherwise | undefined {
+  if (
+    !['Reline', 'Inspection'].includes(block) ||
+    written[0]?.type !== 'plate' ||
+    written[1]?.type === 'at' ||
+    written[1]?.type === 'from'
+  )
+    return undefined;
+  const { place, told } = takenApart(joined(written.slice(1)));
+  const size = told.find(({ type, image }) => type === 'NUMBER' || /\d *mm$/.test(image));
+  if (!size || place.length < 2) return undefined;
+  const texts = textsIn(written);
+  const others = told.filter((word) => word !== size && word.type === 'ID');
+  const note = [imagesOf(others), ...texts].filter(Boolean).join(': ');
+  const number = size.image.replace(/ .*$/, '');
+  const line = [
+    keyword('plate'),
+    ...place,
+    keyword('thickness'),
+    { type: 'QUANTITY', image: `${number} mm` },
+    ...(note === '' ? [] : [{ type: 'STRING', image: `"${note}"` }]),
+  ];
+  const isSure = size.type === 'QUANTITY' && readsSoundly(line, pattern);
+  return {
+    at: 0,
+    ...(isSure ? { repair: changed(written, line) } : {}),
+    message: `What is left of the steel says first where: \`${imagesOf(line)}\`${isSure ? '' : ', if it was in mm'}.`,
+  };
+}
+
+/** `piece 3 turned end for end` */
+function turnedInAReline({ block, words, heading }: BrokenLine): Otherwise | undefined {
+  const turned = words.some(({ type }) => type === 'turned end for end');
+  if (!['Reline', 'Inspection', 'ScrewChange'].includes(block) || !turned || words[0]?.type === 'panel')
+    return undefined;
+  const count = words.find(({ type }) => type === 'NUMBER')?.image ?? '2';
+  const [, conveyor, day] = heading;
+  const hours = heading.find(({ type }) => type === 'QUANTITY')?.image ?? '8120 h';
+  return {
+    at: 0,
+    message:
+      'Panels that were turned or changed places are a record of their own, with the meter of that day: the wear goes with them. ' +
+      `\`panels moved ${conveyor?.image ?? 'DG1'} ${day?.image ?? '2026-03-14'} meter ${hours} {\`, ` +
+      `\`${imagesOf([keyword('panel')])} ${count} of run 1 turned end for end\`, if it lay in run 1, \`}\`.`,
+  };
+}
