@@ -123,7 +123,8 @@ function headingByAnotherName({ block, words, pattern }: BrokenLine): Otherwise 
     : record && pattern.first.has(name)
       ? name
       : undefined;
-  if (!record || kind === undefined) return undefined;
+  // `2024-09-09 ± 7 d`: the day is in doubt, and not the meter.
+  if (!record || kind === undefined || record.behind[0]?.type === '±') return undefined;
   const hours = record.behind.find(
     ({ type, image }) => type === 'QUANTITY' && /\d ?(h|hrs|hours)$/.test(image),
   );
