@@ -123,6 +123,7 @@ export const stepActions = [
   'strip',
   'clean',
   'patch',
+  'other work',
   'fit',
   'insert screw',
   'join screw',

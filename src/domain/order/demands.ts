@@ -56,6 +56,8 @@ function leavesLitter(step: Step): boolean {
     case 'hold-downs on':
     case 'braces on':
       return true;
+    case 'other work':
+      return step.stretch !== undefined;
     default:
       return false;
   }

@@ -307,6 +307,8 @@ function impliedArea(step: Step, job: Job, scope: readonly Area[], whole: Area):
     case 'gate shut':
     case 'gate open':
       return job.conveyor.breaks.filter((place) => place.name === step.gate?.name).map(areaOf);
+    case 'other work':
+      return [];
     case 'empty':
     case 'pause':
     case 'isolate':

@@ -56,7 +56,7 @@ export function nobodyOutside(w: Walk): number[] {
   if (!w.ground.job.conveyor.confinedSpace) return [];
   return w.sequence.steps.flatMap((step, i) => {
     const most = peopleOn(w, step, Math.max);
-    if (!worksInside(step.action) || most === undefined || most < 2) return [];
+    if (!worksInside(step.action) || !atTheMachine(step) || most === undefined || most < 2) return [];
     const least = peopleOn(w, step, Math.min) ?? most;
     const inside = step.aboard?.count ?? least;
     return inside < least || crewsStandingBy(step).length > 0 ? [] : [i];
@@ -69,6 +69,7 @@ export function worksInside(action: StepAction): boolean {
     case 'strip':
     case 'clean':
     case 'patch':
+    case 'other work':
     case 'fit':
     case 'remove screw':
     case 'insert screw':

@@ -103,6 +103,7 @@ export function needsStretch(action: StepAction): boolean {
     case 'release screw':
     case 'empty':
     case 'pause':
+    case 'other work':
     case 'gate off':
     case 'gate on':
     case 'gate shut':

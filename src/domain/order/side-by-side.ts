@@ -256,6 +256,8 @@ export function atTheMachine(step: Step): boolean {
     case 'run empty':
     case 'run loaded':
       return false;
+    case 'other work':
+      return step.stretch !== undefined;
     default:
       return true;
   }

@@ -33,6 +33,7 @@ export function mustNotBeSplit(step: Step): boolean {
     case 'hold-downs off':
     case 'strip':
     case 'clean':
+    case 'other work':
     case 'fit':
     case 'hold-downs on':
     case 'braces on':

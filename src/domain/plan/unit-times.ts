@@ -167,6 +167,8 @@ function amountOf(ground: Ground, step: Step, areas: readonly Area[], pieces: nu
       // As long as a welded one, a judgement.
       return isHot(ground, step) ? patch : { ...patch, defaults: [] };
     }
+    case 'other work':
+      return fixed(1, 'an hour: its step does not say how long');
     case 'fit':
       return work('fit', count(ground.runs.flatMap((run) => run.panels)), metres('panels'));
     case 'run empty':
@@ -202,6 +204,7 @@ const mostPeople: Readonly<Record<StepAction, number>> = {
   strip: 8,
   clean: 6,
   patch: 2,
+  'other work': 6,
   fit: 4,
   'insert screw': 6,
   'bolt drive': 3,

@@ -182,6 +182,11 @@ export const jobKeywords: KeywordDocs = {
       `Everybody comes out: a meal, the end of a shift. An enclosed trough is tested again before anybody goes back.${locally}`,
       'pause takes ${1:30} min',
     ),
+    'other work': word(
+      'What no other step says, in your own words. With a stretch people are in the trough there, and all holds that holds for cleaning: ' +
+        'isolation, gates above, tested air, somebody outside. Without one it is done beside the machine.',
+      'other work from ${1:14} m to ${2:24.4} m by ${3:Alpha} takes ${4:3} h "${5:lift the spiral clear of the liner}"',
+    ),
     'join screw': word(
       'Weld or bolt the pieces of the new spiral in this stretch together. Where an order has such steps, `insert screw` only lays the pieces in.',
       'join screw from ${1:0} m to ${2:9} m hot work shielded wet fire watch 60 min',

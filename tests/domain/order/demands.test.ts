@@ -168,6 +168,7 @@ const expected: Readonly<Record<StepAction, readonly string[]>> = {
     litters,
     'done where any of 4 panel: cleaned',
   ],
+  'other work': [...safe, coversOff, heldBack, litters],
   patch: [...opened, noFire, heldBack, '1 × makes heat hot', litters],
   fit: [...opened, heldBack, litters],
   'insert screw': [

@@ -46,6 +46,11 @@ export const guidance: Readonly<Record<StepAction, Guidance>> = {
     check: 'All out, by name and number.',
     hold: true,
   },
+  'other work': {
+    work: 'As the order says, by the site’s own method statement.',
+    check: 'Done as said; tools out and counted.',
+    hold: false,
+  },
   'gate off': {
     work: 'Strip the gate once nothing rests on it. Hold the plate while its fixings are undone; number the parts.',
     check: 'Parts counted; the opening guarded.',

@@ -207,6 +207,7 @@ function whereWords(
     default:
       break;
   }
+  if (step.action === 'other work' && !step.stretch) return 'beside the machine';
   if (!known) return step.stretch ? `${stretchText(step.stretch)} (not found on this conveyor)` : 'not known';
   if (from <= 0 && to >= length) return 'whole length';
   const place =
