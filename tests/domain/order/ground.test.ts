@@ -197,6 +197,7 @@ describe('a step without a stretch', () => {
       '0-2000':
         'gas test, covers off, braces off, hold-downs off, strip, clean, patch, fit, fire watch, hold-downs on, braces on, clear up, covers on',
       '4200-4200': 'restrain screw, unbolt drive, bolt drive, release screw',
+      '': 'other work',
     });
   });
   test('means all of it where the screw changes, but for the liner', () => {
@@ -207,7 +208,7 @@ describe('a step without a stretch', () => {
     const { '4200-4200': drive, ...rest } = where(job(made, [], change));
     expect([drive, Object.keys(rest)]).toEqual([
       'restrain screw, unbolt drive, bolt drive, release screw',
-      ['0-4200'],
+      ['0-4200', ''],
     ]);
     expect(Object.keys(where(job(made, [])))).toEqual(['0-4200', '4200-4200']);
   });

@@ -128,8 +128,8 @@ const kinds: Readonly<Record<StepAction, { readonly loose: boolean; readonly the
   strip: { loose: true, there: true },
   clean: { loose: false, there: true },
   patch: { loose: true, there: true },
-  // With a stretch; without one it is done beside the machine.
-  'other work': { loose: false, there: true },
+  // Without a stretch, as here, beside the machine.
+  'other work': { loose: false, there: false },
   fit: { loose: true, there: true },
   'insert screw': { loose: true, there: true },
   'join screw': { loose: true, there: true },

@@ -19,6 +19,7 @@ describe('alone inside', () => {
       'gas test',
       'pause',
       'gate shut',
+      'other work',
       'fire watch',
       'gate open',
       'remove isolation',
