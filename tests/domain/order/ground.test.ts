@@ -210,7 +210,7 @@ describe('a step without a stretch', () => {
       'restrain screw, unbolt drive, bolt drive, release screw',
       ['0-4200', ''],
     ]);
-    expect(Object.keys(where(job(made, [])))).toEqual(['0-4200', '4200-4200']);
+    expect(Object.keys(where(job(made, [])))).toEqual(['0-4200', '4200-4200', '']);
   });
   test('is at the drive, wherever that is', () => {
     const tail = job({ ...made, drive: { end: 'tail', origin: origin() } }, ['run 1']);
