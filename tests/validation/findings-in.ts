@@ -3,10 +3,10 @@
 import { analyse } from '../../src/analysis/analyse.js';
 import { inSoundEstate } from '../../src/validation/example.js';
 import type { Finding } from '../../src/validation/finding.js';
-import type { Given } from '../../src/validation/rule.js';
+import type { Around, Given } from '../../src/validation/rule.js';
 
-export function findingsIn(given: Given, lines: string): readonly Finding[] {
-  return analyse([{ uri: 'estate.trough', text: inSoundEstate(given, lines) }]).findings;
+export function findingsIn(given: Given, lines: string, around: Around = {}): readonly Finding[] {
+  return analyse([{ uri: 'estate.trough', text: inSoundEstate(given, lines, around) }]).findings;
 }
 
 /** Codes in the order of the text. */

@@ -35,7 +35,39 @@ describe('the meter', () => {
   });
 });
 
+describe('dates', () => {
+  const looks =
+    round('2024-09-09', 3600, 'P1 thickness 10.9 mm') + round('2025-03-10', 6200, 'P1 thickness 9.8 mm');
+
+  test('work dated decades ahead is told, and is no day that anything is counted from', () => {
+    expect(codesIn('estate', `${looks}\nserviced DG1 2052-03-11 gearbox oil changed`)).toEqual(['TL545']);
+  });
+
+  test('a commissioning that many records contradict is told once, one record before it at that record', () => {
+    const late = (day: string): readonly string[] =>
+      findingsIn('estate', `${looks}${round('2025-09-08', 9000, 'P1 thickness 8.7 mm')}`, {
+        conveyor: `commissioned ${day} meter 0 h`,
+      }).flatMap(({ code, message }) => (code === 'TL303' ? [message] : []));
+    expect(late('2025-10-08')).toEqual([
+      'DG1 is said to be commissioned on 2025-10-08, and 3 of its records are older: the first is of 2024-09-09.',
+    ]);
+    expect(late('2025-04-08')).toHaveLength(2);
+    expect(late('2024-01-08')).toEqual([]);
+  });
+});
+
 describe('readings against one another', () => {
+  test('a colour against a later thickness counts what the spot should have lost since', () => {
+    // Teal means 6 mm at the most, ± 0.3 mm. 6.8 mm is 2.2 errors more, and 3 mm should be gone by then.
+    const looks = (later: string, meter: number): string =>
+      round('2024-09-09', 2400, 'P1 thickness 8.0 mm') +
+      round('2024-12-09', 4000, 'P1 colour teal') +
+      round('2025-09-08', meter, `P1 thickness ${later} mm`);
+    expect(codesIn('estate', looks('6.8', 8000))).toContain('TL307');
+    expect(codesIn('estate', looks('6.7', 8000))).not.toContain('TL307');
+    expect(codesIn('estate', looks('6.8', 4020))).not.toContain('TL307');
+  });
+
   test('thicker than before within 3σ√2 is error, beyond it is told', () => {
     // 3·0.2·√2 = 0.849 mm; in 40 h nothing is lost that a gauge sees, which TL313 says.
     const pair = (later: string): string =>

@@ -2,13 +2,46 @@
 // the day of the newest record.
 
 import { compareMeters } from './meter-read.js';
-import type { CalendarDay } from '../units/calendar.js';
+import { addDays, type CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
+import type { Origin } from './origin.js';
 import type { DatedRecord } from './records.js';
 
-/** Day of the newest record but duty, which may be a plan; undefined for an estate without records. */
+export interface DatedAlone {
+  readonly day: CalendarDay;
+  readonly origin: Origin;
+}
+
+/** Three years without any record, and then at most two: taken for a slip of the year; our judgement. */
+const longSilence = 1096;
+const mostAfter = 2;
+
+/** Records dated years after all others, the newest of the others with them; undefined where there are none. */
+export function datedFarAfter(
+  estate: Estate,
+): { readonly before: DatedAlone; readonly records: readonly DatedAlone[] } | undefined {
+  const all = recordsOf(estate);
+  for (let i = Math.max(1, all.length - mostAfter); i < all.length; i++) {
+    const [before, after] = [all[i - 1], all[i]];
+    if (before && after && after.day > addDays(before.day, longSilence))
+      return { before, records: all.slice(i) };
+  }
+  return undefined;
+}
+
+/**
+ * Day of the newest record but duty, which may be a plan; undefined for an estate without records. One dated years after all others
+ * is no day to count from: with it every look would be overdue and every outage past.
+ */
 export function newestDay(estate: Estate): CalendarDay | undefined {
+  return datedFarAfter(estate)?.before.day ?? recordsOf(estate).at(-1)?.day;
+}
+
+/** By day. */
+function recordsOf(estate: Estate): readonly DatedAlone[] {
+  const known = dated.get(estate);
+  if (known) return known;
   const {
     inspections,
     corrections,
@@ -20,22 +53,25 @@ export function newestDay(estate: Estate): CalendarDay | undefined {
     patches,
     services,
   } = estate;
-  return latest(
-    [
-      inspections,
-      corrections,
-      amendments,
-      relines,
-      panelsMoved,
-      screwChanges,
-      meterChanges,
-      patches,
-      services,
-    ]
-      .flat()
-      .map(({ date }) => date.day),
-  );
+  const found = [
+    inspections,
+    corrections,
+    amendments,
+    relines,
+    panelsMoved,
+    screwChanges,
+    meterChanges,
+    patches,
+    services,
+  ]
+    .flat()
+    .map(({ date }) => ({ day: date.day, origin: date.origin }))
+    .sort((a, b) => a.day - b.day);
+  dated.set(estate, found);
+  return found;
 }
+
+const dated = new WeakMap<Estate, readonly DatedAlone[]>();
 
 /** The day as it was asked for, else that of the newest record, else the last commissioning; undefined where there is none of them. */
 export function presentDay(estate: Estate, asOf?: CalendarDay): CalendarDay | undefined {

@@ -1,7 +1,8 @@
 // Where a later reading says that the liner got thicker. Wear only goes one way, so one of the two is of another liner, of
 // another spot, or misread. A thickness bounds what is left from both sides, a colour by the ends of its layer; a later lower
 // bound may not pass an earlier upper bound by more than three standard deviations of the two. Where it passes it by two only, what
-// the spot should have lost in between counts too: thicker by two and above what was to be expected by four is as unlikely.
+// the spot should have lost in between counts too: thicker by two and above what was to be expected by four is as unlikely. In one
+// look two readings of one spot are two tellings of one thickness, so there nothing was lost.
 
 import type { Estate } from '../../domain/model/estate.js';
 import type { LinerSet } from '../../domain/model/liner-sets.js';
@@ -85,21 +86,23 @@ function workOut(estate: Estate): readonly Growth[] {
         inspection[lastThickness] !== inspection[row] &&
         now > (value[lastThickness] ?? 0) &&
         (grew(now, errorOf(estate, row), value[lastThickness] ?? 0, errorOf(estate, lastThickness)) ||
-          shouldHaveLost(estate, index, lastThickness, row))
+          shouldHaveLost(estate, index, lastThickness, row, between(estate, lastThickness, row)))
       ) {
         tell('thickness', row, lastThickness, index, set);
-      } else if (
-        lastIndicator >= 0 &&
-        contradicts(
-          tableOf(set),
-          depthOf(estate, lastIndicator, set.liner),
-          now,
-          errorOf(estate, row),
-          'later',
-          inspection[lastIndicator] === inspection[row],
+      } else if (lastIndicator >= 0) {
+        const table = tableOf(set);
+        const depth = depthOf(estate, lastIndicator, set.liner);
+        const together = inspection[lastIndicator] === inspection[row];
+        const error = errorOf(estate, row);
+        if (
+          contradicts(table, depth, now, error, 'later', together) ||
+          (!together &&
+            shouldHaveLost(estate, index, lastIndicator, row, {
+              more: now - (table.most[depth] ?? 0),
+              error: Math.hypot(error, table.mostError[depth] ?? 0),
+            }))
         )
-      ) {
-        tell('mixed', row, lastIndicator, index, set);
+          tell('mixed', row, lastIndicator, index, set);
       }
       thickness[index] = row;
       return;
@@ -112,18 +115,19 @@ function workOut(estate: Estate): readonly Growth[] {
     ) {
       // Where one colour ends the next begins, whatever the depth is exactly: their order in the liner is enough.
       tell('colour', row, lastIndicator, index, set);
-    } else if (
-      lastThickness >= 0 &&
-      contradicts(
-        tableOf(set),
-        depth,
-        value[lastThickness] ?? 0,
-        errorOf(estate, lastThickness),
-        'earlier',
-        inspection[lastThickness] === inspection[row],
+    } else if (lastThickness >= 0) {
+      const table = tableOf(set);
+      const together = inspection[lastThickness] === inspection[row];
+      const [was, error] = [value[lastThickness] ?? 0, errorOf(estate, lastThickness)];
+      if (
+        contradicts(table, depth, was, error, 'earlier', together) ||
+        (!together &&
+          shouldHaveLost(estate, index, lastThickness, row, {
+            more: (table.least[depth] ?? 0) - was,
+            error: Math.hypot(error, table.leastError[depth] ?? 0),
+          }))
       )
-    ) {
-      tell('mixed', row, lastThickness, index, set);
+        tell('mixed', row, lastThickness, index, set);
     }
     indicator[index] = row;
   });
@@ -161,11 +165,30 @@ function contradicts(
   );
 }
 
-/** Thicker by two standard deviations of both readings, and by four above the least that the spot should have lost. */
-function shouldHaveLost(estate: Estate, index: number, before: number, row: number): boolean {
+/** Two thicknesses, as `shouldHaveLost` compares them. */
+function between(estate: Estate, before: number, row: number): Surplus {
   const { value } = estate.readings;
-  const more = (value[row] ?? NaN) - (value[before] ?? NaN);
-  const error = Math.hypot(errorOf(estate, row), errorOf(estate, before));
+  return {
+    more: (value[row] ?? NaN) - (value[before] ?? NaN),
+    error: Math.hypot(errorOf(estate, row), errorOf(estate, before)),
+  };
+}
+
+interface Surplus {
+  /** What the later reading has more than the earlier one at the most, mm. */
+  readonly more: number;
+  /** Of both, one standard deviation. */
+  readonly error: number;
+}
+
+/** Thicker by two standard deviations of both readings, and by four above the least that the spot should have lost. */
+function shouldHaveLost(
+  estate: Estate,
+  index: number,
+  before: number,
+  row: number,
+  { more, error }: Surplus,
+): boolean {
   const place = estate.places[index];
   if (!place || !(more > 2 * error)) return false;
   const loss = expectedLoss(estate, place, before, row);

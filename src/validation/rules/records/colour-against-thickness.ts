@@ -19,6 +19,14 @@ export const colourAgainstThickness: Rule = {
   example: `
   P1 thickness 9.8 mm
   «P1 colour teal|P2 colour ivory»`,
+  cases: [
+    {
+      name: 'within what the gauge may err',
+      text: `
+  P1 thickness 6.5 mm ± 0.3 mm
+  P1 colour teal`,
+    },
+  ],
   *check({ estate }) {
     const { readings } = estate;
     for (const { row, before, place, liner, kinds, sameInspection } of growthsOf(estate)) {

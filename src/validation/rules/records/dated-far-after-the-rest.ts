@@ -1,14 +1,12 @@
-// Is a record dated years after everything else that is known? The newest record is "today" for the whole estate, so one slip in a
-// year (2062 for 2026) makes every look overdue and every outage past. Three years without any record, and then at most two, is
-// taken for a slip; our judgement.
+// Is a record dated years after everything else that is known (model/newest.ts), or a duty decades after it? A duty may be a plan,
+// so it is given ten years; our judgement.
 
-import type { Estate } from '../../../domain/model/estate.js';
-import { addDays, formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
-import type { Origin } from '../../../domain/model/origin.js';
+import { datedFarAfter, newestRecord } from '../../../domain/model/newest.js';
+import { addDays, formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 
-const longSilence = 1096;
-const mostAfter = 2;
+/** Days. */
+const longestPlan = 3652;
 
 export const datedFarAfterTheRest: Rule = {
   code: 'TL545',
@@ -42,27 +40,35 @@ inspection DG1 2025-03-10 meter 6200 h {
 }
 serviced DG1 2026-03-11 gearbox oil changed`,
     },
+    {
+      name: 'a duty that nobody can plan for',
+      text: `
+inspection DG1 2025-03-10 meter 6200 h {
+  P1 colour ivory
+}
+duty DG1 from «2052-01-05» 80 h/week`,
+    },
+    {
+      name: 'a duty planned some years ahead',
+      text: `
+inspection DG1 2025-03-10 meter 6200 h {
+  P1 colour ivory
+}
+duty DG1 from 2029-01-05 80 h/week`,
+    },
   ],
   *check({ estate }) {
-    const records = dated(estate);
-    for (let i = Math.max(1, records.length - mostAfter); i < records.length; i++) {
-      const [before, after] = [records[i - 1], records[i]];
-      if (!before || !after || after.day <= addDays(before.day, longSilence)) continue;
-      for (const record of records.slice(i))
-        yield {
-          origin: record.origin,
-          message: `This record is dated ${formatDay(record.day)}, and the newest of the others ${formatDay(before.day)}.`,
-          related: [{ origin: before.origin, message: 'the newest of the others' }],
-        };
-      return;
-    }
+    const far = datedFarAfter(estate);
+    const newest = far?.before ?? newestRecord(estate)?.date;
+    if (!newest) return;
+    const plans = estate.dutyChanges
+      .filter(({ from }) => from.day > addDays(newest.day, longestPlan))
+      .map(({ from }) => ({ day: from.day, origin: from.origin }));
+    for (const { day, origin } of [...(far?.records ?? []), ...plans])
+      yield {
+        origin,
+        message: `This record is dated ${formatDay(day)}, and the newest of the others ${formatDay(newest.day)}.`,
+        related: [{ origin: newest.origin, message: 'the newest of the others' }],
+      };
   },
 };
-
-function dated(estate: Estate): readonly { readonly day: CalendarDay; readonly origin: Origin }[] {
-  const { inspections, relines, screwChanges, meterChanges, panelsMoved, patches, services } = estate;
-  return [inspections, relines, screwChanges, meterChanges, panelsMoved, patches, services]
-    .flat()
-    .map(({ date }) => ({ day: date.day, origin: date.origin }))
-    .sort((a, b) => a.day - b.day);
-}

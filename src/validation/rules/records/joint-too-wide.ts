@@ -1,4 +1,5 @@
-// Is a joint told to be open so far that it is no joint any more? A hand goes through 100 mm [judgement].
+// Is a joint told to be open so far that it is no joint any more? Panels that are bolted open by millimetres;
+// where three fingers go in, one has left its bolts or a piece is gone [judgement].
 
 import { datedRecords } from '../../../domain/model/dated-records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
@@ -6,7 +7,7 @@ import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
 
 const threshold: RuleThreshold = {
-  usual: '100 mm',
+  usual: '50 mm',
   dimension: 'length',
   what: 'How far a joint may be open and still be taken for a joint.',
   basis: 'judgement',
@@ -23,8 +24,8 @@ export const jointTooWide: Rule = {
   given: 'inspection',
   example: '  joint open «900 mm|9 mm» at 4.2 m',
   cases: [
-    { name: 'as wide as a hand', text: '  joint open 100 mm at 4.2 m' },
-    { name: 'just wider', text: '  joint open «101 mm» at 4.2 m' },
+    { name: 'as wide as three fingers', text: '  joint open 50 mm at 4.2 m' },
+    { name: 'just wider', text: '  joint open «51 mm» at 4.2 m' },
     { name: 'a slip of the unit', text: '  joint open «9 m» at 4.2 m' },
   ],
   *check({ estate }) {

@@ -21,22 +21,56 @@ inspection DG1 «2023-03-10|2025-03-10» meter ‹120|6200› h {
   P1 thickness 9.8 mm
 }`,
   *check({ estate }) {
-    for (const { conveyor, date } of estate.inspections) yield* judge('inspection', conveyor, date);
-    for (const { conveyor, date } of estate.relines) yield* judge('reline', conveyor, date);
-    for (const { conveyor, date } of estate.screwChanges) yield* judge('screw change', conveyor, date);
-    for (const { conveyor, date } of estate.patches) yield* judge('patch', conveyor, date);
-    for (const { conveyor, date } of estate.services) yield* judge('service', conveyor, date);
-    for (const { conveyor, date } of estate.panelsMoved) yield* judge('move of panels', conveyor, date);
-    for (const { conveyor, date } of estate.meterChanges) yield* judge('meter change', conveyor, date);
+    const { inspections, relines, screwChanges, patches, services, panelsMoved, meterChanges } = estate;
+    const early = new Map<Conveyor, Early[]>();
+    const collect = (what: string, records: readonly Dated[]): void => {
+      for (const { conveyor, date } of records) {
+        const { commissioned } = conveyor;
+        if (!commissioned || date.day >= commissioned.date.day) continue;
+        early.set(conveyor, [...(early.get(conveyor) ?? []), { what, date }]);
+      }
+    };
+    collect('inspection', inspections);
+    collect('reline', relines);
+    collect('screw change', screwChanges);
+    collect('patch', patches);
+    collect('service', services);
+    collect('move of panels', panelsMoved);
+    collect('meter change', meterChanges);
+    for (const [{ name, commissioned }, records] of early)
+      if (commissioned) yield* told(name, commissioned.date, records);
   },
 };
 
-function* judge(what: string, conveyor: Conveyor, date: StatedDay): Iterable<Found> {
-  const commissioned = conveyor.commissioned;
-  if (!commissioned || date.day >= commissioned.date.day) return;
-  yield {
-    origin: date.origin,
-    message: `This ${what} of ${conveyor.name} is dated ${formatDay(date.day)}, and ${conveyor.name} was commissioned on ${formatDay(commissioned.date.day)}.`,
-    related: [{ origin: commissioned.origin, message: `the commissioning of ${conveyor.name}` }],
-  };
+interface Dated {
+  readonly conveyor: Conveyor;
+  readonly date: StatedDay;
+}
+
+interface Early {
+  readonly what: string;
+  readonly date: StatedDay;
+}
+
+/** So many records are not all of another machine: the one day that they contradict is likelier wrong, and told once. */
+const tooMany = 3;
+
+function* told(name: string, commissioned: StatedDay, records: readonly Early[]): Iterable<Found> {
+  const since = formatDay(commissioned.day);
+  const first = records.reduce((a, b) => (b.date.day < a.date.day ? b : a));
+  if (records.length >= tooMany)
+    yield {
+      origin: commissioned.origin,
+      message:
+        `${name} is said to be commissioned on ${since}, and ${records.length} of its records are older: ` +
+        `the first is of ${formatDay(first.date.day)}.`,
+      related: records.map(({ what, date }) => ({ origin: date.origin, message: `this ${what}` })),
+    };
+  else
+    for (const { what, date } of records)
+      yield {
+        origin: date.origin,
+        message: `This ${what} of ${name} is dated ${formatDay(date.day)}, and ${name} was commissioned on ${since}.`,
+        related: [{ origin: commissioned.origin, message: `the commissioning of ${name}` }],
+      };
 }
