@@ -41,7 +41,7 @@ import type { ConveyorLife } from './parts/conveyor-life.js';
 import { passedText } from './passed-words.js';
 import { whyNot } from './reason-words.js';
 import { unreadIn } from './unread-words.js';
-import { sizesOf, type Sizes } from './sizes.js';
+import { longTermText, sizesOf, type Sizes } from './sizes.js';
 
 /** What a comment on the usual code hosts may hold, in UTF-16 code units. */
 export const commentLimit = 65_536;
@@ -273,7 +273,8 @@ function lastText(point: PointLife, sizes: Sizes): string {
       : '_not inspected_';
 }
 
-function handText({ hand, colours, overruled }: PointLife, sizes: Sizes): readonly string[] {
+function handText(point: PointLife, sizes: Sizes): readonly string[] {
+  const { hand, colours, overruled } = point;
   if (hand.kind === 'no reading') {
     switch (colours.kind) {
       case 'between':
@@ -299,7 +300,7 @@ function handText({ hand, colours, overruled }: PointLife, sizes: Sizes): readon
         ? `thicker by ${sizes.size(hand.shortTerm.gain)}`
         : hand.shortTerm.kind;
   return [
-    sizes.rate(hand.longTerm),
+    longTermText(hand, point.fitted, sizes),
     short,
     hand.kind === 'rate'
       ? `${overruled ? 'at most ' : ''}${amount(hand.remaining)}`

@@ -4,6 +4,7 @@
 import { formatNumber } from '../../domain/units/format.js';
 import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import { type LengthUnit, rateText } from '../../domain/units/length-words.js';
+import type { PointLife } from './remaining-life.js';
 
 export interface Sizes {
   /** Of thicknesses, gaps, depths. */
@@ -54,4 +55,16 @@ export function sizesOfAll(machines: readonly Parameters<typeof unitOfMachine>[0
   return sizesIn(
     machines.length > 0 && machines.every((machine) => unitOfMachine(machine) === 'in') ? 'in' : 'mm',
   );
+}
+
+/** A rate since fitting; a reading thicker than the liner was then, within what its gauge may err, is told as that and has no rate. */
+export function longTermText(
+  { last, longTerm }: Exclude<PointLife['hand'], { kind: 'no reading' }>,
+  fitted: PointLife['fitted'],
+  sizes: Sizes,
+): string {
+  const above = last.thickness - fitted.value;
+  return above > 0
+    ? `${sizes.size(above)} above ${fitted.measured ? 'as fitted' : 'new'}`
+    : sizes.rate(longTerm);
 }

@@ -28,6 +28,14 @@ describe('the hand arithmetic of a point', () => {
     ]);
   });
 
+  it('gives a reading above the new liner no rate, and says how far it lies above', () => {
+    const above = reportOf(look(6000, 'P1 thickness 12.8 mm ± 0.5 mm'));
+    for (const page of [remainingLifeMarkdown(above), remainingLifeHtml(above)]) {
+      expect(page).toContain('0.8 mm above new');
+      expect(page).not.toContain('-0.13');
+    }
+  });
+
   it('turns hours into dates by duty', () => {
     // 8000 h is day 333 of 24 h; 3666.7 h are 152.8 days more.
     expect(formatDay(p1.nextLook?.day ?? day('1970-01-01'))).toBe(

@@ -10,7 +10,7 @@ import { formatClock } from '../../../domain/units/clock.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 import { whyNot } from '../reason-words.js';
 import { passedCell } from './passed-cell.js';
-import { sizesOf } from '../sizes.js';
+import { longTermText, sizesOf } from '../sizes.js';
 
 export function pointTable(life: ConveyorLife): Markup {
   const sizes = sizesOf(life.conveyor);
@@ -117,7 +117,7 @@ function handCells(point: PointLife): readonly (Markup | string)[] {
       return [
         hand.rules === 'long-term'
           ? element('strong', {}, sizes.rate(hand.longTerm))
-          : sizes.rate(hand.longTerm),
+          : longTermText(hand, point.fitted, sizes),
         shortCell(point),
         leftCell(point, hand.remaining, hand.last.thickness),
         date(condemn?.day),
@@ -125,7 +125,7 @@ function handCells(point: PointLife): readonly (Markup | string)[] {
     case 'at the limit':
       return [sizes.rate(hand.longTerm), shortCell(point), '0', element('strong', {}, 'passed')];
     case 'no wear measured':
-      return [sizes.rate(hand.longTerm), shortCell(point), 'no wear measured', '–'];
+      return [longTermText(hand, point.fitted, sizes), shortCell(point), 'no wear measured', '–'];
     case 'no reading':
       switch (colours.kind) {
         case 'between':
