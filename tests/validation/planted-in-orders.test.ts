@@ -370,3 +370,24 @@ test.each([
   expect(codesIn(oneRun(2, found.replace('Low', 'High')))).toContain(code);
   expect(codesIn(oneRun(3, found.replace('Low', 'High')))).not.toContain(code);
 });
+
+test('what an earlier job takes is told with its spares, and what is then cut from another length too: TL535', () => {
+  const stocked = specifications.replace(
+    '  outage Autumn27',
+    '  outage Spring27 2027-04-12 to 2027-04-23\n  on the shelf TwoLayer12 8 panels counted 2026-08-31\n  outage Autumn27',
+  );
+  const job = (name: string, outage: string, scope: string): string =>
+    `\njob ${name} {\n  conveyor SL28\n  outage ${outage}\n  reline ${scope}\n  crews Alpha\n}`;
+  const look = '\ninspection SL28 2026-09-07 meter 15000 h {\n  view downstream\n  P1 thickness 8.8 mm\n}';
+  const text =
+    stocked +
+    machine('SL28', 28, 'head') +
+    look +
+    job('J1', 'Spring27', 'panels 1 to 3 of run 1') +
+    job('J2', 'Autumn27', 'panels 1 to 5 of run 2');
+  const told = analyse([{ uri: 'file:///two.trough', text }]).findings.filter(({ code }) => code === 'TL535');
+  expect(told.map(({ message }) => message)).toEqual([
+    'job J1 before job J2 takes 4 of TwoLayer12, 1.20 m (1 of them spare) from the shelf of Tarnholt, and both count on it: ' +
+      'job J2 needs 6 (1 of them spare) and finds 4, so 2 of TwoLayer12 sheet, 3.00 m are to be ordered.',
+  ]);
+});

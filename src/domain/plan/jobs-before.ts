@@ -51,8 +51,15 @@ export type TakenFromShelf =
       readonly liner: LinerSpecification;
       readonly length: number;
       readonly count: number;
+      /** Of the count. */
+      readonly spares: number;
     }
-  | { readonly kind: 'fixings'; readonly liner: LinerSpecification; readonly count: number }
+  | {
+      readonly kind: 'fixings';
+      readonly liner: LinerSpecification;
+      readonly count: number;
+      readonly spares: number;
+    }
   | { readonly kind: 'spiral'; readonly screw: ScrewSpecification; readonly count: number };
 
 /** `today`: what is over by then is done, or not done, by the records alone. */
@@ -153,7 +160,9 @@ function taken({ shelf, onShelf = 0, ordered = 0, needed, spares }: Material): T
   const count = Math.min(onShelf + ordered, needed + spares);
   if (!shelf || count <= 0) return undefined;
   // A spiral is whole, and its length is what the list counts.
-  return shelf.kind === 'spiral' ? { ...shelf, count: 1 } : { ...shelf, count };
+  return shelf.kind === 'spiral'
+    ? { ...shelf, count: 1 }
+    : { ...shelf, count, spares: Math.max(0, count - needed) };
 }
 
 function storeLess(store: PlantStore, takes: readonly TakenFromShelf[]): PlantStore {

@@ -4,7 +4,7 @@
 import { formatNumber } from '../../domain/units/format.js';
 import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import { type LengthUnit, rateText } from '../../domain/units/length-words.js';
-import type { PointLife } from './remaining-life.js';
+import type { HandResult } from '../../domain/wear/arithmetic.js';
 
 export interface Sizes {
   /** Of thicknesses, gaps, depths. */
@@ -59,8 +59,8 @@ export function sizesOfAll(machines: readonly Parameters<typeof unitOfMachine>[0
 
 /** A rate since fitting; a reading thicker than the liner was then, within what its gauge may err, is told as that and has no rate. */
 export function longTermText(
-  { last, longTerm }: Exclude<PointLife['hand'], { kind: 'no reading' }>,
-  fitted: PointLife['fitted'],
+  { last, longTerm }: Exclude<HandResult, { kind: 'no reading' }>,
+  fitted: { readonly value: number; readonly measured: boolean },
   sizes: Sizes,
 ): string {
   const above = last.thickness - fitted.value;

@@ -58,7 +58,7 @@ job «J2» {
       if (before.jobs.every(({ takes }) => takes.length === 0)) continue;
       const [short, ...others] = shortOf(job, estate, today, before.store);
       if (!short) continue;
-      const { material, more } = short;
+      const { material, more, what } = short;
       const first = before.jobs.filter(({ takes }) => takes.some((each) => isOf(each, material.shelf)));
       const same =
         others.length > 0 ? ` The same goes for ${list(others.map((each) => each.material.what))}.` : '';
@@ -67,8 +67,8 @@ job «J2» {
         message:
           `${list(first.map((each) => `job ${each.job.name}`))} before job ${job.name} takes ` +
           `${takenWords(job, first, material)} from the shelf of ${plant.name}, and both count on it: job ${job.name} needs ` +
-          `${formatNumber(material.needed + material.spares)} and finds ${formatNumber(material.onShelf ?? 0)}, ` +
-          `so ${formatNumber(more)} more ${more === 1 ? 'is' : 'are'} to be ordered` +
+          `${formatNumber(material.needed + material.spares)}${ofThemSpare(material.spares)} and finds ${formatNumber(material.onShelf ?? 0)}, ` +
+          `so ${formatNumber(more)} ${what === undefined ? 'more' : `of ${what}`} ${more === 1 ? 'is' : 'are'} to be ordered` +
           `${material.orderBy === undefined ? '' : ` by ${formatDay(material.orderBy)}`}.${same}`,
         related: first.map((each) => ({
           origin: each.job.nameOrigin,
@@ -83,6 +83,8 @@ interface Short {
   readonly material: Material;
   /** To be ordered because of the earlier jobs. */
   readonly more: number;
+  /** Of what, where that is another length. */
+  readonly what?: string;
 }
 
 /** What the job would have found on the shelf by itself, and does not. */
@@ -94,12 +96,33 @@ function shortOf(
 ): readonly Short[] {
   const worked = groundOfJob(job, estate);
   const { materials: alone } = needsOf(worked, estate, storeOf(estate, job.conveyor.plant, today));
-  return needsOf(worked, estate, left).materials.flatMap((material): readonly Short[] => {
-    // A row is called a sheet where some of it is bought, and a panel where none is.
-    const key = keyOf(material.shelf);
-    const own = key === undefined ? undefined : alone.find(({ shelf }) => keyOf(shelf) === key);
-    const more = own ? material.toOrder - own.toOrder : 0;
-    return more > 0 ? [{ material, more }] : [];
+  const { materials: beside } = needsOf(worked, estate, left);
+  // A row is called a sheet where some of it is bought, and a panel where none is.
+  const rowOf = (rows: readonly Material[], kind: ShelfKind | undefined): Material | undefined => {
+    const key = keyOf(kind);
+    return key === undefined ? undefined : rows.find(({ shelf }) => keyOf(shelf) === key);
+  };
+  return beside.flatMap((material): readonly Short[] => {
+    const own = rowOf(alone, material.shelf);
+    if (own)
+      return material.toOrder > own.toOrder ? [{ material, more: material.toOrder - own.toOrder }] : [];
+    // What is missing may be cut from another length, which the job by itself does not touch.
+    const instead = alone.find(
+      ({ shelf }) =>
+        shelf?.kind === 'liner' &&
+        material.shelf?.kind === 'liner' &&
+        shelf.liner.name === material.shelf.liner.name,
+    );
+    if (!instead || material.toOrder === 0) return [];
+    const onShelf = rowOf(beside, instead.shelf)?.onShelf ?? 0;
+    const { orderBy, what } = material;
+    return [
+      {
+        material: { ...instead, onShelf, ...(orderBy === undefined ? {} : { orderBy }) },
+        more: material.toOrder,
+        what,
+      },
+    ];
   });
 }
 
@@ -121,17 +144,22 @@ function isOf(taken: TakenFromShelf, kind: ShelfKind | undefined): boolean {
 }
 
 function takenWords({ conveyor }: Job, first: readonly JobBefore[], { shelf }: Material): string {
-  const count = first
-    .flatMap(({ takes }) => takes.filter((each) => isOf(each, shelf)))
-    .reduce((sum, each) => sum + each.count, 0);
+  const takes = first.flatMap((each) => each.takes.filter((one) => isOf(one, shelf)));
+  const count = takes.reduce((sum, each) => sum + each.count, 0);
+  const spare = ofThemSpare(takes.reduce((sum, each) => sum + (each.kind === 'spiral' ? 0 : each.spares), 0));
   switch (shelf?.kind) {
     case 'liner':
-      return `${count} of ${shelf.liner.name}, ${lengthOn(conveyor, shelf.length)}`;
+      return `${count} of ${shelf.liner.name}, ${lengthOn(conveyor, shelf.length)}${spare}`;
     case 'fixings':
-      return `${count} fixings of ${shelf.liner.name}`;
+      return `${count} fixings of ${shelf.liner.name}${spare}`;
     case 'spiral':
       return `the spare spiral ${shelf.screw.name}`;
     case undefined:
       return String(count);
   }
+}
+
+/** What is taken beyond the panels of the job itself. */
+function ofThemSpare(spares: number): string {
+  return spares > 0 ? ` (${formatNumber(spares)} of them spare)` : '';
 }
