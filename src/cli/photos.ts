@@ -16,6 +16,16 @@ export function photosBeside({ texts }: Pick<TextsOnDisk, 'texts'>): PhotoLook {
   };
 }
 
+/** Whether somebody can look and there is no such file. */
+export function photosMissing(
+  read: Pick<TextsOnDisk, 'texts'>,
+  analysis: Pick<Analysis, 'uriOf'>,
+): (use: PhotoUse) => boolean {
+  const look = photosBeside(read);
+  return ({ path, origin }) => look(analysis.uriOf(origin.source), path) === 'missing';
+}
+
+/** `missing` where there is no such file. */
 export function photoAddresses(
   { texts }: Pick<TextsOnDisk, 'texts'>,
   analysis: Analysis,
@@ -24,6 +34,7 @@ export function photoAddresses(
   const photo = photosOfAPage();
   return ({ path, origin }) => {
     const full = placeOf.get(analysis.uriOf(origin.source));
-    return full === undefined ? undefined : photo(full, path);
+    if (full === undefined) return undefined;
+    return photoFile(full, path) === undefined ? 'missing' : photo(full, path);
   };
 }

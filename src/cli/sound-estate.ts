@@ -6,13 +6,14 @@ import { summarise } from '../validation/summary.js';
 import { analyseRead } from './commands/check.js';
 import { Trouble, type Console } from './console.js';
 import { told } from './foreign-text.js';
-import { photoAddresses } from './photos.js';
+import { photoAddresses, photosMissing } from './photos.js';
 import { allRead, readEstate, tellAgain } from './read-estate.js';
 import type { Analysis } from '../analysis/analysis.js';
 
 export interface SoundEstate extends Analysis {
-  /** A photo that lies beside its text, to be carried in a page; undefined where it cannot be had. */
+  /** A photo that lies beside its text, to be carried in a page; undefined where it cannot be had, `missing` where there is none. */
   readonly photoAddress: (use: PhotoUse) => string | undefined;
+  readonly photoMissing: (use: PhotoUse) => boolean;
 }
 
 export async function soundEstate(
@@ -39,5 +40,9 @@ export async function soundEstate(
     console.err(
       `troughline: ${text}; 'troughline check ${paths.map(told).join(' ')}' tells them. What they touch may be missing below.\n`,
     );
-  return { ...analysis, photoAddress: photoAddresses(read, analysis) };
+  return {
+    ...analysis,
+    photoAddress: photoAddresses(read, analysis),
+    photoMissing: photosMissing(read, analysis),
+  };
 }

@@ -40,6 +40,26 @@ describe('init', () => {
     );
   });
 
+  test('a photo that is named and not there is said to be missing, in the page and in the text', async () => {
+    const small = readFileSync(
+      new URL('../../examples/1-first-conveyor/first.trough', import.meta.url),
+      'utf8',
+    );
+    const cwd = folderWith({
+      'a.trough': small.replace('P1 thickness 7.9 mm', 'P1 thickness 7.9 mm photo "photos/gone.png"'),
+    });
+    await troughline(['report', '--as-of', '2026-01-05', '--out', 'r'], { cwd });
+    for (const name of ['r/report.html', 'r/report.md'])
+      expect(readFileSync(path.join(cwd, name), 'utf8')).toContain('photos/gone.png (there is no such file)');
+    const there = folderWith({
+      'a.trough': readFileSync(path.join(cwd, 'a.trough'), 'utf8'),
+      'photos/gone.png': 'one picture',
+    });
+    expect((await troughline(['report', '--as-of', '2026-01-05'], { cwd: there })).out).not.toContain(
+      'no such file',
+    );
+  });
+
   test('for another build server, or for none', async () => {
     const names = async (ci: string): Promise<readonly string[]> => {
       const cwd = folderWith({});

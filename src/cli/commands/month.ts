@@ -163,13 +163,13 @@ function changesSince(
 
 function reportFiles(
   made: RemainingLife,
-  { photoAddress }: SoundEstate,
+  { photoAddress, photoMissing }: SoundEstate,
   json: string,
   { paper }: MonthOptions,
 ): readonly OutputFile[] {
   return [
     { name: 'report.html', content: remainingLifeHtml(made, { paper, photo: photoAddress }) },
-    { name: 'report.md', content: remainingLifeMarkdown(made) },
+    { name: 'report.md', content: remainingLifeMarkdown(made, { photoMissing }) },
     { name: 'report.json', content: json },
   ];
 }

@@ -16,7 +16,6 @@ import path from 'node:path';
 import { readPublished, type PublishedReport } from '../../generators/remaining-life/published.js';
 import type { Finding } from '../../validation/finding.js';
 import type { Estate } from '../../domain/model/estate.js';
-import type { Analysis } from '../../analysis/analysis.js';
 import { counted } from '../../domain/units/wording.js';
 import { Exit, Trouble, type Console } from '../console.js';
 import { estateLedger } from '../../analysis/estate-ledger.js';
@@ -24,7 +23,7 @@ import { conveyorsNamed } from '../conveyors-named.js';
 import { chosen, deliver } from '../deliver.js';
 import { nodeSolver } from '../../solver/node-solver.js';
 import { printPdf } from '../print-pdf.js';
-import { soundEstate } from '../sound-estate.js';
+import { soundEstate, type SoundEstate } from '../sound-estate.js';
 import type { OutputFile } from '../write-files.js';
 
 const formats = ['html', 'markdown', 'json', 'csv', 'conveyors-csv', 'points-csv', 'ics', 'pdf'] as const;
@@ -157,7 +156,7 @@ function changeOf(text: string, estate: Estate, printed: readonly Conveyor[] | u
 
 function print(
   made: RemainingLife,
-  analysis: Analysis,
+  analysis: SoundEstate,
   format: (typeof formats)[number],
   options: ReportOptions & ReportPageOptions,
   console: Console,
@@ -170,7 +169,10 @@ function print(
     case 'html':
       return { name: 'report.html', content: html() };
     case 'markdown':
-      return { name: 'report.md', content: remainingLifeMarkdown(made) };
+      return {
+        name: 'report.md',
+        content: remainingLifeMarkdown(made, { photoMissing: analysis.photoMissing }),
+      };
     case 'json':
       return { name: 'report.json', content: remainingLifeJson(made, estateLedger(analysis).blocks) };
     case 'csv':

@@ -250,8 +250,9 @@ function passing(
   accepted: AcceptedRisk,
 ): ConveyorDecision['passed'] {
   const until = addDays(asOf, fortyYears);
+  // What counts as passed from the first day on is known from the looks since: nobody can say on which day it was.
   const passedOn = (chance: ChanceBy, level: number): CalendarDay | undefined =>
-    dayPassed(chance, level, chance(asOf) > level ? since : asOf, until);
+    dayPassed(chance, level, chance(asOf) > level && chance(since) <= level ? since : asOf, until);
   const limit = passedOn(counted.condemnBy, accepted.condemn);
   const steel = passedOn(counted.contactBy, accepted.contact);
   if (steel !== undefined && (limit === undefined || steel < limit)) return { day: steel, by: 'steel' };

@@ -8,6 +8,7 @@ import { formatDay } from '../units/calendar.js';
 import { formatNumber } from '../units/format.js';
 import type { ProgrammeSolver } from './integer-programme.js';
 import { percent } from './option-setting.js';
+import type { ConveyorDecision } from './conveyor-decision.js';
 import type { PlacedJob } from './outage-schedule.js';
 import { staysText } from './stays-words.js';
 import { keepsRisks } from './two-chances.js';
@@ -140,7 +141,7 @@ function lineOf(
     return { conveyor: name, choice: { kind: 'nothing', expected: conveyor.nothing }, reason: undefined };
   const squeezed = typeof alone === 'object' && alone.within;
   const late =
-    `the accepted risk is passed${decision.passedSeen === undefined ? '' : ` on ${formatDay(decision.passedSeen)}`}, ` +
+    `the accepted risk ${passedWords(decision)}, ` +
     `before any outage that its liner can reach: ${percent(choice.condemn)} of the limit and ${percent(choice.contact)} of steel by then`;
   const reason = choice.within
     ? undefined
@@ -150,6 +151,12 @@ function lineOf(
         ? [...(keepsRisks(choice, decision.accepted) ? [] : [late]), staysText(choice.stays)].join('; ')
         : late;
   return { conveyor: name, choice: { kind: 'reline', candidate: choice }, reason };
+}
+
+function passedWords({ passedSeen, asOf }: ConveyorDecision): string {
+  if (passedSeen === undefined) return 'is passed';
+  if (passedSeen < asOf) return `has been passed since ${formatDay(passedSeen)}`;
+  return passedSeen === asOf ? 'is passed already' : `is passed on ${formatDay(passedSeen)}`;
 }
 
 function whyLeftOut(problem: ProgrammeProblem, { candidates, decision }: ProgrammeConveyor): string {

@@ -3,10 +3,10 @@
 
 import type { LeadItem, OrderedStock, Plant, ShelfCount, ShelfItem } from '../model/plant.js';
 import {
+  notThereWords,
   ordersOn,
   orderWords,
   perhapsFittedOn,
-  perhapsFittedWords,
   shelfOn,
   stockOf,
   type LinerWentIn,
@@ -72,9 +72,7 @@ export function suppliesOf(
     });
   }
   const unknown = pieces.flatMap(({ liner }) =>
-    perhapsFittedOn(plant, liner, asOf, relines).map(
-      ({ order, by }) => `${orderWords(order)}: ${perhapsFittedWords(by)}`,
-    ),
+    perhapsFittedOn(plant, liner, asOf, relines).map(notThereWords),
   );
   const promised = ways.length > 0 ? undefined : byOrders(plant, pieces, asOf, relines);
   if (promised) ways.push(promised);

@@ -11,6 +11,7 @@ import type { Estate } from './estate.js';
 import { historyOf, momentOf, type History, type HistoryOptions } from './history.js';
 import { isImpossible } from './impossible-reading.js';
 import { isAfter, setsAt, wearTotal, type LinerSet, type Moment } from './liner-sets.js';
+import { isOfEitherSheet } from './on-a-joint.js';
 import { isAfterMove, stretchesMoved } from './panels-moved.js';
 import type { DatedRecord, Inspection, PanelsMoved, Place, Reline } from './records.js';
 import type { Interval } from './runs.js';
@@ -138,7 +139,9 @@ export function exposedReadings(
             : first !== inspection
               ? { known: false, reason: 'the same reading is written down twice on that day' }
               : set
-                ? (impossible(estate, row, set, place) ?? exposureBetween(history, set, moment))
+                ? (impossible(estate, row, set, place) ??
+                  ofEither(estate, row, history, place, inspection) ??
+                  exposureBetween(history, set, moment))
                 : {
                     known: false,
                     reason: `dated ${formatDay(moment.day)}, before ${history.conveyor.name} was commissioned`,
@@ -175,6 +178,21 @@ function impossible(
     ? {
         known: false,
         reason: 'thicker than its liner can have been when new, by more than tolerance and gauge allow',
+      }
+    : undefined;
+}
+
+function ofEither(
+  { readings }: Estate,
+  row: number,
+  history: History,
+  place: Place,
+  look: Inspection,
+): Exposure | undefined {
+  return readings.kind[row] === ReadingKind.thickness && isOfEitherSheet(history, place, look)
+    ? {
+        known: false,
+        reason: 'on the joint of an older and a newer liner, and nobody can say of which it is',
       }
     : undefined;
 }

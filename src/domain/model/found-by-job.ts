@@ -1,12 +1,15 @@
-// What does a job find there? The screw of the last change before it, and, where it names no liner, what lies at the middle of
+// What does a job find there? The screw of the changes before it, and, where it names no liner, what lies at the middle of
 // each stretch: it brings the same again. Asked when the texts are put together, and again for a day on which less was known.
 
 import type { CalendarDay } from '../units/calendar.js';
 import type { Job } from './job.js';
+import type { Moment } from './liner-sets.js';
 import { linersOf } from './liners-there.js';
 import { panelEnds } from './panels.js';
 import type { Reline, ScrewChange } from './records.js';
 import { intervalOf } from './runs.js';
+import { mostOf, screwsNow } from './lying-screw.js';
+import { screwSetsOf } from './screw-sets.js';
 import type { LinerSpecification, ScrewSpecification } from './specifications.js';
 import type { Stretch } from './stretch.js';
 
@@ -18,13 +21,23 @@ export interface JobsBefore {
 
 type AnyJob = Pick<Job, 'conveyor' | 'window'>;
 
-/** Undefined where no change came before: the conveyor's own turns there. */
+/** The screw of most of the length; undefined where no change came before: the conveyor's own turns there. */
 export function screwFound(
   { conveyor, window }: AnyJob,
   { screwChanges }: JobsBefore,
 ): ScrewSpecification | undefined {
-  return screwChanges.findLast((change) => change.conveyor === conveyor && change.date.day < startOf(window))
-    ?.screw;
+  const before = screwChanges.filter(
+    (change) => change.conveyor === conveyor && change.date.day < startOf(window),
+  );
+  if (before.length === 0) return undefined;
+  // Of a spiral in several lengths the one with most of it: a spare length at the tail is not the screw of the machine.
+  const day = (change: ScrewChange): Moment => ({
+    day: change.date.day,
+    hours: undefined,
+    turned: undefined,
+    tonnes: undefined,
+  });
+  return mostOf(screwsNow({ screwSets: screwSetsOf(conveyor, undefined, before, day) }));
 }
 
 export function linerFound(

@@ -29,7 +29,8 @@ export function screwNow(history: History): ScrewSpecification {
   return mostOf(screwsNow(history)) ?? history.conveyor.screw;
 }
 
-function mostOf(sets: readonly ScrewSet[]): ScrewSpecification | undefined {
+/** Undefined where there is none. */
+export function mostOf(sets: readonly ScrewSet[]): ScrewSpecification | undefined {
   const lengths = new Map<ScrewSpecification, number>();
   for (const { screw, from, to } of sets) lengths.set(screw, (lengths.get(screw) ?? 0) + to - from);
   const most = Math.max(...lengths.values());

@@ -110,6 +110,15 @@ export function orderWords({ liner, item, count, length, ordered, arrives }: Ord
   );
 }
 
+/** The same in short, for a list of reasons. */
+export function notThereWords({ order, by }: PerhapsFitted): string {
+  const { count, item, liner, arrives } = order;
+  return (
+    `${count.count} ${item} of ${liner.name} ordered for ${formatDay(arrives.day)} are not taken as there ` +
+    `(${by.conveyor.name} relined with it on ${formatDay(by.date.day)}, not counted since)`
+  );
+}
+
 /** Why what was ordered is not taken as there. */
 export function perhapsFittedWords(by: LinerWentIn): string {
   return (

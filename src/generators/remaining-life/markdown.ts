@@ -30,10 +30,12 @@ import {
 import { conveyorFacts } from './print/conveyor-facts.js';
 import { readingTable } from './print/reading-matrix.js';
 import type { RecordSection } from './print/record-section.js';
+import { photoName } from './print/photos.js';
 import { sectionsAfter, sectionsBefore } from './print/record-sections.js';
 import { optionRows, scopeText } from './print/option-table.js';
 import { forecastText, limitText, lookText, whatIfText } from './print/sentences.js';
 import { publishedSentences, trackSentence } from './print/track-record.js';
+import type { PhotoUse } from '../../domain/model/records.js';
 import { counted } from '../../domain/units/wording.js';
 import { amount, date, lastSeen, seenText } from './print/wording.js';
 import type { PointLife, RemainingLife } from './remaining-life.js';
@@ -46,7 +48,12 @@ import { longTermText, sizesOf, type Sizes } from './sizes.js';
 /** What a comment on the usual code hosts may hold, in UTF-16 code units. */
 export const commentLimit = 65_536;
 
-export function remainingLifeMarkdown(report: RemainingLife): string {
+export interface MarkdownOptions {
+  /** True of a photo that is not there; left out where nobody can look. */
+  readonly photoMissing?: (use: PhotoUse) => boolean;
+}
+
+export function remainingLifeMarkdown(report: RemainingLife, options: MarkdownOptions = {}): string {
   const { asOf, conveyors } = report;
   const head = [
     `# Remaining life of liners${asOf === undefined ? '' : `, ${formatDay(asOf)}`}`,
@@ -88,7 +95,10 @@ export function remainingLifeMarkdown(report: RemainingLife): string {
     '> **This report advises; a competent person decides.** It does not clear a machine for work or ' +
       'for further running. Isolate and prove dead, follow site permits and local codes.',
   ].filter((part) => part !== '');
-  return fitted(head, conveyors.map(conveyorText));
+  return fitted(
+    head,
+    conveyors.map((life) => conveyorText(life, options)),
+  );
 }
 
 /** What has to be read of a conveyor, and what its records say besides. */
@@ -97,23 +107,25 @@ interface ConveyorText {
   readonly records: string;
 }
 
-function conveyorText(life: ConveyorLife): ConveyorText {
+function conveyorText(life: ConveyorLife, options: MarkdownOptions): ConveyorText {
   return {
     brief: conveyorSection(life),
     records: [
-      ...sectionsBefore(life).map(sectionText),
+      ...sectionsBefore(life).map((section) => sectionText(section, options)),
       readingsText(life),
-      ...sectionsAfter(life).map(sectionText),
+      ...sectionsAfter(life).map((section) => sectionText(section, options)),
     ]
       .filter((part) => part !== '')
       .join('\n\n'),
   };
 }
 
-function sectionText({ title, notes, tables, lines, photos }: RecordSection): string {
-  const items = [...lines, ...photos.map(({ use, words }) => `Photo ${use.path}: ${words}`)].map(
-    (line) => `- ${markdownText(line)}`,
-  );
+function sectionText(
+  { title, notes, tables, lines, photos }: RecordSection,
+  { photoMissing }: MarkdownOptions,
+): string {
+  const named = photos.map(({ use, words }) => `${photoName(use, photoMissing?.(use) === true)}: ${words}`);
+  const items = [...lines, ...named].map((line) => `- ${markdownText(line)}`);
   return [
     `### ${markdownText(title)}`,
     ...notes.map(markdownText),

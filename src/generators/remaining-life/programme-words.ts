@@ -93,13 +93,18 @@ function unpricedText({ plant, currency, problem }: Programme): string {
 
 function aloneText(programme: Programme): string {
   const difference = programme.expected - programme.expectedAlone;
+  const [only, another] = programme.lines;
+  const alone =
+    only && !another
+      ? `what ${only.conveyor} would choose with all crews at hand`
+      : 'choosing each conveyor alone';
   if (!programme.aloneFits && difference < 1)
-    return 'choosing each conveyor alone would not fit the crews, and fitting it costs nothing more.';
+    return `${alone} would not fit the crews, and fitting it costs nothing more.`;
   if (!programme.aloneFits)
-    return `choosing each conveyor alone would not fit the crews, and fitting it costs ${money(programme, Math.max(0, difference))} more.`;
+    return `${alone} would not fit the crews, and fitting it costs ${money(programme, Math.max(0, difference))} more.`;
   return Math.abs(difference) < 1
-    ? 'choosing each conveyor alone would come to the same.'
-    : `choosing each conveyor alone would come to ${money(programme, programme.expectedAlone)}.`;
+    ? `${alone} would come to the same.`
+    : `${alone} would come to ${money(programme, programme.expectedAlone)}.`;
 }
 
 /** How good the answer is, and what it goes by. */

@@ -28,7 +28,8 @@ export function conditionHover(estate: Estate, { record, line: written }: SeenLi
     ...(own && !own.closed
       ? line(
           'answer it by',
-          `\`${conditionAnswerText(own.first.line, own.last.line)}\` while it is there, \`closed ${conditionAnswerText(own.first.line, own.last.line)}\` once it is put right`,
+          `\`${conditionAnswerText(own.first.line, own.last.line)}\` while it is there, ` +
+            `\`closed ${conditionAnswerText(own.first.line, own.last.line)}\` once it is put right`,
         )
       : []),
     ...(stray.some((each) => isWritten(each.line, written))

@@ -7,10 +7,11 @@ import type { Analysis } from '../../../src/analysis/analysis.js';
 import { openConditions } from '../../../src/domain/conditions/follow-up.js';
 import { flightSpots } from '../../../src/domain/model/flight-readings.js';
 import { historyOf, type History } from '../../../src/domain/model/history.js';
-import { screwSeen, screwsNow } from '../../../src/domain/model/lying-screw.js';
+import { lyingScrew, screwSeen, screwsNow } from '../../../src/domain/model/lying-screw.js';
 import { parseDay } from '../../../src/domain/units/calendar.js';
 import { remainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
 import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/markdown.js';
+import { workPack } from '../../../src/generators/work-pack/work-pack.js';
 import { inSoundEstate } from '../../../src/validation/example.js';
 
 const look = (day: string, meter: number, rows: readonly string[]): string =>
@@ -134,4 +135,32 @@ describe('bolts of a joint of the spiral', () => {
     expect(finding?.message).toContain('spiral bolts loose');
     expect(finding?.fixes?.[0]?.edits[0]?.text ?? '').toBe('spiral bolts loose');
   });
+});
+
+test('a job finds the screw of most of the length, not the spare length that went in last', () => {
+  const other =
+    'screw Spare400 {\n  shaftless\n  outside diameter 400 mm\n  pitch 350 mm\n  flight 80 mm by 30 mm\n}\n';
+  const job = 'job J1 {\n  conveyor DG1\n  outage Spring27\n  reline run 2\n  crews Alpha\n}\n';
+  const found = (scope: string): string | undefined => {
+    const change = `screw change DG1 2024-10-07 meter 3900 h {\n  screw Spare400\n${scope}}\n`;
+    const [only] = read(other, change, job).estate.jobs;
+    return only && lyingScrew(only).name;
+  };
+  expect(found('  scope from 0 m to 3 m\n')).toBe('Spiral400');
+  expect(found('  scope from 0 m to 9 m\n')).toBe('Spare400');
+  expect(found('')).toBe('Spare400');
+});
+
+test('a strip between two layouts is no panel that a crew takes out', () => {
+  const reline = 'reline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n  scope from 1.5 m to TO m\n}\n';
+  const job = 'job J1 {\n  conveyor DG1\n  outage Spring27\n  reline from 3.4 m to 7 m\n  crews Alpha\n}\n';
+  const out = (to: string): string => {
+    const { estate } = read(reline.replace('TO', to), job);
+    const [only] = estate.jobs;
+    if (!only) throw new Error('there is one');
+    const { conveyor } = workPack(estate, only, { asOf: parseDay('2025-03-10')! });
+    return conveyor.facts.find(({ name }) => name === 'Liner, comes out')?.value ?? '';
+  };
+  expect(out('3.406')).not.toContain('2024-10-07');
+  expect(out('3.6')).toContain('in since 2024-10-07');
 });

@@ -150,3 +150,16 @@ test('what readings scatter by is never printed as nothing, and stands beside wh
     /readings scatter by about ± 0\.(0[1-9]|[1-9]\d) mm about smooth wear; the gauges are declared to err by ± 0\.20 mm/,
   );
 });
+
+test('work that closes what was put right before says of what it is', () => {
+  const report = reportOf(
+    look(3000, 'bolts loose 3 at P1') +
+      'serviced DG1 2025-06-02 bolts tightened at P1 by "fitter"\n' +
+      'serviced DG1 2025-06-03 closed bolts loose at P1 "tried" by "fitter"\n',
+    { depth: 'hand' },
+  );
+  expect(report.conveyors[0]?.beside.serviced.map(({ part, work, ended }) => [part, work, ended])).toEqual([
+    ['bolts at P1 clock 5:00', 'put right', []],
+    ['bolts at P1 clock 5:00', 'tightened', ['3 bolts loose at P1']],
+  ]);
+});

@@ -187,6 +187,16 @@ describe('every form says that it is passed, and none prints it as a day to come
   });
 });
 
+describe('a risk that is passed since nobody knows when', () => {
+  it('is passed by the day of the report, not on the day the liner was fitted', () => {
+    const through = estateOf(works, worn + look(9840, 'P1 trough showing; P2 thickness 7 mm'));
+    const { decision } = only(remainingLife(through, { track: false }));
+    const first = day('2025-01-01');
+    expect(decision?.passed?.day).toBeGreaterThan(first);
+    expect(decision?.passedSeen).toBeGreaterThan(first);
+  });
+});
+
 describe('a colour and a gauge', () => {
   const lot = works
     .replace('layer ivory 6 mm layer teal 6 mm', 'layer ivory 6 mm layer teal 4 mm')

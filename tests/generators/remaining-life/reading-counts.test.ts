@@ -2,7 +2,7 @@
 // reading there is. Sums are by hand.
 
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { forecastRows } from '../../../src/generators/change-summary/parts/forecast-row.js';
 import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
 import { remainingLifeMarkdown } from '../../../src/generators/remaining-life/markdown.js';
@@ -115,4 +115,33 @@ test('the sums hold for any records', () => {
     ),
     { numRuns: 60 },
   );
+});
+
+describe('a spot on the joint of an older and a newer liner', () => {
+  const spotted = (at: string, says: string): string =>
+    'reline DG1 2025-01-11 meter 240 h {\n  scope from 3 m to 5.4 m\n}\n' +
+    look(3000, 'P1 thickness 11 mm; P2 thickness 11.2 mm') +
+    look(6000, `P1 thickness 10.2 mm; P2 thickness 10.4 mm; at ${at} clock 5:00 ${says}`);
+  const spot = (at: string, says = 'thickness 4.2 mm') => {
+    const life = only(reportOf(spotted(at, says)));
+    const governs = life.attention.reasons.some((each) =>
+      each.startsWith(`${Number.parseFloat(at).toFixed(2)} m 5:00: `),
+    );
+    return { point: life.points.find(({ place }) => !place.declared), governs };
+  };
+
+  it('may be of either, so it starts no rate and governs nothing; the report says why it is left out', () => {
+    const { point, governs } = spot('3 m');
+    expect(point?.readings).toEqual([]);
+    expect(point?.leftOut.map(({ reason }) => reason)).toEqual([
+      'on the joint of an older and a newer liner, and nobody can say of which it is',
+    ]);
+    expect(governs).toBe(false);
+  });
+
+  it('a hand’s breadth off it counts, and steel that shows counts on it', () => {
+    expect(spot('3.1 m').point?.readings).toHaveLength(1);
+    expect(spot('3.1 m').governs).toBe(true);
+    expect(spot('3 m', 'trough showing').point?.readings).toHaveLength(1);
+  });
 });

@@ -8,7 +8,7 @@ import { servicesOf, workPlaceWords } from '../../../domain/conditions/service.j
 import { driveReadings, type DriveReadings } from '../../../domain/conditions/drive-readings.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
-import { conditionWords, panelWords, spotWords } from '../../../domain/conditions/kinds.js';
+import { conditionWords, panelWords, partNameOf, spotWords } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
@@ -196,7 +196,9 @@ function servicedOf(estate: Estate, history: History): readonly ServicedBeside[]
   const { conditions } = followUp(estate, history.conveyor, history.asOf);
   return own.map((service) => ({
     day: service.date.day,
-    part: `${service.part ?? ''}${workPlaceWords(service.place)}`.trim(),
+    part: service.ended
+      ? `${partNameOf(service.ended) ?? ''}${workPlaceWords(service.ended)}`.trim()
+      : `${service.part ?? ''}${workPlaceWords(service.place)}`.trim(),
     work: service.work ?? service.words ?? (service.ended ? 'put right' : ''),
     ended: conditions
       .filter(({ closed }) => closed?.by === 'service' && closed.record === service)

@@ -4,8 +4,13 @@
 import type { PhotoUse } from '../../../domain/model/records.js';
 import { element, type Markup } from '../../page/markup.js';
 
-/** `data:` address of a photo; undefined where it is not to be had. */
+/** `data:` address of a photo; undefined where it is not to be had, `missing` where there is no such file. */
 export type PhotoBytes = (use: PhotoUse) => string | undefined;
+
+/** The name of a photo that is not shown. */
+export function photoName({ path }: PhotoUse, isMissing: boolean): string {
+  return `Photo ${path}${isMissing ? ' (there is no such file)' : ''}`;
+}
 
 export interface ShownPhoto {
   readonly use: PhotoUse;
@@ -28,8 +33,8 @@ export function photoStrip(photos: readonly ShownPhoto[], photo: PhotoBytes | un
       return element(
         'figure',
         { class: 'photo' },
-        source === undefined
-          ? element('p', { class: 'small' }, `Photo ${use.path}`)
+        source === undefined || source === 'missing'
+          ? element('p', { class: 'small' }, photoName(use, source === 'missing'))
           : element('img', { src: source, alt: `Photo: ${words}` }),
         element('figcaption', {}, caption),
       );

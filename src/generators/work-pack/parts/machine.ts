@@ -86,6 +86,9 @@ function screwLengths(
   return [{ name: 'Screw in lengths', value: words.join('; ') }];
 }
 
+/** No panel is as short: so much two layouts differ by their gaps, mm (judgement). */
+const sliver = 50;
+
 /** What lies there now, piece by piece from the tail, and what is to lie there. */
 function linerFacts(
   { estate, jobs }: WorkBefore,
@@ -101,7 +104,7 @@ function linerFacts(
   const lying = setsLying(history, undefined).flatMap((set) => {
     const shared = renewed.flatMap((area) => {
       const [from, to] = [Math.max(area.from, set.from), Math.min(area.to, set.to)];
-      return to - from > 1 ? [from, to] : [];
+      return to - from > sliver ? [from, to] : [];
     });
     return shared.length === 0 ? [] : [{ ...set, from: Math.min(...shared), to: Math.max(...shared) }];
   });

@@ -1,4 +1,4 @@
-// Is a spot read on the joint between an old liner and a newer one (evidence/on-a-joint.ts)? Told once a spot, at its first reading
+// Is a spot read on the joint between an old liner and a newer one (model/on-a-joint.ts)? Told once a spot, at its first reading
 // since the newer one went in; that it is thicker than before, or than its liner was new, is then not told (TL305, TL306).
 
 import { isAfter } from '../../../domain/model/liner-sets.js';
@@ -6,7 +6,7 @@ import { historyOf, momentOf } from '../../../domain/model/history.js';
 import { originOf } from '../../../domain/model/records.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import { jointAt, type SetJoint } from '../../evidence/on-a-joint.js';
+import { jointAt, type SetJoint } from '../../../domain/model/on-a-joint.js';
 import { eachSeen } from '../../evidence/seen-sets.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
@@ -27,7 +27,9 @@ export const readOnAJoint: Rule = {
   title: 'Spot on the joint between an old liner and a newer one',
   severity: 'warning',
   restsOn: ['history'],
-  why: 'Nobody can say which of the two sheets the gauge stood on: the old one seems as new, or the new one worn, and the forecast follows.',
+  why:
+    'Nobody can say which of the two sheets the gauge stood on: the old one seems as new, or the new one worn. ' +
+    'At a point the forecast follows; at any other spot it is left out.',
   todo: 'Read a hand’s breadth to either side of the joint, and write both with their chainages.',
   given: 'estate',
   example: records('«at 4.6 m clock 7:30 thickness 11.2 mm|at 4.5 m clock 7:30 thickness 11.2 mm»'),

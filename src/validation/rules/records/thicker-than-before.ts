@@ -6,7 +6,7 @@ import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { Place } from '../../../domain/model/records.js';
 import { expectedLoss } from '../../evidence/expected-loss.js';
-import { isOnAJoint } from '../../evidence/on-a-joint.js';
+import { isOnAJoint } from '../../../domain/model/on-a-joint.js';
 import { growthsOf } from '../../evidence/growth.js';
 import { dayOfRow, readingWords } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';

@@ -5,7 +5,7 @@ import { fittedThickness } from '../../../domain/model/fitted-thickness.js';
 import { isImpossible } from '../../../domain/model/impossible-reading.js';
 import { originOf } from '../../../domain/model/records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
-import { isOnAJoint } from '../../evidence/on-a-joint.js';
+import { isOnAJoint } from '../../../domain/model/on-a-joint.js';
 import { isPlausible } from '../../evidence/plausible.js';
 import { toldTogether, type OfALiner } from '../../telling/told-together.js';
 import type { Rule } from '../../rule.js';
