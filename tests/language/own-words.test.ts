@@ -145,6 +145,7 @@ function inItsBlock(message: string): string | undefined {
 const joining = new Set('at on the by and near from to between again of'.split(' '));
 /** One word for another that has its sense; each by hand. */
 const sense: Readonly<Record<string, readonly string[]>> = {
+  liner: ['panel'],
   jammed: ['stuck'],
   seized: ['stuck'],
   dented: ['bent'],

@@ -25,7 +25,7 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
   const { kind, from, taken, isOwn } = found;
   // `no crack to see`: nobody says what it was that is over.
   if (!isOwn && isTurnedAt(told.map(plainImage), from)) return undefined;
-  const isOver = isOverIn(told.map(plainImage), from, taken) || (isMended(told) && !isOfAnything(kind));
+  const isOver = isOverIn(told.map(plainImage), from, taken) || (isMended(told, kind) && !isOfAnything(kind));
   const isUnseen = isNotLooked(told);
   // Nobody says which of the things that may be wrong with it is over.
   if (isOver && (answer.length > 0 || isOfAnything(kind))) return undefined;
@@ -41,6 +41,7 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
     partOfWord(word) !== part &&
     !isPanel(at) &&
     !isOwner(rest, at) &&
+    part !== 'guard' &&
     !beside.has(rest[at - 1]?.image ?? '');
   if (rest.some((word, at) => isOther(word, at) && !taken.has(told.indexOf(word)))) return undefined;
   const measure = measureIn(kind, rest);
@@ -85,7 +86,9 @@ function isAmidst(told: readonly Word[], taken: ReadonlySet<number>): boolean {
 }
 
 /** `seized cover freed, new bolts`: it was put right; not where it is still to be. */
-function isMended(told: readonly Word[]): boolean {
+function isMended(told: readonly Word[], [kind]: readonly string[]): boolean {
+  // `product plugged` is what is wrong.
+  if (kind === 'product blocked' && told.some(({ image }) => /^plugged$/i.test(image))) return false;
   const isOpen = told.some(({ image, type }) => open.has(image.toLowerCase()) || type === 'not seen');
   return !isOpen && isDone(told);
 }

@@ -20,7 +20,7 @@ import { overAgain, workIn } from './work-words.js';
 import { isOffered, readsSoundly, type SaidBy } from './kept.js';
 import { partIn, partOfName, partOfWord } from './part-words.js';
 import { isReassuring } from './reassuring.js';
-import { likeWords, type LineRepair } from './repairs.js';
+import { likeWords, noColours, type LineRepair } from './repairs.js';
 import type { LinePattern } from './pattern.js';
 import { isName } from './said-place.js';
 import { isUnknown, isValue, isWord, keyword, plainImage, type Word } from './word.js';
@@ -107,7 +107,7 @@ const readings: ReadonlySet<string> = new Set([
 /** `P3 crack 40 mm`: a word that is no slip of what a point can say. */
 function saysNoReading(words: readonly Word[], pattern: LinePattern): boolean {
   const [first, ...more] = words;
-  if (first && isReassuring(first.image)) return true;
+  if (first && (isReassuring(first.image) || noColours.has(first.image))) return true;
   if (first?.type !== 'ID' || !/^[a-z]{3,}/.test(first.image) || more.length === 0) return false;
   return (
     likeWords(
@@ -164,7 +164,7 @@ function seenOrDone(words: readonly Word[], { pattern }: BrokenLine): GeneralLin
   const done = isAnswer ? undefined : workIn(said.part, said.told);
   // `new hold-down loose`: what is seen of it.
   const isSeen = condition !== undefined && saysWhat(condition);
-  const isWork = done ? !(done.isNew && isSeen) : isDone(words);
+  const isWork = done ? !(done.isNew && isSeen) : isDone(words) && !condition;
   if (isSaid || (!isAnswer && isWork)) {
     const work = asWork(isSaid ? words.slice(1) : words);
     if (work) return workLine([keyword('serviced')], work);

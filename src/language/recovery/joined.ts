@@ -6,7 +6,22 @@ import { partOfWord } from './part-words.js';
 import { isFalseUnit, isWord, keyword, plainImage, type Word } from './word.js';
 
 export function joined(line: readonly Word[]): readonly Word[] {
-  return withPlaces(withNames(apart(line)));
+  return withPlaces(withNames(apart(withFileName(line))));
+}
+
+/** `photo tear.png`: the name of a file is one text. */
+function withFileName(line: readonly Word[]): readonly Word[] {
+  const at = line.findIndex(({ image }) => image === 'photo');
+  const end = line.findIndex(
+    ({ image }, i) =>
+      i > at + 2 && line[i - 1]?.type === '.' && /^(jpe?g|png|webp|gif|heic|tiff?|bmp)$/i.test(image),
+  );
+  if (at < 0 || end < 0 || line.slice(at + 1, end).some(({ type }) => type === 'STRING')) return line;
+  const name = line
+    .slice(at + 1, end + 1)
+    .map(({ image }) => image)
+    .join('');
+  return [...line.slice(0, at + 1), { type: 'STRING', image: `"${name}"` }, ...line.slice(end + 1)];
 }
 
 /** `2 squeaking`, `1 P4`, `1 in panel 3`, and `8-10.5 m`, which is no negative length but a stretch. */

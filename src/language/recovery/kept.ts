@@ -42,7 +42,8 @@ function isNameless(written: readonly Word[], line: readonly Word[]): boolean {
   const isBare = rest.every(
     ({ type }) => type === 'STRING' || ['slight', 'serious', 'urgent'].includes(type),
   );
-  return isOfDrive && isBare && rest.length > 0 && written.some(({ type }) => type === 'ID');
+  const before = textsIn(written);
+  return isOfDrive && isBare && rest.length > 0 && textsIn(line).some((text) => !before.includes(text));
 }
 
 /** Words that state a fact by themselves: a line that has one more than was written says what nobody said. */

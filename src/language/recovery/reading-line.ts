@@ -13,6 +13,7 @@ import { withUnitWords } from './unit-words.js';
 import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
 export const readingLines: readonly LineSaying[] = [
+  severalPoints,
   pointLast,
   placeLast,
   steelShowing,
@@ -80,6 +81,9 @@ function steelShowing({ block, words }: BrokenLine): Otherwise | undefined {
 
 const steel: ReadonlySet<string> = new Set([
   'worn through',
+  'steel',
+  'metal',
+  'bare',
   'bare steel',
   'steel showing',
   'steel bare',
@@ -112,6 +116,39 @@ function notSeenInShort({ block, words, pattern }: BrokenLine): Otherwise | unde
   };
 }
 
+/** `P1 and P2 green`, `P1 8.4 mm P2 7.9 mm`: a line for each. */
+function severalPoints({ block, words }: BrokenLine): Otherwise | undefined {
+  const spots = words.flatMap((word, at) => (isSpotName(word) ? [at] : []));
+  const isOne = new Set(spots.map((at) => words[at]?.image)).size < spots.length;
+  if (block !== 'Inspection' || spots.length < 2 || spots[0] !== 0 || isOne) return undefined;
+  const of = words.map((word, at) => ({ word, at })).filter(({ word }) => shows(word));
+  if (of.length === 0) return undefined;
+  const each = spots.map((at, i) => {
+    const next = spots[i + 1] ?? words.length;
+    const own = of.find((value) => value.at > at && value.at < next) ?? of.find((value) => value.at > at);
+    return own && `\`${words[at]?.image ?? ''} ${readingOf(own.word)}\``;
+  });
+  if (each.some((line) => line === undefined)) return undefined;
+  const isBare = of.some(({ word }) => word.type === 'NUMBER');
+  return {
+    at: 0,
+    message: `Each point has a line of its own: ${each.join(', ')}${isBare ? ', if it was in mm' : ''}.`,
+  };
+}
+
+function shows(word: Word): boolean {
+  return (
+    isColour(word) ||
+    (word.type === 'QUANTITY' && /\d *(mm|in)$/.test(word.image)) ||
+    (word.type === 'NUMBER' && /\d\.\d/.test(word.image))
+  );
+}
+
+function readingOf(word: Word): string {
+  if (word.type === 'ID') return `colour ${word.image}`;
+  return `thickness ${word.image}${word.type === 'NUMBER' ? ' mm' : ''}`;
+}
+
 /** `P6 red just showing`, `P2 teal in places "left of the bolt"` */
 function colourWithWords({ block, words }: BrokenLine): Otherwise | undefined {
   const [point, colour, ...rest] = words;
@@ -126,6 +163,11 @@ function colourWithWords({ block, words }: BrokenLine): Otherwise | undefined {
   // What shows not, or not yet, is no reading.
   if (plain.some(({ type, image }) => type === 'QUANTITY' || type === 'NUMBER' || image === 'not'))
     return undefined;
+  const others = plain.filter(isSpotName);
+  if (others.length > 0) {
+    const each = [point, ...others].map(({ image }) => `\`${image} colour ${colour.image}\``).join(' and ');
+    return { at: 0, message: `Each point has a line of its own: ${each}.` };
+  }
   const isAlone = plain.every(({ image }) => image === 'showing');
   const note = noteOf(isAlone ? [] : plain, textsIn(rest));
   const line = [point, keyword('colour'), colour, ...(note ? [note] : [])];

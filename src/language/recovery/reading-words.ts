@@ -160,7 +160,10 @@ function phrased(told: readonly Word[]): Shown | undefined {
     return {
       row: [keyword(row)],
       left: [...new Set(left)].filter(({ image }) => image !== 'panel' && image !== 'liner'),
-      senses: found[0].split(' ').map((each): SaidBy => [each, row]),
+      senses: [
+        ...found[0].split(' '),
+        ...singles.slice(from, to).map(({ word }) => plainImage(word).toLowerCase()),
+      ].map((each): SaidBy => [each, row]),
     };
   }
   return undefined;

@@ -172,8 +172,16 @@ function changesAt(
 function mayShow(point: Word | undefined, colour: Word | undefined): boolean {
   const name = point?.image ?? '';
   const shown = colour?.image ?? '';
+  if (noColours.has(shown)) return false;
   return /\d/.test(name) && !/\d-[A-Z]*\d/.test(name) && !states.has(shown) && !isReassuring(shown);
 }
+
+/** What a liner may be, and no layer is called. */
+export const noColours: ReadonlySet<string> = new Set(
+  'dirty wet dry clean same unchanged rough smooth worn hot steel metal bare read measured done seen checked new old'.split(
+    ' ',
+  ),
+);
 
 /** Single words of what is wrong: `torn`, `loose`. */
 export const states: ReadonlySet<string> = new Set(conditionKinds.flatMap((kind) => kind.split(' ')));

@@ -12,7 +12,7 @@ import { recordLines } from './record-words.js';
 import { relineLines } from './reline-words.js';
 import { readInWords } from './reading-words.js';
 import { readingLines } from './reading-line.js';
-import { changed, likeWords, repaired, states, type LineRepair } from './repairs.js';
+import { changed, likeWords, noColours, repaired, states, type LineRepair } from './repairs.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
 import { notLookedAt } from './not-looked-at.js';
 import { blocksOfWork } from './general.js';
@@ -290,6 +290,7 @@ function colourAlone({ block, words, pattern }: BrokenLine): Otherwise | undefin
     /\d/.test(point.image) &&
     !/^[a-z]{2}/.test(point.image) &&
     !isReassuring(colour.image) &&
+    !noColours.has(colour.image) &&
     likeWords(colour.image, [...pattern.words].filter(isWord)).length === 0;
   if (showing?.image !== 'showing' && !isNearNoWord()) return undefined;
   // `P3 torn` is no colour, and `P2-P3` no point.

@@ -36,7 +36,8 @@ export function tellBroken(line: BrokenLine): Told {
   const plain = saidOtherwise(line);
   if (plain) return toldOtherwise(plain);
   const { words, reached, block, pattern } = line;
-  const filled = withUnitWords(words, pattern);
+  const near = withUnitWords(words, pattern);
+  const filled = near && isOffered(words, near, pattern) ? near : undefined;
   const likely = filled ? changed(words, filled) : repairOf(words, pattern, block);
   const otherwise = likely ? undefined : saidInAnotherRecord(line);
   if (otherwise) return toldOtherwise(otherwise);

@@ -24,7 +24,9 @@ export function unquoted({ words, reached, standing, pattern }: BrokenLine): Oth
     return undefined;
   // `photo lid 7 no time` names no file.
   if (words[reached - 1]?.image === 'photo' && !plain.some(({ type }) => type === '.')) return undefined;
-  const text: Word = { type: 'STRING', image: `"${imagesOf(plain)}"` };
+  const isFile = words[reached - 1]?.image === 'photo';
+  const said = isFile ? plain.map(({ image }) => image).join('') : imagesOf(plain);
+  const text: Word = { type: 'STRING', image: `"${said}"` };
   const line = [...words.slice(0, reached), text, ...words.slice(end)];
   if (!readsSoundly(line, pattern)) return undefined;
   return {

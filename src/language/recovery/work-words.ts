@@ -29,14 +29,17 @@ const part = '§';
 
 /** By what was done, each with the parts that it may be done to without being named; the first that fits. */
 const phrases: readonly (readonly [Work, string])[] = [
-  ['oil changed', `oil${joins} (?:change|${did})|(?:change of|oil change|fresh|${did})${joins} oil`],
+  [
+    'oil changed',
+    `oil${joins} (?:change|${did})|(?:change of|oil change|fresh|${did})${joins}(?: ${part})? oil`,
+  ],
   [
     'oil topped up',
     `oil(?: level)?${joins} (?:topped up|topped|top up|top-up|refilled|filled up|added|made up)`,
   ],
   ['oil topped up', `(?:topped up|topped|top up|added|filled up|refilled)${joins} oil`],
-  ['seal renewed', `seals?${joins} ${did}|${did}${joins} seals?|resealed`],
-  ['bearings renewed', `bearings?${joins} ${did}|${did}${joins} bearings?`],
+  ['seal renewed', `seals?${joins}(?: ${part})?${joins} ${did}|${did}${joins}(?: ${part})? seals?|resealed`],
+  ['bearings renewed', `bearings?${joins}(?: ${part})?${joins} ${did}|${did}${joins}(?: ${part})? bearings?`],
   [
     'renewed',
     `${part}${joins} ${did}|(?:(?:fitted|installed|put in|put on|put up|mounted) )?${did}${joins} ${part}`,
@@ -44,10 +47,7 @@ const phrases: readonly (readonly [Work, string])[] = [
   ['renewed', `${part}${joins} (?:fitted|installed|mounted) new`],
   ['greased', '(?:re-?)?greased|(?:re-?)?lubricated'],
   ['aligned', '(?:re-?)?aligned'],
-  [
-    'tightened',
-    '(?:bolts? )?(?:re-?)?(?:tightened|tensioned)(?: up)?|nipped up|pulled tight|tightened bolts',
-  ],
+  ['tightened', '(?:re-?)?(?:tightened|tensioned)(?: up)?|nipped up|pulled tight'],
 ];
 
 const patterns = phrases.map(([work, text]) => [work, new RegExp(`(?<![^ ])(?:${text})(?![^ ])`)] as const);
@@ -117,7 +117,7 @@ function isThing({ image }: Word): boolean {
 
 const things: ReadonlySet<string> = new Set(
   (
-    'seal seals bearing bearings cylinder cylinders hinge hinges rubber rubbers gasket gaskets fan belt belts chain ring rings shoe shoes pad ' +
+    'oil grease seal seals bearing bearings cylinder cylinders hinge hinges rubber rubbers gasket gaskets fan belt belts chain ring rings shoe shoes pad ' +
     'pads insert inserts element elements key filter breather plug spring springs rope wiper nut nuts bolt foot feet lamp clamp clamps switch ' +
     'handle lock latch wheel sprocket shim shims cap caps sensor weld plate'
   ).split(' '),
