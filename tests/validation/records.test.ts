@@ -57,6 +57,16 @@ describe('dates', () => {
 });
 
 describe('readings against one another', () => {
+  test('what grew is told with its panel, and with the line above where that says the same of another spot', () => {
+    const looks = (first: string): string =>
+      round('2024-09-09', 3600, 'P1 thickness 9.9 mm\n  P2 thickness 8.1 mm') +
+      round('2025-03-10', 6200, `P1 thickness ${first} mm\n  P2 thickness 9.4 mm`);
+    expect(messageOf('TL306', 'estate', looks('9.4'))).toMatch(
+      /1\.3 mm more of the same liner, on panel 2 of run 3.*; the line above, P1, says the same figure\.$/,
+    );
+    expect(messageOf('TL306', 'estate', looks('9.3'))).not.toContain('the line above');
+  });
+
   test('a colour against a later thickness counts what the spot should have lost since', () => {
     // Teal means 6 mm at the most, ± 0.3 mm. 6.8 mm is 2.2 errors more, and 3 mm should be gone by then.
     const looks = (later: string, meter: number): string =>

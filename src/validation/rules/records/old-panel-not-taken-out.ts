@@ -1,12 +1,9 @@
 // Did the reline take out anything where an old panel was measured?
 
 import { exposedReadings } from '../../../domain/model/exposure.js';
-import { panelsText, runAt } from '../../../domain/model/runs.js';
-import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
-import type { Estate } from '../../../domain/model/estate.js';
-import { installedPanels, reckonedWords } from '../../../domain/model/panels.js';
-import { originOf, type Place } from '../../../domain/model/records.js';
+import { originOf } from '../../../domain/model/records.js';
+import { panelWords } from '../../telling/panel-words.js';
 import type { Rule } from '../../rule.js';
 
 export const oldPanelNotTakenOut: Rule = {
@@ -42,12 +39,3 @@ reline DG1 2024-10-07 meter 3900 h {
       }
   },
 };
-
-/** `, on panel 4 of run 2`, as the panels lay on that day; nothing outside the runs. */
-function panelWords(estate: Estate, { conveyor, at }: Place, day: CalendarDay): string {
-  const run = runAt(conveyor, at);
-  if (!run) return '';
-  const installed = installedPanels(estate, run, day);
-  const number = installed.layout.panels.findIndex(({ from, to }) => at >= from && at <= to) + 1;
-  return number > 0 ? `, on ${panelsText(number, number, run.number)}${reckonedWords(run, installed)}` : '';
-}

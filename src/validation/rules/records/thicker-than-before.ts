@@ -9,6 +9,7 @@ import { expectedLoss } from '../../evidence/expected-loss.js';
 import { isOnAJoint } from '../../../domain/model/on-a-joint.js';
 import { growthsOf } from '../../evidence/growth.js';
 import { dayOfRow, readingWords } from '../../telling/reading-words.js';
+import { panelWords } from '../../telling/panel-words.js';
 import type { Rule } from '../../rule.js';
 
 export const thickerThanBefore: Rule = {
@@ -72,7 +73,7 @@ inspection DG1 2024-09-11 meter 3630 h {
           `${place.name} of ${place.conveyor.name} reads ${readingWords(estate, row, liner)}, ` +
           `and read ${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}: ` +
           `${lengthOn(place.conveyor, (estate.readings.value[row] ?? 0) - (estate.readings.value[before] ?? 0))} more of the same liner` +
-          `${lossWords(estate, place, before, row)}.`,
+          `${panelOfRow(estate, place, row)}${lossWords(estate, place, before, row)}${copyWords(estate, row)}.`,
         related: [
           {
             origin: originOf(estate.readings, before),
@@ -90,4 +91,23 @@ function lossWords(estate: Estate, place: Place, before: number, row: number): s
   return loss < 0.5
     ? ''
     : `, where about ${lengthOn(place.conveyor, Math.round(loss * 10) / 10)} less was to be expected`;
+}
+
+/** As it lay when that was read: the panel that a reline would have to name. */
+function panelOfRow(estate: Estate, place: Place, row: number): string {
+  const look = estate.inspections[estate.readings.inspection[row] ?? -1];
+  return look ? panelWords(estate, place, look.date.day) : '';
+}
+
+/** The line above says the same of another spot: a figure copied along with its line is as likely as a panel that grew. */
+function copyWords({ readings, places }: Estate, row: number): string {
+  const above = row - 1;
+  const other = places[readings.place[above] ?? -1];
+  const alike =
+    other !== undefined &&
+    readings.inspection[above] === readings.inspection[row] &&
+    readings.place[above] !== readings.place[row] &&
+    readings.kind[above] === readings.kind[row] &&
+    readings.value[above] === readings.value[row];
+  return alike ? `; the line above, ${other.name}, says the same figure` : '';
 }
