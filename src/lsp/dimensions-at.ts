@@ -97,6 +97,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   ConveyorLiner: { from: 'length', to: 'length' },
   Correction: {
     chainage: 'length',
+    offset: 'length',
     at: 'length',
     thickness: 'length',
     error: 'length',

@@ -90,17 +90,20 @@ function targetsOf(
     const targets: Target[] = [];
     for (let row = inspection.firstRow; row < inspection.endRow; row++) {
       const place = places[readings.place[row] ?? -1];
-      if (place && isThere(place, spot, inspection)) targets.push({ row, place, inspection });
+      const counts = spot.kind !== 'all' || readings.kind[row] === ReadingKind.thickness;
+      if (place && counts && isThere(place, spot, inspection)) targets.push({ row, place, inspection });
     }
     return targets;
   });
   if (found.length === 0) return 'not read there';
+  if (spot.kind === 'all') return found;
   const says = new Set(found.map(({ row }) => `${readings.kind[row] ?? ''} ${readings.value[row] ?? ''}`));
   return says.size > 1 ? 'read twice' : found;
 }
 
 /** To a tenth of a millimetre and a minute of the clock: what an author can write. */
 function isThere(place: Place, spot: Correction['spot'], { view }: Inspection): boolean {
+  if (spot.kind === 'all') return true;
   if (spot.kind === 'point') return place.declared && place.name === spot.point.name;
   const clock = view.direction === 'upstream' ? mirrorClock(spot.clock.hours) : spot.clock.hours;
   return (
@@ -135,9 +138,12 @@ function versionsOf(
     const before = versions.at(-1) ?? written;
     const now = versionOf(correction, written, before, liners);
     const outcome = now === undefined ? 'unreadable' : judge(now, before, inOrder, liners, written);
-    outcomes.set(correction, outcome);
+    // What is said of a whole look counts as soon as it does at one point of it, and stays where another is corrected again.
+    const isOfAll = correction.spot.kind === 'all';
+    if (!isOfAll || outcomes.get(correction) !== 'counts') outcomes.set(correction, outcome);
     if (now === undefined || outcome !== 'counts') continue;
-    if (before.correction) outcomes.set(before.correction, 'replaced');
+    if (before.correction && before.correction.spot.kind !== 'all')
+      outcomes.set(before.correction, 'replaced');
     versions.push(now);
   }
   return versions;
@@ -180,6 +186,12 @@ function versionOf(
   switch (says.kind) {
     case 'thickness':
       return made(ReadingKind.thickness, says.thickness.value, says.error?.value ?? written.error);
+    case 'offset':
+      return made(
+        ReadingKind.thickness,
+        Math.max(0, Math.round((before.value + says.offset.value) * 1000) / 1000),
+        written.error,
+      );
     case 'colour': {
       const layer = liners
         .map(({ layers }) => layers.findIndex(({ name }) => name === says.colour.name))

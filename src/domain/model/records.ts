@@ -299,7 +299,9 @@ export interface Correction {
   /** As the inspection names it; a clock position as the inspector saw it. */
   readonly spot:
     | { readonly kind: 'point'; readonly point: NameUse }
-    | { readonly kind: 'chainage'; readonly at: Stated<'length'>; readonly clock: StatedClock };
+    | { readonly kind: 'chainage'; readonly at: Stated<'length'>; readonly clock: StatedClock }
+    /** Every thickness of the look. */
+    | { readonly kind: 'all' };
   /** The day of the reading. */
   readonly read: StatedDay;
   readonly says:
@@ -309,6 +311,8 @@ export interface Correction {
         readonly error?: Stated<'length'>;
       }
     | { readonly kind: 'colour'; readonly colour: NameUse }
+    /** So much more than was read, mm; below zero: less. */
+    | { readonly kind: 'offset'; readonly offset: Stated<'length'> }
     | { readonly kind: 'trough showing' | 'not seen' | 'does not count' };
   readonly by?: string;
   /** Why. */

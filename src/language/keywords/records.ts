@@ -151,6 +151,12 @@ export const recordKeywords: KeywordDocs = {
     ),
     at: word('The spot, as the inspection has it.', 'at ${1:14.20} m clock ${2:8:00}'),
     clock: word('Clock position, as the inspection has it.', 'clock ${1:8:00}'),
+    all: word(
+      'Every thickness of a look, by as much: the gauge was set wrong. One that is corrected by itself goes by that, if that was said later.',
+      'all read on ${1:2026-03-14} thickness ${2:0.4} mm ${3|less,more|} by "${4:day shift}" "${5:gauge 0.4 mm high}"',
+    ),
+    less: word('Thinner than was read.'),
+    more: word('Thicker than was read.'),
     'read on': word('The day of the inspection whose reading was wrong.', 'read on ${1:2026-03-14}'),
     thickness: word('What it should have been.', 'thickness ${1:7.4} mm'),
     colour: word('The colour that really showed.', 'colour ${1:ivory}'),

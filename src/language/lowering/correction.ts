@@ -5,7 +5,7 @@ import type * as ast from '../generated/ast.js';
 import type { Correction } from '../../domain/model/records.js';
 import type { Draft } from '../sheet.js';
 import { stated } from './block.js';
-import { chainage, thickness as thicknessLimit } from './limits.js';
+import { chainage, offset as offsetLimit, thickness as thicknessLimit } from './limits.js';
 import type { Reader } from './reader.js';
 
 export function lowerCorrection(reader: Reader, node: ast.Correction): Draft<Correction> | undefined {
@@ -27,6 +27,7 @@ export function lowerCorrection(reader: Reader, node: ast.Correction): Draft<Cor
 }
 
 function spotOf(reader: Reader, node: ast.Correction): Correction['spot'] | undefined {
+  if (node.all) return { kind: 'all' };
   const point = reader.name(node, 'point');
   if (point) return { kind: 'point', point };
   const at = reader.quantity(node, 'chainage', 'length', 'chainage', chainage);
@@ -40,9 +41,29 @@ function saysOf(reader: Reader, node: ast.Correction): Correction['says'] | unde
     const error = reader.quantity(node, 'error', 'length', 'error of the thickness', thicknessLimit);
     return thickness && { kind: 'thickness', thickness, ...stated({ error }) };
   }
+  if (node.all) return offsetOf(reader, node);
   const colour = reader.name(node, 'colour');
   if (colour) return { kind: 'colour', colour };
   if (node.trough) return { kind: 'trough showing' };
   if (node.notSeen) return { kind: 'not seen' };
   return node.withdrawn ? { kind: 'does not count' } : undefined;
+}
+
+/** `0.4 mm less`, or with a sign, `-0.4 mm`; a number alone says neither. */
+function offsetOf(reader: Reader, node: ast.Correction): Correction['says'] | undefined {
+  const offset = reader.quantity(node, 'offset', 'length', 'difference to what was read', offsetLimit);
+  if (!offset) return undefined;
+  if (node.direction === undefined && !/^[+-]/.test(offset.text)) {
+    reader.problems.push({
+      kind: 'out of range',
+      origin: offset.origin,
+      text: offset.text,
+      fact: 'difference to what was read',
+      range: `\`${offset.text} less\` or \`${offset.text} more\``,
+    });
+    return undefined;
+  }
+  if (node.direction === undefined) return { kind: 'offset', offset };
+  const value = node.direction === 'less' ? -Math.abs(offset.value) : Math.abs(offset.value);
+  return { kind: 'offset', offset: { ...offset, value, text: `${offset.text} ${node.direction}` } };
 }

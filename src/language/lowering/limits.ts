@@ -46,6 +46,8 @@ export const panelLength: Limit = { from: 50, to: 50_000, range: '50 mm to 50 m'
 export const step: Limit = { from: 10, to: 1_000_000, range: '10 mm to 1000 m' };
 /** A part may be written a little outside the conveyor; the rules say so. */
 export const chainage: Limit = { from: -1_000_000, to: 1_000_000, range: '-1000 m to 1000 m' };
+/** Between what a gauge showed and what was there. */
+export const offset: Limit = { from: -50, to: 50, range: '-50 mm to 50 mm' };
 /** Of a liner, as read. */
 export const thickness: Limit = { from: 0, to: 1000, range: '0 mm to 1000 mm' };
 export const probability: Limit = { from: 0.0001, to: 0.9999, range: '0.01 % to 99.99 %' };

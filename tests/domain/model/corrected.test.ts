@@ -159,3 +159,49 @@ describe('a reading corrected later', () => {
     );
   });
 });
+
+describe('all readings of a look, by as much', () => {
+  const all = (says: string, on = '2025-03-20'): string =>
+    `correction DG1 ${on} all read on 2025-03-10 ${says} by "day shift" "gauge 0.4 mm high"`;
+  const right = read(looks('thickness 9.4 mm').replace('P2 thickness 9.6', 'P2 thickness 9.2'));
+
+  test.each(['thickness 0.4 mm less', '0.4 mm less', 'thickness -0.4 mm', 'thickness 0.04 cm less'])(
+    '%s counts as if each had been read so',
+    (says) => {
+      const corrected = read(looks('thickness 9.8 mm'), all(says));
+      expect(corrected.findings.filter(({ severity }) => severity !== 'information')).toEqual(
+        right.findings.filter(({ severity }) => severity !== 'information'),
+      );
+      expect(limits(corrected)).toEqual(limits(right));
+      const page = remainingLifeMarkdown(remainingLife(corrected.estate));
+      expect(page.split('gauge 0.4 mm high').length - 1).toBeGreaterThanOrEqual(2);
+      expect(limits(corrected, '2025-03-15')).toEqual(limits(read(looks('thickness 9.8 mm')), '2025-03-15'));
+    },
+  );
+
+  test('more is thicker, and a colour is left alone', () => {
+    const { estate } = read(looks('colour ivory'), all('0.4 mm more'));
+    const values = [...estate.readings.value].slice(2);
+    expect(values).toEqual([0, 10]);
+  });
+
+  test('one that is corrected by itself later goes by that', () => {
+    const { estate } = read(
+      looks('thickness 9.8 mm'),
+      all('0.4 mm less'),
+      correction('thickness 9 mm', '2025-03-22'),
+    );
+    expect([...estate.readings.value].slice(2)).toEqual([9, 9.2]);
+    expect(estate.corrections.map(({ outcome }) => outcome)).toEqual(['counts', 'counts']);
+  });
+
+  test.each([
+    [all('thickness 0.4 mm'), 'does not say which way'],
+    [all('0.4 mm less').replace('2025-03-10', '2025-03-11'), 'of a day without a look'],
+    [all('80 mm less'), 'more than any gauge is off'],
+  ])('%s moves nothing and is told: %s', (line) => {
+    const bad = read(looks('thickness 9.8 mm'), line);
+    expect(bad.findings.some(({ severity }) => severity !== 'information')).toBe(true);
+    expect([...bad.estate.readings.value].slice(2)).toEqual([9.8, 9.6]);
+  });
+});

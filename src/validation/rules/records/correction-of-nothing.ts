@@ -116,6 +116,7 @@ function spotWords(correction: JudgedCorrection | JudgedAmendment): string {
   const { conveyor } = correction;
   if ('of' in correction) return `${capitalised(amendedWords(correction))} of ${conveyor.name}`;
   const { spot } = correction;
+  if (spot.kind === 'all') return `A thickness of ${conveyor.name}`;
   return spot.kind === 'point'
     ? `${spot.point.name} of ${conveyor.name}`
     : `The spot at ${chainageOn(conveyor, spot.at.value)}, ${spot.clock.text}, of ${conveyor.name}`;
