@@ -54,6 +54,12 @@ describe('dates', () => {
     expect(late('2025-04-08')).toHaveLength(2);
     expect(late('2024-01-08')).toEqual([]);
   });
+
+  test('two looks of one day with two meters are told as of one day', () => {
+    const two =
+      round('2024-09-09', 3600, 'P1 thickness 10.9 mm') + round('2024-09-09', 4471, 'P2 thickness 10.9 mm');
+    expect(messageOf('TL302', 'estate', two)).toMatch(/: 871 h apart on one day\.$/);
+  });
 });
 
 describe('readings against one another', () => {

@@ -35,7 +35,7 @@ inspection DG1 2025-03-10 meter «62000 h|6200 h» {
         message:
           `The meter of ${conveyor.name} shows ${formatHours(reading.value)} on ${formatDay(reading.day)} ` +
           `and ${formatHours(against.value)} on ${formatDay(against.day)}: ` +
-          `${formatHours(hours)} in ${days} days, which have ${days * 24} h.`,
+          `${formatHours(hours)} ${days === 0 ? 'apart on one day' : `in ${days} days, which have ${days * 24} h`}.`,
         related: [
           {
             origin: placeOf(estate, conveyor, against, 'hours'),
