@@ -14,7 +14,7 @@ const machine =
   conveyor(
     'DG1',
     'break Tail at 0 m end plate\n  break Gate at 12.4 m to 12.9 m slide gate allowance 12 mm\n  break Head at 22.4 m end plate\n' +
-      '  drive at head power 5.5 kW speed 18 rpm\n  hatch H2 at 5 m width 300 mm\n  hold-down every 1 m from 0.5 m to 21.5 m both sides\n  point P1 at 6.2 m clock 7:30',
+      '  drive at head power 5.5 kW speed 18 rpm\n  hatch H2 at 5 m width 300 mm\n  isolation Q42 "local isolator" electrical\n  isolation V1 hydraulic at 12 m\n  lifting point L1 at 11 m limit 500 kg\n  hold-down every 1 m from 0.5 m to 21.5 m both sides\n  point P1 at 6.2 m clock 7:30',
   );
 
 const look = (day: string, meter: number, ...rows: readonly string[]): string =>
@@ -38,6 +38,21 @@ function state(...records: readonly string[]): {
 }
 
 describe('a finding', () => {
+  test('is at any part by its name, an isolation without a chainage too', () => {
+    const rows = ['Q42', 'V1', 'L1'].map((name) => `finding at ${name} serious "bent"`);
+    const first = look('2026-01-05', 10, ...rows);
+    expect(state(first)).toEqual({
+      problems: [],
+      open: ['finding at Q42: bent', 'finding at V1: bent', 'finding at L1: bent'],
+      over: [],
+    });
+    expect(state(first, look('2026-02-02', 90, 'closed finding at Q42')).open).toEqual([
+      'finding at V1: bent',
+      'finding at L1: bent',
+    ]);
+    expect(state(look('2026-01-05', 10, 'finding at Q9 serious "bent"')).problems).toHaveLength(1);
+  });
+
   test('without a severity is a note, with one it stands open until it is closed', () => {
     const first = look('2026-01-05', 10, 'finding gate at Gate serious "bent"', 'finding "all swept"');
     expect(state(first)).toEqual({ problems: [], open: ['gate at Gate: bent'], over: [] });

@@ -168,8 +168,8 @@ describe('a line', () => {
       .ways(standingAfter(plant, ['duty']) ?? -1)
       .find(({ token }) => token === 'QUANTITY');
     expect(quantity).toMatchObject({ rule: 'Quantity', fact: 'PlantMeasure' });
-    expect([...plant.wordsOf('Crew')].sort()).toEqual(
-      [',', 'ID', 'NUMBER', 'QUANTITY', 'cost', 'crew', 'people', 'person', 'skills'].sort(),
+    expect([...plant.wordsOf('Shift')].sort()).toEqual(
+      [',', 'CLOCK', 'ID', 'NUMBER', 'QUANTITY', 'on', 'shift', 'to'].sort(),
     );
     expect(plant.wordsOf('Liner').size).toBe(0);
     expect([plant.words.has('skills'), plant.words.has('layer')]).toEqual([true, false]);

@@ -209,7 +209,8 @@ export function middleOf({ at, to }: SeenPlace): number | undefined {
 /** Whether two places are one: near each other, or overlapping; two that nobody said are. Panels side by side are two. */
 export function isSamePlace(a: SeenPlace, b: SeenPlace): boolean {
   if (areOnOtherSides(a, b)) return false;
-  if (a.at === undefined || b.at === undefined) return a.at === b.at;
+  // An isolation that is told by its name alone has no chainage.
+  if (a.at === undefined || b.at === undefined) return a.at === b.at && a.point?.name === b.point?.name;
   const [low, high] = [
     Math.max(a.at.value, b.at.value),
     Math.min((a.to ?? a.at).value, (b.to ?? b.at).value),

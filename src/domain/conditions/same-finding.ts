@@ -42,8 +42,8 @@ export function answeredIn<T>(
   return near.length > 0 ? near : fits;
 }
 
-function hasPart({ about, at }: ConditionLine): boolean {
-  return about !== undefined || at !== undefined;
+function hasPart({ about, at, point }: ConditionLine): boolean {
+  return [about, at, point].some((each) => each !== undefined);
 }
 
 /** A bearing, a gearbox, a motor and a coupling are where they are; all else has a place where one is written. */

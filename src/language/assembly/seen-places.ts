@@ -40,6 +40,8 @@ export function withPlace<T extends SeenPlace>(
   const isPoint = conveyor.points.some(({ name }) => name === seen.point?.name);
   const other = isPoint ? undefined : partNamed([...parts.values()].flat(), seen.point);
   if (other) return { ...seen, at: other };
+  // An isolation may have no place along the trough: its name says where it is.
+  if (!isPoint && conveyor.isolations.some(({ name, at }) => !at && name === seen.point?.name)) return seen;
   const point = conveyors.checkPoint(conveyor, seen.point, problems);
   return point ? { ...seen, at: point.at, clock: seen.clock ?? point.clock } : seen;
 }
@@ -87,13 +89,16 @@ function onlyPart(kind: string | undefined, conveyor: Conveyor): Pick<SeenPlace,
   return { at: from, ...(name !== undefined && { point: { name, origin } }) };
 }
 
-/** A gate, a hatch, a cover, a hold-down or a brace lies where it is declared: `gate stuck at Gate`. */
+/** A gate, a hatch, a cover, a lifting point lies where it is declared: `gate stuck at Gate`, `finding at L1 "hook bent"`. */
 function partsByKind({
   breaks,
   hatches,
   covers,
   holdDowns,
   braces,
+  access,
+  liftingPoints,
+  isolations,
 }: Conveyor): ReadonlyMap<string, readonly NamedPart[]> {
   return new Map<string, readonly NamedPart[]>([
     ['gate', breaks],
@@ -101,6 +106,9 @@ function partsByKind({
     ['cover', covers],
     ['hold-down', holdDowns],
     ['brace', braces],
+    ['access', access],
+    ['lifting point', liftingPoints.map((each) => ({ ...each, from: each.at }))],
+    ['isolation', isolations.flatMap(({ at, ...each }) => (at ? [{ ...each, from: at }] : []))],
   ]);
 }
 

@@ -60,6 +60,25 @@ export const plantKeywords: KeywordDocs = {
       'cost ${1:58} EUR/h',
     ),
   },
+  Skill: Object.fromEntries(
+    [
+      'electrical',
+      'mechanical',
+      'hydraulic',
+      'pneumatic',
+      'crane',
+      'scaffold',
+      'patch',
+      'clean',
+      'fit',
+      'strip',
+      'isolate',
+      'inspection',
+      'gas test',
+      'fire watch',
+      'confined space',
+    ].map((skill) => [skill, word('A skill of the crew.')]),
+  ),
   AccessUnit: {
     'access unit': word(
       'Something movable that brings people to the conveyor: a mobile platform or a scaffold tower. It serves one stretch at a time.',

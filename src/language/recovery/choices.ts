@@ -10,9 +10,13 @@ import { oneOf } from './wording.js';
 /** So many choices can be taken in at a glance. */
 export const most = 7;
 
+/** Words of the language that a crew's skill may be too, where any name may stand. */
+const skills = ['`electrical`', '`crane`', '`confined space`'];
+
 /** For a sentence that goes on `comes …`; each choice as waysInWords gives it. */
 export function choices(all: readonly string[], word: Word | undefined): string {
   if (all.length <= most) return oneOf(all);
+  if (skills.every((each) => all.includes(each))) return 'a name';
   const near = nearTo(all, word);
   return near.length > 0 ? `one of ${all.length}, such as ${oneOf(near)}` : oneOf(inKinds(all));
 }
