@@ -37,10 +37,13 @@ function asBreak({ words, pattern }: BrokenLine): Otherwise | undefined {
   const end = rest[2]?.type === 'to' ? 4 : 2;
   const line = [keyword('break'), name, ...rest.slice(0, end), keyword(kind), ...rest.slice(end)];
   const reads = readsSoundly(line, pattern);
+  // `inlet Chute at 0.8 m to 1.6 m from above`: no line is shown that does not read either.
+  if (!reads) return undefined;
   return {
     at: 0,
     message: `What opens the trough is a \`break\`, with what it is behind its place: \`${imagesOf(line)}\`.`,
-    ...(reads ? { repair: changed(words, line), senses: [[plainImage(first), kind] as const] } : {}),
+    repair: changed(words, line),
+    senses: [[plainImage(first), kind] as const],
   };
 }
 

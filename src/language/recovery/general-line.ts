@@ -269,11 +269,16 @@ export function asComment({
   if (others.some((each) => each !== block && readsSoundly(words, inside(each)))) return undefined;
   if (words.some(({ type }) => type === ':' || type === ',')) return undefined;
   // A word nobody knows and little behind it is a slip, and no thing that stands there.
-  const isLong = isUnknown(words[0]) && words.length > 2;
+  const isLong = words.length > 2 && (isUnknown(words[0]) || isOpening(words[0]));
   if (reached === 0 && !isLong && !words.some((word) => partOfWord(word) !== undefined)) return undefined;
   if (reached === 1 && !choosing.has(words[0]?.type ?? '')) return undefined;
   const slashes: Word = { type: '//', image: '//' };
   return { line: [slashes, ...words], from: 0, to: 0, words: [slashes] };
+}
+
+/** `inlet Chute at 0.8 m from above`: an opening that no line of the conveyor can say so. */
+function isOpening(word: Word | undefined): boolean {
+  return word !== undefined && ['inlet', 'discharge', 'slide gate'].includes(word.type);
 }
 
 /** Behind these stands one of a few words, and no name. */

@@ -12,7 +12,7 @@ import { imagesOf, keyword, textsIn, type Word } from './word.js';
 export function notLookedAt(line: BrokenLine): Otherwise | undefined {
   const { block, words, reached, pattern } = line;
   if (block !== 'Inspection') return undefined;
-  const point = ofAPoint(line);
+  const point = ofAPoint(line) ?? beyond(line);
   if (point) return point;
   const said = sayingOf(words);
   const isSaid = words[0]?.type === 'not seen' && reached < words.length;
@@ -31,6 +31,27 @@ export function notLookedAt(line: BrokenLine): Otherwise | undefined {
         senses,
       };
   return isSaid ? undefined : { at: 0, message: `${message}, \`not seen from 18 m to 20 m "no light"\`.` };
+}
+
+const unseen =
+  'not seen|no looks?|no access|no view|not looked(?: at)?|not inspected|could not see|cannot see';
+const pastAPlace = new RegExp(
+  `^(?:${unseen}) (?:past|above|beyond|below|over) (\\d+(?:\\.\\d+)?)(?: ?m)?(?![\\d.]| ?m?(?: to|[a-z])) ?,? ?(.*)$`,
+);
+
+/** `no access past 15 m, ice`, `not seen above 14`: where it ends is for whoever looked to say. */
+function beyond({ words }: BrokenLine): Otherwise | undefined {
+  const plain = imagesOf(words).toLowerCase();
+  const found = pastAPlace.exec(plain);
+  if (!found) return undefined;
+  const [, from = '', why = ''] = found;
+  const reason = why.replace(/"/g, '').trim();
+  return {
+    at: 0,
+    message:
+      `Where nobody could look is said with \`not seen\`, from where to where: \`not seen from ${from} m to 18 m` +
+      `${reason === '' ? '' : ` "${reason}"`}\`, with the end of what was not seen.`,
+  };
 }
 
 /** `P5 not accessible`, `P5 no reading` */

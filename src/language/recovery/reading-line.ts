@@ -290,7 +290,8 @@ function pointWithClock({ block, words }: BrokenLine): Otherwise | undefined {
 }
 
 /** `motor current 6.9 A loaded, 4.0 A empty`, `current 8.1 A` */
-function currentOfMotor({ block, words }: BrokenLine): Otherwise | undefined {
+function currentOfMotor({ block, words: written }: BrokenLine): Otherwise | undefined {
+  const words = inAmps(written);
   const plain = words.filter(({ type, image }) => type !== ',' && image !== 'motor');
   const [first, ...rest] = plain;
   const isCurrent = first?.type === 'current' || ['amps', 'current'].includes(first?.image ?? '');
@@ -321,8 +322,21 @@ function currentOfMotor({ block, words }: BrokenLine): Otherwise | undefined {
   const senses: readonly SaidBy[] = [
     ['motor', 'current'],
     ['amps', 'current'],
+    ['full', 'loaded'],
+    ['idle', 'empty'],
   ];
-  return { at: 0, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line), senses };
+  return { at: 0, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(written, line), senses };
+}
+
+/** `amps 15.9 full`: what is said in amps needs no unit. */
+function inAmps(written: readonly Word[]): readonly Word[] {
+  if (!/^(amps|ampere|amperage)$/.test(written[0]?.image ?? '')) return written;
+  const running: Readonly<Record<string, string>> = { full: 'loaded', idle: 'empty' };
+  return joined(written).map((word) => {
+    if (word.type === 'NUMBER') return { type: 'QUANTITY', image: `${word.image} A` };
+    const meant = Object.hasOwn(running, word.image) ? running[word.image] : undefined;
+    return meant === undefined ? word : keyword(meant);
+  });
 }
 
 /** `panel 7 of run 2 green showing` */
