@@ -8,12 +8,14 @@ import { partNameOf, samePlace } from './kinds.js';
 /** Named as a gate, or a finding that lies in one without a part; the only one where no place is said. */
 export function gateOf(
   { breaks }: Conveyor,
-  line: Pick<ConditionLine, 'kind' | 'about' | 'at'>,
+  line: Pick<ConditionLine, 'kind' | 'about' | 'at' | 'end'>,
 ): Break | undefined {
   const part = partNameOf(line);
   if (part !== undefined && part !== 'gate') return undefined;
   const gates = breaks.filter((each) => each.kind === 'slide gate');
-  const { at } = line;
+  const { at, end } = line;
+  // `at head` is the end of the machine, whatever lies there.
+  if (part === undefined && end !== undefined) return undefined;
   if (at === undefined) return part === 'gate' && gates.length === 1 ? gates[0] : undefined;
   // Without a part named it has to lie in the gate itself.
   const reach = part === 'gate' ? samePlace : 0;

@@ -139,9 +139,25 @@ export function placeWords(
   const run = runAt(conveyor, at);
   if (!run) return 'at a break';
   const { layout } = installedPanels(estate, run, asOf);
-  const panel = layout.panels.find((each) => at >= each.from && at <= each.to);
+  const panel = panelsIn(layout, line, at);
   const joint = line.kind === 'joint open' ? jointWords(run, layout, at) : undefined;
-  return [`run ${run.number}`, joint ?? (panel && `panel ${panel.number}`)].filter(Boolean).join(', ');
+  return [`run ${run.number}`, joint ?? panel].filter(Boolean).join(', ');
+}
+
+/** `panel 3`, or `panels 3 to 5` of a stretch; undefined where none lies there. */
+function panelsIn(
+  { panels }: InstalledPanels['layout'],
+  { at: from, to, panel: named }: ConditionLine,
+  middle: number,
+): string | undefined {
+  const touched =
+    from && to && !named
+      ? panels.filter((each) => Math.min(each.to, to.value) - Math.max(each.from, from.value) > 1)
+      : [];
+  const [first, last] = [touched[0], touched.at(-1)];
+  if (first && last && first !== last) return `panels ${first.number} to ${last.number}`;
+  const panel = panels.find((each) => middle >= each.from && middle <= each.to);
+  return panel && `panel ${panel.number}`;
 }
 
 /** Which joint a chainage means: the nearest, where one lies as near as two tellings of one place may; the ends of a run are joints. */

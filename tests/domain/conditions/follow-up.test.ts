@@ -334,6 +334,11 @@ describe('where a condition lies, in words', () => {
     ['gate leaking at 7.1 m', 'slide gate at 7.00 m to 7.50 m'],
     ['finding gate at Gate slight "creeps"', 'slide gate at 7.00 m to 7.50 m'],
     ['panel torn at 7.5 m', 'run 3, panel 1'],
+    ['panel torn from 8.2 m to 9.8 m', 'run 3, panels 1 to 3'],
+    ['panel torn from 8.5 m to 9.5 m', 'run 3, panel 2'],
+    ['panel torn at panel 2 of run 3', 'run 3, panel 2'],
+    ['finding at 7.2 m slight "drips"', 'slide gate at 7.00 m to 7.50 m'],
+    ['finding at head slight "drips"', 'run 3, panel 4'],
     ['joint open 9 mm at 9.7 m', 'run 3, joint of panels 2 and 3'],
     ['joint open 9 mm at 9.5 m', 'run 3, joint of panels 2 and 3'],
     ['joint open 9 mm at 10.2 m', 'run 3, panel 3'],
@@ -622,5 +627,15 @@ describe('a finding of a part at a place', () => {
       'drive: key for reverse is lost: closed by service',
       'drive: glass of the hour meter fogged: open',
     ]);
+  });
+
+  test('what is found at an end of the machine is not of the gate that lies there', () => {
+    const text = inSoundEstate('estate', look('2024-09-09', 3600, 'finding at head slight "drips"'), {
+      conveyor:
+        'break Inlet at 0.3 m to 1.5 m inlet allowance 20 mm\nbreak Gate at 11.5 m to 12 m slide gate allowance 20 mm',
+    });
+    const { estate } = analyse([{ uri: 'estate.trough', text }]);
+    const [row] = openConditionRows(estate, estate.conveyors[0]!);
+    expect([row?.gate, row?.place]).toEqual([undefined, 'at a break']);
   });
 });
