@@ -32,6 +32,7 @@ const value =
   'the sheet asks for the value and shows the last; what was noted beside it stands in the report';
 const names = 'who looked changes no number, and pages are read by people who need no names';
 const done = 'the sheet asks for what is open; work that was done stands in the report';
+const doubt = 'it widens what the fitted model says; the report here is reckoned by hand';
 const hours = 'wear goes by hours here; tonnes are held against them where the model is fitted';
 
 const facts: Readonly<Record<string, Case>> = {
@@ -247,6 +248,10 @@ const facts: Readonly<Record<string, Case>> = {
   },
   'Inspection.date': { lines: ['2025-09-08', '2025-09-10'] },
   'Inspection.meter': { lines: ['meter 6000 h', 'meter 6100 h'] },
+  'Inspection.meterError': {
+    lines: ['meter 6000 h ± 20 h', 'meter 6000 h ± 90 h'],
+    but: { html: doubt, md: doubt, json: doubt, sheet: 'the sheet asks for the next reading of the meter' },
+  },
   'Inspection.tonnes': {
     lines: ['tonnes 900 t', 'tonnes 950 t'],
     but: { html: hours, md: hours },

@@ -78,14 +78,17 @@ describe('a finding', () => {
     expect(state(two, look('2026-02-02', 90, 'finding hatch at H2 urgent "hinge"')).open).toHaveLength(2);
   });
 
-  test('of a later look in other words is another one: neither is gone without being closed', () => {
+  test('of a later look in other words is the same one where it names a part, else another', () => {
     const worn = look('2026-01-05', 10, 'finding gate at Gate serious "wiper worn"');
     const creeps = look('2026-02-02', 90, 'finding gate at Gate serious "creeps open under load"');
-    expect(state(worn, creeps).open).toEqual([
-      'gate at Gate: wiper worn',
-      'gate at Gate: creeps open under load',
-    ]);
+    expect(state(worn, creeps).open).toEqual(['gate at Gate: creeps open under load']);
     expect(state(worn, look('2026-02-02', 90, 'finding gate at Gate urgent')).open).toHaveLength(1);
+    const limit = look('2026-01-05', 10, 'finding at Gate serious "limit switch dead"');
+    const lock = look('2026-02-02', 90, 'finding at Gate urgent "isolation dead"');
+    expect(state(limit, lock).open.toSorted()).toEqual([
+      'finding at Gate: isolation dead',
+      'finding at Gate: limit switch dead',
+    ]);
   });
 
   test('without part and place goes by its words', () => {

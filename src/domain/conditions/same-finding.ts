@@ -18,6 +18,8 @@ export function repeatedIn<T>(
   if (!hasPart(line)) return [];
   const only = fits.length === 1 ? fits : [];
   if (words === undefined) return only;
+  // A place alone has many things: a limit switch and an isolation at one gate.
+  if (line.about === undefined) return [];
   const near = nearest(fits, words, lineOf);
   if (near.length > 0) return near.slice(-1);
   return isOfOnePlace(line) ? only : [];
