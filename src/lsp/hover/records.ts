@@ -264,7 +264,8 @@ export function inspectionHover(estate: Estate, inspection: Inspection): string 
 
 function howHoursAreKnown(history: History, look: Inspection): string {
   const { hours, error: doubt } = look.meter;
-  if (hours) return `meter readings added up across meter changes${doubt ? `, this one ± ${doubt.text}` : ''}`;
+  if (hours)
+    return `meter readings added up across meter changes${doubt ? `, this one ± ${doubt.text}` : ''}`;
   const error = hoursErrorOf(history, look);
   return `the meter was not read: by the readings before and after, ${error === undefined ? 'how sure is not known' : `± ${formatNumber(error, 0)} h`}`;
 }
