@@ -54,6 +54,16 @@ const facts: Readonly<Record<string, Case>> = {
     lines: ['P1 thickness 9 mm "smooth"', 'P1 thickness 9 mm "rough"'],
     but: { hover: remark },
   },
+  'Reading.shows': {
+    lines: ['P1 thickness 9 mm "x" photo "a.png" "left"', 'P1 thickness 9 mm "x" photo "a.png" "right"'],
+    but: { hover: remark },
+  },
+  'Reading.clockEnd': {
+    lines: [
+      'from 1 m to 3 m clock 1:00 to 2:00 colour teal',
+      'from 1 m to 3 m clock 1:00 to 4:00 colour teal',
+    ],
+  },
   'Reading.point': { lines: ['P1 thickness 9 mm', 'P3 thickness 9 mm'] },
   'Reading.chainage': { lines: ['at 1 m clock 5:00 thickness 9 mm', 'at 2 m clock 5:00 thickness 9 mm'] },
   'Reading.clock': { lines: ['at 1 m clock 5:00 thickness 9 mm', 'at 1 m clock 6:00 thickness 9 mm'] },
@@ -96,6 +106,13 @@ const facts: Readonly<Record<string, Case>> = {
     lines: ['panel lifted at 2 m "left"', 'panel lifted at 2 m "right"'],
     but: { hover: remark },
   },
+  'Condition.clockEnd': {
+    lines: ['panel torn at 2 m clock 5:00 to 6:00', 'panel torn at 2 m clock 5:00 to 8:00'],
+  },
+  'Condition.shows': {
+    lines: ['panel lifted at 2 m "x" photo "a.png" "left"', 'panel lifted at 2 m "x" photo "a.png" "right"'],
+    but: { hover: remark },
+  },
   'NotLooked.at': { lines: ['not seen at 2 m blocked', 'not seen at 4 m blocked'] },
   'NotLooked.from': { lines: ['not seen from 1 m to 4 m', 'not seen from 2 m to 4 m'] },
   'NotLooked.to': { lines: ['not seen from 1 m to 4 m', 'not seen from 1 m to 3 m'] },
@@ -119,6 +136,13 @@ const facts: Readonly<Record<string, Case>> = {
   'PlateReading.photo': {
     lines: ['plate at 2 m thickness 3.6 mm photo "a.png"', 'plate at 2 m thickness 3.6 mm photo "b.png"'],
     but: { sheet: pictures },
+  },
+  'PlateReading.shows': {
+    lines: [
+      'plate at 2 m thickness 3.6 mm "x" photo "a.png" "left"',
+      'plate at 2 m thickness 3.6 mm "x" photo "a.png" "right"',
+    ],
+    but: { hover: remark, sheet: value },
   },
   'PlateReading.note': {
     lines: ['plate at 2 m thickness 3.6 mm "rust"', 'plate at 2 m thickness 3.6 mm "bright"'],
@@ -183,6 +207,16 @@ const facts: Readonly<Record<string, Case>> = {
     but: { hover: remark },
   },
   'Finding.clock': { lines: ['finding at 2 m clock 5:00 "rattles"', 'finding at 2 m clock 7:00 "rattles"'] },
+  'Finding.clockEnd': {
+    lines: ['finding at 2 m clock 5:00 to 6:00 "rattles"', 'finding at 2 m clock 5:00 to 8:00 "rattles"'],
+  },
+  'Finding.shows': {
+    lines: [
+      'finding brace slight "x" photo "a.png" "left"',
+      'finding brace slight "x" photo "a.png" "right"',
+    ],
+    but: { hover: remark },
+  },
   'Finding.side': { lines: ['finding at 2 m left side "rattles"', 'finding at 2 m right side "rattles"'] },
   'Finding.answer': { lines: ['finding brace at 2 m slight "x"', 'closed finding brace at 2 m "x"'] },
   'Finding.severity': { lines: ['finding brace slight "rattles"', 'finding brace urgent "rattles"'] },
@@ -193,6 +227,13 @@ const facts: Readonly<Record<string, Case>> = {
   'Finding.text': {
     lines: ['finding "rattles"', 'finding "hums"'],
     but: { hover: remark },
+  },
+  'WorkRow.clockEnd': {
+    lines: [
+      'serviced gate renewed at 2 m clock 5:00 to 6:00',
+      'serviced gate renewed at 2 m clock 5:00 to 8:00',
+    ],
+    but: { sheet: done },
   },
   'WorkRow.ended': {
     lines: ['serviced closed panel torn at 3 m', 'serviced closed brace bent at 2 m'],

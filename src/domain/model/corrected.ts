@@ -190,7 +190,7 @@ function versionOf(
       return made(
         ReadingKind.thickness,
         Math.max(0, Math.round((before.value + says.offset.value) * 1000) / 1000),
-        written.error,
+        before.error,
       );
     case 'colour': {
       const layer = liners
