@@ -4,6 +4,7 @@
 import { expect, test } from 'vitest';
 import { analyse } from '../../src/analysis/analyse.js';
 import type { Analysis } from '../../src/analysis/analysis.js';
+import { stretchText } from '../../src/domain/order/words.js';
 import { historyOf } from '../../src/domain/model/history.js';
 import { remainingLifeHtml } from '../../src/generators/remaining-life/html.js';
 import { remainingLife } from '../../src/generators/remaining-life/remaining-life.js';
@@ -187,4 +188,38 @@ test('an old panel by its number is measured where a point lies on it', () => {
   const { estate } = read(reline('scope run 2', 'old panel 3 of run 2 thickness 8.2 mm'));
   const row = estate.readings.value.indexOf(8.2);
   expect(estate.places[estate.readings.place[row] ?? -1]?.name).toBe('P1');
+});
+
+const order = (place: string): string =>
+  `job J1 {\n  conveyor DG1\n  outage Spring27\n  reline panels 1 to 3 of run 2\n  crews Alpha, Bravo\n  access units MP1\n` +
+  `  order {\n    isolate\n    prove dead\n    gas test all\n    covers off all by Alpha using MP1\n    restrain screw\n` +
+  ['strip', 'clean', 'fit'].map((action) => `    ${action} ${place} by Alpha attended by Bravo\n`).join('') +
+  `    release screw\n    covers on all by Alpha using MP1\n    remove isolation\n  }\n}`;
+
+test.each([
+  'panels 1, 2 and 3 of run 2',
+  'panels 1 and 2 to 3 of run 2',
+  'panels 3, 1 and 2 of run 2',
+  'panels 1 to 2, 2 to 3 of run 2',
+])('a step works on panels that are named one by one: %s', (place) => {
+  const said = read(order(place));
+  expect(said.findings.filter(({ code }) => ['TL101', 'TL107'].includes(code))).toEqual([]);
+  const counts = ({ findings }: Analysis) => findings.map(({ code }) => code).sort();
+  const long = read(order('panels 1 to 3 of run 2'));
+  expect(long.findings.filter(({ code }) => code === 'TL101')).toEqual([]);
+  expect(counts(said)).toEqual(counts(long));
+  const places = ({ estate }: Analysis) =>
+    estate.jobs[0]?.order?.steps.map(({ stretch }) => stretch && stretchText(stretch));
+  expect(places(said)).toEqual(places(long));
+});
+
+test('panels apart are told on the step, and need one each', () => {
+  const told = read(order('panels 1 and 3 of run 2')).findings.filter(({ code }) => code === 'TL107');
+  expect(told.map(({ message }) => message)).toEqual(
+    ['strip', 'clean', 'fit'].map(
+      (action) =>
+        `The place of the step \`${action}\` is given as panels 1 and 3 of run 2; it must be panels that lie side by side: ` +
+        'panel 3 has to have a step of its own.',
+    ),
+  );
 });

@@ -240,17 +240,12 @@ export const jobKeywords: KeywordDocs = {
     'gate off': word('Strip the slide gate.', 'gate off ${1:Gate}'),
     'gate on': word('Refit the slide gate.', 'gate on ${1:Gate}'),
   },
-  Stretch: {
-    all: word('The whole conveyor, or the whole scope of the job.'),
-    run,
-    ...panelStretch,
-  },
   PanelStretch: {
     ...panelStretch,
     and: word('Another panel of the run: `panels 1, 9 and 10 of run 3`.'),
   },
   Stretches: {
-    all: word('The whole conveyor.'),
+    all: word('The whole conveyor, or the whole scope of the job.'),
     run,
   },
   RunName: {

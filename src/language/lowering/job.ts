@@ -9,7 +9,7 @@ import { present, stated, type FactAccount } from './block.js';
 import { chainage, panelLength, someLength, someMass, someTime } from './limits.js';
 import { lowerRescue, onceByName } from './plant.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
-import { lowerStretch, lowerStretches } from './stretch.js';
+import { lowerStretches, lowerUnbroken } from './stretch.js';
 
 type Facts = { -readonly [K in keyof JobDraft]?: JobDraft[K] };
 
@@ -245,7 +245,7 @@ function lowerSteps(reader: Reader, node: ast.Order): readonly StepDraft[] | und
   const steps = node.steps.map((step): StepDraft | undefined => {
     const word = wordsOf(step, 'action');
     const action = stepActions.find((one) => one === word);
-    const stretch = lowerStretch(reader, step.stretch);
+    const stretch = lowerUnbroken(reader, step.stretch, `the step \`${word ?? ''}\``);
     // A step whose label is taken already keeps its work, not its label.
     const name = once('step', step) ? textOf(step, 'name') : undefined;
     const takes = reader.quantity(step, 'takes', 'duration', `time of ${word ?? 'the step'}`, someTime);

@@ -39,6 +39,44 @@ export function lowerStretches(
   return [stretch, ...more];
 }
 
+/**
+ * A place that is all in one piece, as one step works along: `panels 1, 2 and 3 to 5 of run 2` are panels 1 to 5; told where some
+ * between them are left out.
+ */
+export function lowerUnbroken(
+  reader: Reader,
+  node: ast.Stretch | undefined,
+  what: string,
+): Stretch | undefined {
+  const stretches = lowerStretches(reader, node);
+  const [stretch] = stretches;
+  if (!node || stretches.length < 2 || stretches.includes(undefined)) return stretch;
+  const panels = stretches.flatMap((each) => (each?.kind === 'panels' ? [each] : []));
+  const sides = panels.toSorted((a, b) => a.first.count - b.first.count);
+  const [lowest] = sides;
+  const apart = sides.find((each, i) => i > 0 && each.first.count > highest(sides.slice(0, i)).count + 1);
+  if (!lowest) return stretch;
+  if (!apart) return { ...lowest, last: highest(sides), origin: reader.origin(node) };
+  reader.problems.push({
+    kind: 'out of range',
+    origin: apart.origin,
+    text: node.$cstNode?.text ?? '',
+    fact: `place of ${what}`,
+    range: `panels that lie side by side: ${spanText(apart)} has to have a step of its own`,
+  });
+  return undefined;
+}
+
+type Panels = Extract<Stretch, { kind: 'panels' }>;
+
+function highest(panels: readonly Panels[]): Panels['last'] {
+  return panels.map(({ last }) => last).reduce((a, b) => (b.count > a.count ? b : a));
+}
+
+function spanText({ first, last }: Panels): string {
+  return first.count === last.count ? `panel ${first.count}` : `panels ${first.count} to ${last.count}`;
+}
+
 /** Panels of one run; undefined where anything else is named. */
 export function lowerPanels(reader: Reader, node: ast.Stretch | undefined): PanelUse | undefined {
   const stretch = lowerStretch(reader, node);
