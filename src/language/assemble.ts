@@ -65,9 +65,9 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     inOrder.flatMap((sheet) => sheet.screws),
     problems,
   );
-  for (const { shelf, spareScrews, ordered = [] } of plants.items) {
+  for (const { shelf, spareScrews, ordered = [], orderedScrews = [] } of plants.items) {
     for (const { liner } of [...shelf, ...ordered]) findNamed(liners, liner, problems);
-    for (const { screw } of spareScrews) findNamed(screws, screw, problems);
+    for (const { screw } of [...spareScrews, ...orderedScrews]) findNamed(screws, screw, problems);
   }
   const conveyors = buildConveyors(
     inOrder.flatMap((sheet) => sheet.conveyors),

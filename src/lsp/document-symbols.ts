@@ -207,8 +207,7 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
     switch (block.$type) {
       case ast.Plant.$type:
         for (const fact of block.facts)
-          if (ast.isOrderedStock(fact)) found.add('liner', fact, 'liner');
-          else if (ast.isShelfStock(fact))
+          if (ast.isOrderedStock(fact) || ast.isShelfStock(fact))
             found.add(fact.item === 'spiral' || fact.item === 'spirals' ? 'screw' : 'liner', fact, 'liner');
         break;
       case ast.Conveyor.$type:

@@ -4,7 +4,7 @@
 // itself would cost.
 
 import type { Estate } from '../model/estate.js';
-import { spareScrewOn } from '../model/spare-screw.js';
+import { screwsOrderedOn, spareScrewOn, type ScrewOnOrder } from '../model/spare-screw.js';
 import type { Outage, SpareScrew } from '../model/plant.js';
 import type { ScrewSpecification } from '../model/specifications.js';
 import { addDays, formatDay, type CalendarDay } from '../units/calendar.js';
@@ -30,6 +30,8 @@ export interface ScrewOutlook {
 export interface NewScrew extends ScrewOutlook {
   /** On the shelf, less what went in since it was counted. */
   readonly spare: SpareScrew | undefined;
+  /** On their way, the soonest first. */
+  readonly ordered: readonly ScrewOnOrder[];
   /** The whole reline with the change of the screw, and the change by itself. */
   readonly together: TeamWork;
   readonly alone: TeamWork;
@@ -47,6 +49,7 @@ export function newScrew(
     pieces && {
       ...outlook,
       spare: spareScrewOn(conveyor.plant, outlook.screw, setting.outlook.asOf, estate.screwChanges),
+      ordered: screwsOrderedOn(conveyor.plant, outlook.screw, setting.outlook.asOf, estate.screwChanges),
       together: screwWorkOf(conveyor, outlook.screw, linerAt, estate),
       alone: screwWorkOf(conveyor, outlook.screw, undefined, estate),
     }
@@ -134,8 +137,12 @@ interface Delivery {
   readonly obstacle: string | undefined;
 }
 
-/** From the shelf; by the usual lead time where it is in time, else expedited where that is. */
-function deliveryOf({ conveyor, outlook }: OptionSetting, { spare }: NewScrew, day: CalendarDay): Delivery {
+/** From the shelf; ordered already; by the usual lead time where it is in time, else expedited where that is. */
+function deliveryOf(
+  { conveyor, outlook }: OptionSetting,
+  { spare, ordered }: NewScrew,
+  day: CalendarDay,
+): Delivery {
   const { plant } = conveyor;
   if (spare && spare.count.count > 0)
     return {
@@ -143,9 +150,14 @@ function deliveryOf({ conveyor, outlook }: OptionSetting, { spare }: NewScrew, d
       price: 0,
       obstacle: undefined,
     };
+  const promised = ordered[0]?.order.arrives.day;
+  if (promised !== undefined && promised <= day)
+    return { why: `is ordered, promised for ${formatDay(promised)}`, price: 0, obstacle: undefined };
   const usual = leadDays(plant, 'screw');
-  if (usual === undefined) return { why: '', price: 0, obstacle: 'no lead time for the screw is declared' };
-  const arrives = addDays(outlook.asOf, usual);
+  if (usual === undefined && promised === undefined)
+    return { why: '', price: 0, obstacle: 'no lead time for the screw is declared' };
+  const bought = usual === undefined ? Infinity : addDays(outlook.asOf, usual);
+  const arrives = Math.min(bought, promised ?? Infinity) as CalendarDay;
   if (arrives <= day)
     return { why: `ordered today, there on ${formatDay(arrives)}`, price: 0, obstacle: undefined };
   const fast = plant.expedited.find(({ item }) => item === 'screw');

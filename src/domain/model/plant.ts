@@ -45,6 +45,8 @@ export interface Plant {
   readonly spareScrews: readonly SpareScrew[];
   /** What was bought and is on its way. */
   readonly ordered?: readonly OrderedStock[];
+  /** Whole spirals that were. */
+  readonly orderedScrews?: readonly OrderedScrew[];
   readonly costs: readonly Cost[];
   readonly unitTimes: readonly UnitTime[];
   readonly rescue?: Rescue;
@@ -136,6 +138,12 @@ export interface SpareScrew {
   readonly count: StatedCount;
   readonly counted: StatedDay;
   readonly origin: Origin;
+}
+
+/** Whole spirals that were bought, and the day they are promised for. */
+export interface OrderedScrew extends Omit<SpareScrew, 'counted'> {
+  readonly ordered?: StatedDay;
+  readonly arrives: StatedDay;
 }
 
 /** What lay in the store on the day it was counted. */

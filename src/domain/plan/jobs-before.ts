@@ -16,7 +16,7 @@ import { areasOfAction, overlaps, within, type Area, type Ground, type RunGround
 import type { CalendarDay } from '../units/calendar.js';
 import { groundOfJob, needsOf } from './job-needs.js';
 import type { Material } from './materials.js';
-import { emptyStore, storeBy, storeOf, type PlantStore } from './store.js';
+import { emptyStore, storeBy, storeOf, type PlantStore, type SpiralStock } from './store.js';
 
 export interface WorkBefore {
   /** The records, and after them what the earlier jobs on the same conveyor renew. */
@@ -193,8 +193,23 @@ function storeLess(store: PlantStore, takes: readonly TakenFromShelf[]): PlantSt
         (sum, each) => sum + (each.kind === 'spiral' && each.screw.name === screw.name ? each.count : 0),
         0,
       );
-      return there && { ...there, count: Math.max(0, there.count - gone) };
+      return there && spiralsLess(there, gone);
     },
+  };
+}
+
+/** From the shelf first, then what comes first. */
+function spiralsLess(there: SpiralStock, gone: number): SpiralStock {
+  let left = Math.max(0, gone - there.count);
+  const ordered = there.ordered.map((each) => {
+    const taken = Math.min(left, each.count);
+    left -= taken;
+    return { ...each, count: each.count - taken };
+  });
+  return {
+    ...there,
+    count: Math.max(0, there.count - gone),
+    ordered: ordered.filter(({ count }) => count > 0),
   };
 }
 

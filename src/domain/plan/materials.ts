@@ -15,7 +15,7 @@ import type { LeadItem } from '../model/plant.js';
 import type { PartToRenew } from '../conditions/to-renew.js';
 import { areasOfAction, overlaps, within, type Area, type Ground, type Piece } from '../order/ground.js';
 import { sheetToOrder, type CutList } from './cut-list.js';
-import { emptyStore, type PlantStore } from './store.js';
+import { emptyStore, type PlantStore, type SpiralStock } from './store.js';
 
 export interface Material {
   readonly what: string;
@@ -56,7 +56,12 @@ interface Requirement {
   readonly basis: string;
   readonly onShelf?: number;
   readonly shelf?: ShelfKind;
-  readonly ordered?: { readonly count: number; readonly by: CalendarDay };
+  readonly ordered?: {
+    readonly count: number;
+    readonly by: CalendarDay;
+    /** In words where the list counts in another unit. */
+    readonly words?: string;
+  };
   /** What was ordered and is not taken as there, with the reason. */
   readonly notThere?: readonly string[];
   /** What a job may say of its spares, and how many of that come out of one of these. */
@@ -98,7 +103,9 @@ function withSpares(job: Job, required: Requirement): Material {
     unit,
     basis: [
       basis,
-      ...(ordered ? [`${ordered.count} ordered, promised for ${formatDay(ordered.by)}`] : []),
+      ...(ordered
+        ? [`${ordered.words ?? ordered.count} ordered, promised for ${formatDay(ordered.by)}`]
+        : []),
       ...notThere,
     ].join('; '),
     orderBy: toOrder > 0 ? orderBy(job, kind) : undefined,
@@ -287,13 +294,22 @@ function spiral({ screwChange, conveyor }: Job, store: PlantStore): Requirement[
       share: spareShare.screw,
       unit: 'm',
       shelf: { kind: 'spiral', screw: screwChange.screw },
-      ...(spare ? { onShelf: spare.count * length } : {}),
-      basis: spare
-        ? `length of the conveyor; ${counted(spare.count, 'whole spiral')} on the shelf, counted on ${formatDay(spare.counted)}`
-        : 'length of the conveyor',
+      ...(spare?.counted === undefined ? {} : { onShelf: spare.count * length }),
+      ...(spare ? spiralsOnOrder(spare, length) : {}),
+      basis:
+        spare?.counted !== undefined
+          ? `length of the conveyor; ${counted(spare.count, 'whole spiral')} on the shelf, counted on ${formatDay(spare.counted)}`
+          : 'length of the conveyor',
     },
     ...bolts,
   ];
+}
+
+function spiralsOnOrder({ ordered }: SpiralStock, length: number): Pick<Requirement, 'ordered'> {
+  const last = ordered.at(-1);
+  const count = ordered.reduce((sum, each) => sum + each.count, 0);
+  if (!last) return {};
+  return { ordered: { count: count * length, by: last.arrives, words: counted(count, 'whole spiral') } };
 }
 
 function consumables(ground: Ground, cuts: readonly CutList[], areas: readonly Area[]): Requirement[] {

@@ -2,22 +2,25 @@
 // before anything is ordered.
 
 import type { Estate } from '../model/estate.js';
-import type { Plant, SpareScrew } from '../model/plant.js';
+import type { Plant } from '../model/plant.js';
 import { shelfOn, stockOf, stockOrdered, type ShelfStock } from '../model/shelf.js';
-import { spareScrewOn } from '../model/spare-screw.js';
+import { screwsOrderedOn, spareScrewOn } from '../model/spare-screw.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { CalendarDay } from '../units/calendar.js';
 
 export interface PlantStore {
   /** Of one liner; empty where nothing of it was ever counted. */
   stock(liner: LinerSpecification): readonly ShelfStock[];
-  /** Undefined where such spirals were never counted. */
+  /** Undefined where such spirals were never counted or ordered. */
   spirals(screw: ScrewSpecification): SpiralStock | undefined;
 }
 
 export interface SpiralStock {
   readonly count: number;
-  readonly counted: SpareScrew['counted']['day'];
+  /** Undefined where none was ever counted. */
+  readonly counted: CalendarDay | undefined;
+  /** On their way, the soonest first. */
+  readonly ordered: readonly { readonly count: number; readonly arrives: CalendarDay }[];
 }
 
 export const emptyStore: PlantStore = { stock: () => [], spirals: () => undefined };
@@ -39,7 +42,13 @@ export function storeOf(
     ],
     spirals: (screw) => {
       const spare = spareScrewOn(plant, screw, asOf, screwChanges);
-      return spare && { count: spare.count.count, counted: spare.counted.day };
+      const ordered = screwsOrderedOn(plant, screw, asOf, screwChanges).map(({ order, count }) => ({
+        count,
+        arrives: order.arrives.day,
+      }));
+      return spare || ordered.length > 0
+        ? { count: spare?.count.count ?? 0, counted: spare?.counted.day, ordered }
+        : undefined;
     },
   };
 }
@@ -50,5 +59,9 @@ export function storeBy(store: PlantStore, begins: CalendarDay | undefined): Pla
   return {
     ...store,
     stock: (liner) => store.stock(liner).filter(({ isOrdered, counted }) => !isOrdered || counted <= begins),
+    spirals: (screw) => {
+      const there = store.spirals(screw);
+      return there && { ...there, ordered: there.ordered.filter(({ arrives }) => arrives <= begins) };
+    },
   };
 }

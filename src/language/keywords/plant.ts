@@ -151,11 +151,13 @@ export const plantKeywords: KeywordDocs = {
     ordered: word(
       'What is bought and on its way, with the day it is promised for: report and pack do not ask to order it again, ' +
         'and an outage before that day does not have it. A count of the shelf on or after the day takes its place.',
-      'ordered ${1:TwoLayer12} ${2:9} ${3|panels,stock lengths,fixings|} on ${4:2026-08-31} arrives ${5:2026-11-06}',
+      'ordered ${1:TwoLayer12} ${2:9} ${3|panels,stock lengths,fixings,spiral|} on ${4:2026-08-31} arrives ${5:2026-11-06}',
     ),
     panels: word('Whole panels, drilled and ready to fit.'),
     'stock lengths': word('Sheets bent to the trough but not cut.'),
     fixings: word('Bolts of this liner, with nuts and washers.'),
+    spiral: word('A whole spiral, with the name of the screw before the number.'),
+    spirals: word('Whole spirals, with the name of the screw before the number.'),
     length: word('Of each, where the liner is sold in several lengths.', 'length ${1:1200} mm'),
     on: word('The day it was ordered: a report of an earlier day does not know of it.', 'on ${1:2026-08-31}'),
     arrives: word('The day it is promised for.', 'arrives ${1:2026-11-06}'),

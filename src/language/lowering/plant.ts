@@ -10,6 +10,7 @@ import type {
   Expedited,
   LeadItem,
   Outage,
+  OrderedScrew,
   OrderedStock,
   Plant,
   PlantThreshold,
@@ -42,6 +43,7 @@ interface Lists {
   readonly shelf: (ShelfCount | undefined)[];
   readonly spareScrews: (SpareScrew | undefined)[];
   readonly ordered: (OrderedStock | undefined)[];
+  readonly orderedScrews: (OrderedScrew | undefined)[];
   readonly costs: (Cost | undefined)[];
   readonly unitTimes: (UnitTime | undefined)[];
   readonly thresholds: (PlantThreshold | undefined)[];
@@ -65,6 +67,7 @@ export function lowerPlant(
     shelf: [],
     spareScrews: [],
     ordered: [],
+    orderedScrews: [],
     costs: [],
     unitTimes: [],
     thresholds: [],
@@ -95,14 +98,8 @@ export function lowerPlant(
         lists.expedited.push(lowerExpedited(reader, block, fact));
         break;
       case 'OrderedStock':
-        lists.ordered.push(lowerOrdered(reader, block, fact));
-        break;
       case 'ShelfStock':
-        if (isSpiral(fact)) {
-          lists.spareScrews.push(lowerSpareScrew(reader, block, fact));
-          break;
-        }
-        lists.shelf.push(lowerShelf(reader, block, fact));
+        lowerStore(reader, block, fact, lists);
         break;
       case 'Cost':
         lists.costs.push(lowerCost(reader, block, fact));
@@ -141,6 +138,7 @@ export function lowerPlant(
       shelf: present(lists.shelf),
       spareScrews: present(lists.spareScrews),
       ordered: present(lists.ordered),
+      orderedScrews: present(lists.orderedScrews),
       costs: present(lists.costs),
       unitTimes: present(lists.unitTimes),
       thresholds: present(lists.thresholds),
@@ -380,7 +378,21 @@ function lowerExpedited(
   return time && price && { item, time, price, origin: reader.origin(node) };
 }
 
-function isSpiral(node: ast.ShelfStock): boolean {
+/** What is there, and what is on its way; a whole spiral is of a screw and not of a liner. */
+function lowerStore(
+  reader: Reader,
+  block: FactAccount,
+  fact: ast.ShelfStock | ast.OrderedStock,
+  { shelf, spareScrews, ordered, orderedScrews }: Lists,
+): void {
+  if (fact.$type === 'OrderedStock') {
+    if (isSpiral(fact)) orderedScrews.push(lowerOrderedScrew(reader, block, fact));
+    else ordered.push(lowerOrdered(reader, block, fact));
+  } else if (isSpiral(fact)) spareScrews.push(lowerSpareScrew(reader, block, fact));
+  else shelf.push(lowerShelf(reader, block, fact));
+}
+
+function isSpiral(node: ast.ShelfStock | ast.OrderedStock): boolean {
   return node.item === 'spiral' || node.item === 'spirals';
 }
 
@@ -391,6 +403,20 @@ function lowerSpareScrew(reader: Reader, block: FactAccount, node: ast.ShelfStoc
   if (!screw || !count || !counted) return undefined;
   if (!block.first(`on the shelf ${screw.name} spirals counted ${counted.day}`, node)) return undefined;
   return { screw, count, counted, origin: reader.origin(node) };
+}
+
+function lowerOrderedScrew(
+  reader: Reader,
+  block: FactAccount,
+  node: ast.OrderedStock,
+): OrderedScrew | undefined {
+  const screw = reader.use(node, 'liner');
+  const count = reader.count(node, 'count', 'spirals ordered');
+  const ordered = reader.day(node, 'date');
+  const arrives = reader.day(node, 'arrives');
+  if (!screw || !count || !arrives) return undefined;
+  if (!block.first(`ordered ${screw.name} spirals arrives ${arrives.day}`, node)) return undefined;
+  return { screw, count, arrives, origin: reader.origin(node), ...stated({ ordered }) };
 }
 
 /** A count of the same item on another day is another fact: the shelf has a history. */

@@ -183,4 +183,55 @@ describe('a spare spiral on the shelf', () => {
     expect(codes('on the shelf Spiral999 1 spiral counted 2027-02-01')).toContain('TL114');
     expect(codes('on the shelf Spiral400 1 spiral counted 2027-02-01')).not.toContain('TL114');
   });
+
+  test('that is ordered counts from the day it is promised for, until a count has it', () => {
+    const order = 'ordered Spiral400 1 spiral on 2027-01-11 arrives';
+    const counted = (day: string, n = 1) => `on the shelf Spiral400 ${n} spirals counted ${day}`;
+    expect(codes(`${order} 2027-04-05`)).not.toContain('TL446');
+    expect(codes(`${order} 2027-04-12`)).not.toContain('TL446');
+    const late = estate(`${order} 2027-05-20`).findings.find(({ code }) => code === 'TL446');
+    expect(late?.message).toContain('the one ordered is promised for 2027-05-20');
+    expect(codes('ordered Spiral400 1 spiral on 2027-03-02 arrives 2027-04-05')).toContain('TL446');
+    // Promised for a day that is over: told, and taken as there; a count since is what there is.
+    expect(codes(`${order} 2027-02-22`)).toContain('TL278');
+    expect(codes(`${order} 2027-02-22`)).not.toContain('TL446');
+    expect(codes(`${order} 2027-02-22\n${counted('2027-02-22', 0)}`)).toContain('TL446');
+    expect(codes(`${order} 2027-02-22\n${counted('2027-02-22')}`)).not.toContain('TL278');
+    expect(codes(`${order} 2027-02-22\n${counted('2027-02-21', 0)}`)).not.toContain('TL446');
+    expect(codes('ordered Spiral999 1 spiral arrives 2027-04-05')).toContain('TL114');
+    expect(codes(`${order} 2027-04-05\n${order} 2027-04-05`)).toContain('TL112');
+  });
+
+  test('that came and was fitted is not there', () => {
+    const change = 'screw change DG1 2027-02-24 meter 15950 h {\n  screw Spiral400\n}';
+    const found = (plant: string) =>
+      analyse([
+        {
+          uri: 'estate.trough',
+          text: inSoundEstate('estate', `${late}\n${job}\n${change}`, {
+            plant: `lead time screw 20 week\n${plant}`,
+          }),
+        },
+      ]).findings.map(({ code }) => code);
+    expect(found('ordered Spiral400 1 spiral arrives 2027-02-22')).toContain('TL446');
+    expect(found('ordered Spiral400 2 spirals arrives 2027-02-22')).not.toContain('TL446');
+    expect(
+      found(
+        'ordered Spiral400 1 spiral arrives 2027-02-22\non the shelf Spiral400 1 spiral counted 2027-02-01',
+      ),
+    ).not.toContain('TL446');
+  });
+
+  test('that is ordered stands in the pack, and is not ordered again', () => {
+    const screwOf = (spare: string) => {
+      const { estate: read } = estate(spare);
+      return workPack(read, read.jobs[0]!).materials.find(({ what }) => what === 'screw Spiral400');
+    };
+    const order = 'ordered Spiral400 1 spiral on 2027-01-11 arrives';
+    expect(screwOf(`${order} 2027-04-05`)).toMatchObject({ toOrder: 0, ordered: expect.anything() });
+    expect(screwOf(`${order} 2027-04-05`)?.basis).toContain(
+      '1 whole spiral ordered, promised for 2027-04-05',
+    );
+    expect(screwOf(`${order} 2027-05-20`)?.toOrder).toBeGreaterThan(0);
+  });
 });

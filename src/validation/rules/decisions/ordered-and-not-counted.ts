@@ -1,7 +1,11 @@
 // Has an order come, or is it late? Its day has passed, and nobody has counted the shelf since.
 
+import type { OrderedScrew, Plant } from '../../../domain/model/plant.js';
 import { fittedSince, takesIn } from '../../../domain/model/shelf.js';
+import { screwsOrderedOn } from '../../../domain/model/spare-screw.js';
+import type { StatedDay } from '../../../domain/model/stated.js';
 import { formatDay } from '../../../domain/units/calendar.js';
+import { counted } from '../../../domain/units/wording.js';
 import type { Rule } from '../../rule.js';
 import { todayOf, todayWords } from '../../telling/today.js';
 
@@ -42,8 +46,8 @@ inspection DG1 2025-03-10 meter 6000 h {
   *check(input) {
     const today = todayOf(input);
     if (today === undefined) return;
-    const { relines } = input.estate;
-    for (const plant of input.estate.plants)
+    const { relines, plants, screwChanges } = input.estate;
+    for (const plant of plants) {
       for (const order of plant.ordered ?? []) {
         const { liner, item, count, length, ordered: since, arrives } = order;
         if (arrives.day >= today || plant.shelf.some((each) => takesIn(each, order))) continue;
@@ -51,13 +55,38 @@ inspection DG1 2025-03-10 meter 6000 h {
         yield {
           origin: arrives.origin,
           message:
-            `${count.count} ${item}${length ? ` ${length.text} long` : ''} of ${liner.name}` +
-            `${since ? `, ordered on ${formatDay(since.day)},` : ''} were promised for ` +
-            `${formatDay(arrives.day)}, nobody has counted them since, ` +
+            notCounted(
+              `${count.count} ${item}${length ? ` ${length.text} long` : ''} of ${liner.name}`,
+              since,
+              arrives,
+            ) +
             (fitted
               ? `and ${fitted.conveyor.name} was relined with it on ${formatDay(fitted.date.day)}: none of them is taken as there.`
               : `and ${todayWords(input, today)}.`),
         };
       }
+      for (const { screw } of uniqueScrews(plant))
+        for (const { order, count } of screwsOrderedOn(plant, screw, undefined, screwChanges)) {
+          const { ordered: since, arrives } = order;
+          if (arrives.day >= today) continue;
+          yield {
+            origin: arrives.origin,
+            message:
+              notCounted(`${counted(count, 'spiral')} ${screw.name}`, since, arrives) +
+              `and ${todayWords(input, today)}.`,
+          };
+        }
+    }
   },
 };
+
+function uniqueScrews({ orderedScrews = [] }: Plant): readonly OrderedScrew[] {
+  return [...new Map(orderedScrews.map((each) => [each.screw.name, each])).values()];
+}
+
+function notCounted(what: string, since: StatedDay | undefined, arrives: StatedDay): string {
+  return (
+    `${what}${since ? `, ordered on ${formatDay(since.day)},` : ''} were promised for ` +
+    `${formatDay(arrives.day)}, nobody has counted them since, `
+  );
+}

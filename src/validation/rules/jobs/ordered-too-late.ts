@@ -1,7 +1,7 @@
 // Is there still time to buy? First day of the window less the lead time of the plant, against the newest record of the estate.
 // What lies on the shelf need not be bought: the newest count, piece by piece.
 
-import { spareScrewOn } from '../../../domain/model/spare-screw.js';
+import { screwsOrderedOn, spareScrewOn } from '../../../domain/model/spare-screw.js';
 import { addDays, formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 import { suppliesOfJob } from '../../evidence/supplies-of-a-job.js';
@@ -16,8 +16,8 @@ export const orderedTooLate: Rule = {
   why: 'The outage passes without the liner, and the next one is months away.',
   todo:
     'If the liner is ordered, say so in the plant (`ordered TwoLayer12 9 panels on 2026-08-31 arrives 2026-11-06`); if it is in ' +
-    'stock, write down what was counted on the shelf; otherwise take a later outage or ask for express delivery. A screw that is ' +
-    'ordered silences this with that as the reason.',
+    'stock, write down what was counted on the shelf; a screw likewise (`ordered Spiral400 1 spiral on 2026-08-31 arrives 2026-12-17`). ' +
+    'Otherwise take a later outage or ask for express delivery.',
   given: 'estate',
   example: `
 inspection DG1 ‹2027-03-01|2026-12-01› meter ‹17000|16500› h {
@@ -71,9 +71,12 @@ job J9 {
         false;
       const spare =
         screwChange && spareScrewOn(conveyor.plant, screwChange.screw, newest, estate.screwChanges);
-      const missing = late.filter(({ item }) =>
-        item === 'screw' ? !(spare && spare.count.count > 0) : !there,
-      );
+      const orders = screwChange
+        ? screwsOrderedOn(conveyor.plant, screwChange.screw, newest, estate.screwChanges)
+        : [];
+      const spiral =
+        (spare && spare.count.count > 0) || orders.some(({ order }) => order.arrives.day <= window.from.day);
+      const missing = late.filter(({ item }) => (item === 'screw' ? !spiral : !there));
       const worst = missing.reduce<(typeof late)[number] | undefined>(
         (a, b) => (!a || b.time.value > a.time.value ? b : a),
         undefined,
@@ -85,6 +88,7 @@ job J9 {
           `Job ${name} starts on ${formatDay(window.from.day)}, ` +
           `and the ${worst.item} takes ${worst.time.text}: ` +
           `it had to be ordered by ${formatDay(addDays(window.from.day, -Math.ceil(worst.time.value / 24)))}, and ${todayWords(input, newest)}` +
+          `${worst.item === 'screw' && orders[0] ? `; the one ordered is promised for ${formatDay(orders[0].order.arrives.day)}` : ''}` +
           `${shelf && !there && worst.item !== 'screw' ? `; on the shelf: ${shelf.shelf}` : ''}.`,
         related: [{ origin: worst.origin, message: 'the lead time' }],
       };
