@@ -468,6 +468,55 @@ test.each(['patch run 1 at 4.9 m by Welders', 'patch at 4.9 m'])('in an order: %
   );
 });
 
+describe('a step in words of one’s own', () => {
+  const order = (line: string): string => `job J {\n  conveyor DG1\n  order {\n    ${line}\n  }\n}\n`;
+  test.each([
+    ['measure plate at 15 m by Own', 'other work by Own takes … "measure plate at 15 m"'],
+    [
+      'lift screw from 14 m to 24.4 m by Contract using Lift',
+      'other work from 14 m to 24.4 m by Contract using Lift takes … "lift screw"',
+    ],
+    ['lower screw by Contract', 'other work by Contract takes … "lower screw"'],
+    ['vent air V7', 'other work takes … "vent air V7"'],
+    ['release spring at drive', 'other work takes … "release spring at drive"'],
+    ['M1: measure plate takes 2 h', 'M1: other work takes 2 h "measure plate"'],
+    ['weld bracket on by Own after S1', 'other work by Own after S1 takes … "weld bracket on"'],
+  ])('%s is shown as other work, and nothing is made up for it', (line, shown) => {
+    const [slip] = parseText(order(line)).slips;
+    expect(slip?.message).toContain(`\`${shown}\``);
+    expect(slip?.mend).toBeUndefined();
+  });
+
+  test('where its time and its stretch are said, it is put right', () => {
+    const text = order('C1: check clearance run 2 by A, B takes 40 min');
+    const [slip] = parseText(text).slips;
+    const mended = slip?.mend && text.slice(0, slip.mend.start) + slip.mend.text + text.slice(slip.mend.end);
+    expect(mended).toContain('C1: other work run 2 by A, B takes 40 min "check clearance"');
+  });
+
+  test.each(['lock out drive', 'test for gas by Own takes 5 min', 'de-energise drive'])(
+    'what keeps people safe is never other work: %s',
+    (line) => {
+      const [slip] = parseText(order(line)).slips;
+      expect(slip?.message).not.toContain('`other work');
+      expect(slip?.mend).toBeUndefined();
+    },
+  );
+
+  test.each(['tail plate renewed at tail', 'tighten belts', 'plate readings every 1 m', 'permit "23-07"'])(
+    'beside the facts of a job a comment keeps it: %s',
+    (line) => {
+      expect(answer(line, (each) => `job J {\n  ${each}\n}\n`)).toBe(`// ${line}`);
+    },
+  );
+
+  test('a step beside the facts of a job is told where it goes', () => {
+    const [slip] = parseText('job J {\n  isolate drive\n}\n').slips;
+    expect(slip?.message).toContain("`isolate` is a step of the job's `order { … }`.");
+    expect(slip?.mend).toBeUndefined();
+  });
+});
+
 test('steel is patched where it is worn, inside a panel and in a gate too', () => {
   const order = (patch: string): string =>
     `job J9 {\n  conveyor DG1\n  outage Spring27\n  crews Alpha\n  order {\n    isolate\n    ${patch}\n  }\n}`;

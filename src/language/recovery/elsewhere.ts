@@ -41,6 +41,8 @@ export function saidElsewhere(line: BrokenLine): string | undefined {
   if (Object.hasOwn(outside, known) && first.type === 'ID') return outside[known];
   const ofALook = block === 'Block' ? inALook(line) : undefined;
   if (ofALook !== undefined || !isWord(first.type)) return ofALook;
+  if (block === 'Job' && line.inside('Order').first.has(first.type))
+    return `\`${first.type}\` is a step of the job's \`order { … }\`.`;
   const blocks = blocksSaying(first.type).filter((each) => each !== block && each !== 'Block');
   // What is seen may be told of in work too: a look is where it goes first.
   const [one, ...more] = blocks.length > 3 && blocks.includes('Inspection') ? ['Inspection'] : blocks;

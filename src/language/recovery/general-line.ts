@@ -270,7 +270,13 @@ export function asComment({
   if (words.some(({ type }) => type === ':' || type === ',')) return undefined;
   // A word nobody knows and little behind it is a slip, and no thing that stands there.
   const isLong = words.length > 2 && (isUnknown(words[0]) || isOpening(words[0]));
-  if (reached === 0 && !isLong && !words.some((word) => partOfWord(word) !== undefined)) return undefined;
+  // Beside the few facts of a job stands whatever else is to be done.
+  const begins = words[0]?.type ?? '';
+  const isStep = isWord(begins) && inside('Order').first.has(begins);
+  const isToDo = block === 'Job' && words.length > 1 && !isStep;
+  if (block === 'Job' && isStep) return undefined;
+  if (reached === 0 && !isLong && !isToDo && !words.some((word) => partOfWord(word) !== undefined))
+    return undefined;
   if (reached === 1 && !choosing.has(words[0]?.type ?? '')) return undefined;
   const slashes: Word = { type: '//', image: '//' };
   return { line: [slashes, ...words], from: 0, to: 0, words: [slashes] };

@@ -13,6 +13,7 @@ import { partOfWord } from './part-words.js';
 import { tradeWord } from './trade-words.js';
 import { inALook, saidElsewhere } from './elsewhere.js';
 import type { Otherwise } from './otherwise.js';
+import { stepInWords } from './step-in-words.js';
 import { saidInAnotherRecord, saidOtherwise } from './said-otherwise.js';
 import { asFinding, blocksOfWork } from './general.js';
 import { joined } from './joined.js';
@@ -89,6 +90,8 @@ function toldByWord(line: BrokenLine, repair: LineRepair | undefined): Told {
   const seen =
     !repair && isSpecified(line) && words.some(({ type }) => type === 'DATE') ? inALook(line) : undefined;
   if (seen !== undefined) return { ...placed(0), message: seen };
+  const step = repair || line.reached !== 2 ? undefined : stepInWords(line);
+  if (step) return toldOtherwise(step);
   const taken = repair ? undefined : takenName(line);
   if (taken !== undefined) return { ...placed(reached), message: taken };
   const comment = repair ? undefined : asComment(line);
@@ -209,6 +212,8 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
       ...(mayBeMended(replaced, line) ? { repair: replaced } : {}),
     };
   }
+  const step = stepInWords(line);
+  if (step) return toldOtherwise(step);
   const other = saidElsewhere(line);
   const comment = asComment(line) ?? inOwnWords(line);
   const all = waysInWords(pattern.ways(pattern.start)).map((each) => named(each, block));
@@ -228,10 +233,13 @@ function wrongFirstWord(line: BrokenLine, repair: LineRepair | undefined): Told 
 }
 
 /** A word alone is put right while its line is still being written, or where the line reads then. */
-function mayBeMended(repair: LineRepair, { words, pattern }: BrokenLine): boolean {
+function mayBeMended(repair: LineRepair, { words, pattern, block }: BrokenLine): boolean {
   const line = repaired(words, repair);
   const { reached, standing } = follow(line, pattern);
-  const isAnother = pattern.isWhole(standing) && pattern.first.has(line[reached]?.type ?? '');
+  const next = line[reached]?.type ?? '';
+  // Any name may begin a step, but only with a colon behind it.
+  const isName = block === 'Order' && next === 'ID' && line[reached + 1]?.type !== ':';
+  const isAnother = pattern.isWhole(standing) && pattern.first.has(next) && !isName;
   return words.length < 3 || isAnother || isOffered(words, line, pattern);
 }
 
