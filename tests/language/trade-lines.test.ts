@@ -517,6 +517,26 @@ describe('a step in words of one’s own', () => {
   });
 });
 
+describe('what belongs to the heading of a record, or to its job', () => {
+  test.each([
+    ['inspection', 'inspector J', 'by "J"'],
+    ['inspection', 'inspected by J', 'by "J"'],
+    ['reline', 'takes 6 h', '// takes 6 h'],
+    ['reline', 'permit "23-07"', '// permit "23-07"'],
+    ['reline', 'cost 1140 EUR "liner"', '// cost 1140 EUR "liner"'],
+  ])('in a %s: %s', (head, line, meant) => expect(answer(line, record(head))).toBe(meant));
+
+  test.each([
+    ['hrs 2990', '`meter 2990 h {`'],
+    ['meter 8830 or 8880 h', '`meter 8855 h ± 25 h`'],
+    ['meter 8830 h or 8880 h', '`meter 8855 h ± 25 h`'],
+  ])('the hours stand in the heading: %s', (line, meant) => {
+    const [slip] = parseText(record('inspection')(line)).slips;
+    expect(slip?.message).toContain(meant);
+    expect(slip?.mend).toBeUndefined();
+  });
+});
+
 test('steel is patched where it is worn, inside a panel and in a gate too', () => {
   const order = (patch: string): string =>
     `job J9 {\n  conveyor DG1\n  outage Spring27\n  crews Alpha\n  order {\n    isolate\n    ${patch}\n  }\n}`;

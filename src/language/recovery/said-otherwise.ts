@@ -3,6 +3,7 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { declaredOtherwise } from './declared-line.js';
+import { headWords } from './head-words.js';
 import { headingInOrder } from './heading-order.js';
 import { isOffered, keepsAll, readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise, LineSaying } from './otherwise.js';
@@ -37,7 +38,10 @@ export function saidInAnotherRecord(line: BrokenLine): Otherwise | undefined {
 function firstOf(sayings: readonly LineSaying[], line: BrokenLine): Otherwise | undefined {
   for (const saying of sayings) {
     const said = saying(line);
-    if (said && (!said.repair || said.repair.line[0] === slashes || isSound(line, said.repair, said.senses)))
+    if (
+      said &&
+      (!said.repair || said.repair.line[0]?.type === '//' || isSound(line, said.repair, said.senses))
+    )
       return said;
   }
   return undefined;
@@ -156,6 +160,8 @@ const plain: readonly LineSaying[] = [
   closedOnADay,
 
   panelsChangedOver,
+
+  ...headWords,
 
   ...recordLines,
 
