@@ -146,9 +146,14 @@ function headFacts(kind: BlockKind, tokens: readonly TextPiece[]): readonly Text
   for (const [i, token] of tokens.entries()) {
     if (token.type === 'STRING') facts.push(madeOf('title', 'Head', [token]));
     if (token.text === 'meter' || token.text === 'tonnes')
-      facts.push(madeOf(token.text, 'Head', tokens.slice(i, i + 2)));
+      facts.push(madeOf(token.text, 'Head', tokens.slice(i, i + (isDoubt(tokens[i + 2]) ? 4 : 2))));
   }
   return facts;
+}
+
+/** `meter 19900 h ± 60 h`: how far a reading may be off is of the reading. */
+function isDoubt(token: TextPiece | undefined): boolean {
+  return token?.text === '±' || token?.text === '+/-';
 }
 
 function factOf(node: AstNode, tokens: readonly TextPiece[]): TextFact {

@@ -31,7 +31,15 @@ export function leftLineOf(
   const types = tokens.map(wordType);
   const type = wordType(first);
   const begins = pattern.first.has(type) && type !== 'ID';
-  const like = begins ? [type] : [...likeWords(first.image, known), ...(meant === undefined ? [] : [meant])];
+  // Words of one's own that only a finding keeps may have been any line whose word they hold: `run 2 scpe` was to be a scope, though
+  // `2 scpe` is read as a quantity.
+  const held = tokens.flatMap((each) =>
+    known.includes(wordType(each))
+      ? [wordType(each)]
+      : likeWords(each.image.replace(/^[\d.,\s]+/, ''), known),
+  );
+  const said = meant === 'finding' && held.length > 0 ? held : [meant].filter((each) => each !== undefined);
+  const like = begins ? [type] : [...likeWords(first.image, known), ...said];
   return {
     block,
     start: first.startOffset,
