@@ -149,8 +149,6 @@ describe('what stands between rows', () => {
     '  view upstream',
     '\tview \tdownstream',
     '  photo "a.jpg"',
-    '  finding "x"',
-    '  finding F3 at 3 m "bolt loose"',
     '  gauge ultrasonic',
     '  gauge depth gauge ± 0.5 mm',
     '  gauge calliper',
@@ -172,6 +170,9 @@ describe('what stands between rows', () => {
   test.each([
     '  by',
     '  finding',
+    // A photo may go on behind its words, on the next line too: the parser reads what stands there.
+    '  finding "x"',
+    '  finding F3 at 3 m "bolt loose"',
     '  gauge ultrasonic ± 0.5',
     '  hold-down at 3 m',
     '  P8 thickness 8,4 mm',
