@@ -503,12 +503,16 @@ describe('a step in words of one’s own', () => {
     },
   );
 
-  test.each(['tail plate renewed at tail', 'tighten belts', 'plate readings every 1 m', 'permit "23-07"'])(
-    'beside the facts of a job a comment keeps it: %s',
-    (line) => {
-      expect(answer(line, (each) => `job J {\n  ${each}\n}\n`)).toBe(`// ${line}`);
-    },
-  );
+  test.each([
+    'tail plate renewed at tail',
+    'tighten belts',
+    'plate readings every 1 m',
+    'permit "23-07"',
+    'gate on the left renewed',
+    'covers on panel 2 of run 2 misaligned',
+  ])('beside the facts of a job a comment keeps it: %s', (line) => {
+    expect(answer(line, (each) => `job J {\n  ${each}\n}\n`)).toBe(`// ${line}`);
+  });
 
   test('a step beside the facts of a job is told where it goes', () => {
     const [slip] = parseText('job J {\n  isolate drive\n}\n').slips;

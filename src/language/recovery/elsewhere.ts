@@ -41,14 +41,21 @@ export function saidElsewhere(line: BrokenLine): string | undefined {
   if (Object.hasOwn(outside, known) && first.type === 'ID') return outside[known];
   const ofALook = block === 'Block' ? inALook(line) : undefined;
   if (ofALook !== undefined || !isWord(first.type)) return ofALook;
-  if (block === 'Job' && line.inside('Order').first.has(first.type))
-    return `\`${first.type}\` is a step of the job's \`order { … }\`.`;
+  if (isStep(line)) return `\`${first.type}\` is a step of the job's \`order { … }\`.`;
   const blocks = blocksSaying(first.type).filter((each) => each !== block && each !== 'Block');
   // What is seen may be told of in work too: a look is where it goes first.
   const [one, ...more] = blocks.length > 3 && blocks.includes('Inspection') ? ['Inspection'] : blocks;
   return one === undefined || more.length > 2
     ? undefined
     : `\`${first.type}\` is something ${[one, ...more].map(withArticle).join(' or ')} says.`;
+}
+
+/** In a job what belongs into its order; of a part, `gate on the left renewed`, only where it reads there. */
+export function isStep({ block, words, inside }: BrokenLine): boolean {
+  const [first] = words;
+  if (block !== 'Job' || !first || !isWord(first.type)) return false;
+  const steps = inside('Order');
+  return steps.first.has(first.type) && (partOfWord(first) === undefined || readsSoundly(words, steps));
 }
 
 /** Something seen, outside any look: with its conveyor and day taken from the line, where it names them. */

@@ -4,6 +4,7 @@ import { joined } from './joined.js';
 import { aspectsOf, conditionKinds } from '../../domain/conditions/kinds.js';
 import type { ConditionKind } from '../../domain/model/records.js';
 import type { BrokenLine } from './broken-line.js';
+import { isStep } from './elsewhere.js';
 import { asCondition } from './condition-line.js';
 import { isDone } from './done-words.js';
 import {
@@ -255,14 +256,9 @@ function workOnADay(words: readonly Word[]): GeneralLine | undefined {
 const declaring: ReadonlySet<string> = new Set(['Plant', 'Liner', 'Screw', 'Conveyor', 'Job', 'Order']);
 
 /** A line of a block that holds what is built or planned, and has no word for what it says or a closed choice of what it is about. */
-export function asComment({
-  words,
-  block,
-  reached,
-  blocksSaying,
-  inside,
-}: BrokenLine): LineRepair | undefined {
-  if (!declaring.has(block) || reached > 1) return undefined;
+export function asComment(line: BrokenLine): LineRepair | undefined {
+  const { words, block, reached, blocksSaying, inside } = line;
+  if (!declaring.has(block) || reached > 1 || isStep(line)) return undefined;
   if (words.some(({ type }) => type === '{' || type === '}')) return undefined;
   // What reads in another block is to be moved there; a word nobody knows is no name that would make it read.
   const others = isUnknown(words[1]) ? [] : blocksSaying(words[0]?.type ?? '');
@@ -271,10 +267,7 @@ export function asComment({
   // A word nobody knows and little behind it is a slip, and no thing that stands there.
   const isLong = words.length > 2 && (isUnknown(words[0]) || isOpening(words[0]));
   // Beside the few facts of a job stands whatever else is to be done.
-  const begins = words[0]?.type ?? '';
-  const isStep = isWord(begins) && inside('Order').first.has(begins);
-  const isToDo = block === 'Job' && words.length > 1 && !isStep;
-  if (block === 'Job' && isStep) return undefined;
+  const isToDo = block === 'Job' && words.length > 1;
   if (reached === 0 && !isLong && !isToDo && !words.some((word) => partOfWord(word) !== undefined))
     return undefined;
   if (reached === 1 && !choosing.has(words[0]?.type ?? '')) return undefined;
