@@ -28,7 +28,7 @@ export const plateThickerThanTheTrough: Rule = {
     { name: 'at the top of the band', text: '  plate at 4.2 m thickness 4.6 mm' },
     {
       name: 'through a patch that was welded onto what was left of the plate',
-      text: '  plate at 4.2 m thickness 5.7 mm\n}\npatch DG1 2024-12-02 at 4 m to 4.5 m thickness 3 mm {',
+      text: '  plate at 4.2 m thickness 5.7 mm\n}\npatch DG1 2024-12-02 at 4 m to 4.5 m thickness 3 mm\ninspection DG1 2024-12-03 {\n  view downstream',
     },
   ],
   *check({ estate }) {
