@@ -6,7 +6,10 @@ import type { CalendarDay } from '../units/calendar.js';
 import type { Estate } from './estate.js';
 import type { Amendment, CorrectionOutcome, Inspection, JudgedAmendment } from './records.js';
 
-/** Looks as they count, and what became of each amendment, in the order of their days; of one day the later line counts. */
+/**
+ * Looks as they count, and what became of each amendment, in the order of their days; of one day the later line of a file holds. Where
+ * two files say different things of one measure on one day, the measure counts for nothing.
+ */
 export function applyAmendments(
   looks: readonly Inspection[],
   amendments: readonly Amendment[],
@@ -14,9 +17,41 @@ export function applyAmendments(
   if (amendments.length === 0) return { inspections: looks, judged: [] };
   const inspections = [...looks];
   const judged = [...amendments]
-    .sort((a, b) => a.date.day - b.date.day)
-    .map((each) => ({ ...each, ...applied(inspections, each) }));
+    .sort(inOrder)
+    .map((each, _, all) => ({ ...each, ...settled(inspections, each, all) }));
   return { inspections, judged };
+}
+
+function inOrder(a: Amendment, b: Amendment): number {
+  return a.date.day - b.date.day || a.origin.source - b.origin.source || a.origin.start - b.origin.start;
+}
+
+/** Of one measure, on one day, something else is said. */
+function contradict(a: Amendment, b: Amendment): boolean {
+  if (a.conveyor !== b.conveyor || a.date.day !== b.date.day || a.read.day !== b.read.day) return false;
+  if (a.of.kind !== b.of.kind || a.of.kind === 'condition') return false;
+  if ('at' in a.of && 'at' in b.of && Math.abs(a.of.at.value - b.of.at.value) > sameSpot) return false;
+  if (a.says.kind === 'does not count' || b.says.kind === 'does not count')
+    return a.says.kind !== b.says.kind;
+  if (a.says.kind !== b.says.kind) return false;
+  if (a.says.kind !== 'current' || b.says.kind !== 'current')
+    return amendedText(a.says) !== amendedText(b.says);
+  const [one, other] = [a.says, b.says];
+  return (['empty', 'loaded'] as const).some(
+    (which) => one[which] && other[which] && one[which].value !== other[which].value,
+  );
+}
+
+/** Only the last of those that contradict each other holds. */
+function settled(inspections: Inspection[], amendment: Amendment, all: readonly Amendment[]): Verdict {
+  const against = all.filter((other) => contradict(amendment, other));
+  const isOpen = against.some(({ origin }) => origin.source !== amendment.origin.source);
+  const isLast = against.every((other) => inOrder(other, amendment) < 0);
+  if (against.length === 0 || (isLast && !isOpen)) return applied(inspections, amendment);
+  const { was } = isOpen
+    ? applied(inspections, { ...amendment, says: { kind: 'does not count' } })
+    : { was: '' };
+  return { outcome: 'contradicted', was };
 }
 
 /** The looks as they stood on a day: what was corrected after it says again what it said then. */

@@ -1,6 +1,7 @@
 // Which readings were found wrong later, and what do they say now? A correction names its reading by spot and day; the columns
-// then hold what counts, and beside each corrected row stands all that it ever said. A correction that hits nothing, two
-// readings, or contradicts another of the same day moves no number: it is kept with the reason, for a rule to tell.
+// then hold what counts, and beside each corrected row stands all that it ever said. A correction that hits nothing or two
+// readings moves no number: it is kept with the reason, for a rule to tell. Of two of one day that contradict each other the later
+// line of a file holds, and where they stand in two files nobody knows which is later: the reading counts for nothing then.
 
 import { lengthOn } from './unit-of-machine.js';
 import type { CalendarDay } from '../units/calendar.js';
@@ -133,34 +134,71 @@ function versionsOf(
     words: wordsOf(kind, value, liners),
   };
   const versions: [ReadingVersion, ...ReadingVersion[]] = [written];
-  const inOrder = [...said].sort((a, b) => a.date.day - b.date.day || a.origin.start - b.origin.start);
-  for (const correction of inOrder) {
-    const before = versions.at(-1) ?? written;
-    const now = versionOf(correction, written, before, liners);
-    const outcome = now === undefined ? 'unreadable' : judge(now, before, inOrder, liners, written);
+  const judge = (correction: Correction, outcome: CorrectionOutcome): void => {
     // What is said of a whole look counts as soon as it does at one point of it, and stays where another is corrected again.
     const isOfAll = correction.spot.kind === 'all';
     if (!isOfAll || outcomes.get(correction) !== 'counts') outcomes.set(correction, outcome);
-    if (now === undefined || outcome !== 'counts') continue;
-    if (before.correction && before.correction.spot.kind !== 'all')
-      outcomes.set(before.correction, 'replaced');
-    versions.push(now);
+  };
+  for (const ofOneDay of dayByDay(said)) {
+    const before = versions.at(-1) ?? written;
+    const told = ofOneDay.flatMap((correction) => {
+      const now = versionOf(correction, written, before, liners);
+      if (!now) judge(correction, 'unreadable');
+      return now ? [{ correction, now }] : [];
+    });
+    const last = told.at(-1);
+    if (!last) continue;
+    const isOpen = told.some(
+      ({ correction, now }) =>
+        correction.origin.source !== last.correction.origin.source && !sameSaying(now, last.now),
+    );
+    for (const { correction, now } of told) {
+      const agrees = !isOpen && sameSaying(now, last.now);
+      const current = versions.at(-1) ?? written;
+      const outcome = !agrees ? 'contradicted' : sameSaying(now, current) ? 'changes nothing' : 'counts';
+      judge(correction, outcome);
+      if (outcome !== 'counts') continue;
+      if (current.correction && current.correction.spot.kind !== 'all')
+        outcomes.set(current.correction, 'replaced');
+      versions.push(now);
+    }
+    if (isOpen)
+      versions.push(
+        setAside(
+          last.correction,
+          before,
+          told.map(({ now }) => now.words),
+        ),
+      );
   }
   return versions;
 }
 
-function judge(
-  now: ReadingVersion,
-  before: ReadingVersion,
-  all: readonly Correction[],
-  liners: readonly LinerSpecification[],
-  written: ReadingVersion,
-): CorrectionOutcome {
-  const against = all
-    .filter((other) => other !== now.correction && other.date.day === now.correction?.date.day)
-    .map((other) => versionOf(other, written, written, liners));
-  if (against.some((other) => other && !sameSaying(other, now))) return 'contradicted';
-  return sameSaying(now, before) ? 'changes nothing' : 'counts';
+/** The days of the corrections of one reading, oldest first; of one day what is said of the whole look comes before what is said of the one reading. */
+function dayByDay(said: readonly Correction[]): readonly (readonly Correction[])[] {
+  const key = ({ date, spot }: Correction): string => `${date.day} ${spot.kind === 'all' ? 0 : 1}`;
+  const days = new Map<string, Correction[]>();
+  const inOrder = [...said].sort(
+    (a, b) =>
+      a.date.day - b.date.day ||
+      Number(b.spot.kind === 'all') - Number(a.spot.kind === 'all') ||
+      a.origin.source - b.origin.source ||
+      a.origin.start - b.origin.start,
+  );
+  for (const each of inOrder) days.set(key(each), [...(days.get(key(each)) ?? []), each]);
+  return [...days.values()];
+}
+
+/** Two files say different things of it on one day. */
+function setAside(correction: Correction, before: ReadingVersion, words: readonly string[]): ReadingVersion {
+  return {
+    correction,
+    kind: ReadingKind.withdrawn,
+    value: NaN,
+    error: before.error,
+    note: `${before.words} read; said on ${formatDay(correction.date.day)} to be ${[...new Set(words)].join(' and ')}`,
+    words: 'does not count',
+  };
 }
 
 function sameSaying(a: ReadingVersion, b: ReadingVersion): boolean {

@@ -75,6 +75,32 @@ describe('a correction', () => {
       { was: '2400 h', now: '2300 h' },
     ]);
   });
+
+  test.each([
+    ['plate at 2 m', 'does not count', 'thickness 3.6 mm'],
+    ['plate at 2 m', 'thickness 3.4 mm', 'thickness 3.6 mm'],
+    ['plate at 2 m', 'thickness 3.4 mm', 'does not count'],
+    ['flight at 2 m', 'depth 60 mm', 'depth 61 mm'],
+    ['current', 'loaded 7 A', 'loaded 8 A'],
+    ['meter', '2500 h', '2450 h'],
+  ])('twice on one day, the later line holds: %s %s, %s', (what, first, second) => {
+    const line = (says: string): string =>
+      `correction DG1 2025-05-01 ${what} read on 2025-04-11 ${says} by "shift" "slip"\n`;
+    const [both, later] = [said(line(first) + line(second)), said(line(second))];
+    expect(both.estate.inspections.map(measures)).toEqual(later.estate.inspections.map(measures));
+    expect(both.codes.filter((code) => /TL36/.test(code))).toEqual(['TL367']);
+  });
+
+  test('twice on one day in two files: the measure counts for nothing', () => {
+    const line = (says: string): string =>
+      `correction DG1 2025-05-01 plate at 2 m read on 2025-04-11 ${says} by "shift" "slip"\n`;
+    const { estate, findings } = analyse([
+      { uri: 'a.trough', text: works + look(2400, rows) + line('thickness 3.4 mm') },
+      { uri: 'b.trough', text: line('thickness 3.6 mm') },
+    ]);
+    expect(estate.inspections.flatMap(({ plates }) => plates)).toEqual([]);
+    expect(findings.map(({ code }) => code).filter((code) => code === 'TL367')).toHaveLength(2);
+  });
 });
 
 function day(text: string) {

@@ -133,12 +133,45 @@ describe('a reading corrected later', () => {
       correction('colour puce'),
       correction('thickness 94'),
       correction('thickness -1 mm'),
-      `${correction('thickness 9.4 mm')}\n${correction('does not count')}`,
     ];
     for (const text of pointless) {
       const found = read(looks('thickness 6.4 mm'), text);
       expect(limits(found), text).toEqual(plain);
       expect(found.findings.filter(({ severity }) => severity === 'error').length, text).toBeGreaterThan(0);
+    }
+  });
+
+  test.each([
+    ['taken back, then read anew', ['does not count', 'thickness 9.4 mm'], 'thickness 9.4 mm'],
+    ['read anew, then taken back', ['thickness 9.4 mm', 'does not count'], 'not seen'],
+    ['two numbers', ['thickness 9.1 mm', 'thickness 9.4 mm'], 'thickness 9.4 mm'],
+    ['three, the first again', ['thickness 9.4 mm', 'colour teal', 'thickness 9.4 mm'], 'thickness 9.4 mm'],
+  ])('twice on one day, the later line holds, and it is said: %s', (_, says, holds) => {
+    const found = read(looks('thickness 6.4 mm'), ...says.map((each) => correction(each)));
+    expect(limits(found)).toEqual(limits(read(looks(holds).replace('  P1 not seen\n', ''))));
+    expect(found.findings.filter(({ code }) => code === 'TL367')).toHaveLength(1);
+    expect(found.estate.corrections.map(({ outcome }) => outcome)).not.toContain('replaced');
+  });
+
+  test('twice on one day in two files, the reading that both call wrong counts for nothing', () => {
+    const texts = [looks('thickness 6.4 mm') + correction('does not count'), correction('thickness 9.4 mm')];
+    const { estate, findings } = analyse(
+      texts.map((text, i) => ({ uri: `${i}.trough`, text: i === 0 ? inSoundEstate('estate', text) : text })),
+    );
+    const nothing = read(looks('not seen').replace('  P1 not seen\n', ''));
+    expect(limits({ ...nothing, estate })).toEqual(limits(nothing));
+    expect(findings.filter(({ code }) => code === 'TL367')).toHaveLength(2);
+  });
+
+  test('and the whole look on the same day: what is said of the point itself holds there', () => {
+    const all = correction('thickness 0.4 mm less').replace('P1', 'all');
+    for (const lines of [
+      [all, correction('thickness 9.4 mm')],
+      [correction('thickness 9.4 mm'), all],
+    ]) {
+      const { estate, findings } = read(looks('thickness 6.4 mm'), ...lines);
+      expect([...estate.readings.value].slice(-2)).toEqual([9.4, 9.2]);
+      expect(findings.map(({ code }) => code)).not.toContain('TL367');
     }
   });
 
