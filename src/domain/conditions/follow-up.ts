@@ -190,23 +190,19 @@ function build(history: History, services: readonly Service[], along: Along): Fo
 function spokenOf(drafts: readonly Draft[], { line, record }: SeenLine): readonly Draft[] {
   const open = drafts.filter((each) => each.closed === undefined);
   const alike = open.filter(({ last }) => isSameCondition(last.line, line));
-  if (alike.length === 0 && saysNoPlace(line)) return onlyOneLike(drafts, line);
+  if (alike.length === 0 && saysNoPlace(line)) return onlyOneLike(open, line);
   if (line.kind !== 'finding') return alike.slice(-1);
-  if (line.answer !== undefined) return answeredIn(open, line, lastLine);
+  if (line.answer !== undefined) return answeredIn(open, line);
   // Two lines of one record are two findings.
   const before = open.filter(({ last }) => last.record !== record || last.line.words === line.words);
-  return repeatedIn(before, line, lastLine);
-}
-
-function lastLine({ last }: Pick<Draft, 'last'>): ConditionLine {
-  return last.line;
+  return repeatedIn(before, line);
 }
 
 /** An answer that does not say where speaks of the only one of its kind that is open; so does a cord, of which there is one. */
-function onlyOneLike(drafts: readonly Draft[], line: ConditionLine): readonly Draft[] {
+function onlyOneLike(open: readonly Draft[], line: ConditionLine): readonly Draft[] {
   if (line.answer === undefined && needsPlace(line.kind)) return [];
   if (line.kind === 'finding' && (line.answer === undefined || line.about === undefined)) return [];
-  const alike = drafts.filter(({ closed, last }) => closed === undefined && couldBeOne(last.line, line));
+  const alike = open.filter(({ last }) => couldBeOne(last.line, line));
   return alike.every(({ last }) => alike[0] && isSamePlace(last.line, alike[0].last.line)) ? alike : [];
 }
 
@@ -349,7 +345,7 @@ function isMeant(
     ({ closed, last }) =>
       (closed === undefined || closed.day >= date.day) && last.record.date.day <= date.day,
   );
-  const meant = answeredIn(open, ended, lastLine, ended.words ?? note);
+  const meant = answeredIn(open, ended, ended.words ?? note);
   return meant.length === 0 ? undefined : meant.some(({ last }) => last === seen);
 }
 

@@ -7,7 +7,7 @@ import type { Conveyor } from '../model/conveyor.js';
 import { recordWord } from '../model/dated-records.js';
 import type { Estate } from '../model/estate.js';
 import type { Origin } from '../model/origin.js';
-import { installedPanels, type InstalledPanels } from '../model/panels.js';
+import { installedPanels, panelIn, type InstalledPanels } from '../model/panels.js';
 import type { ConditionLine, ConditionSeverity, PhotoUse } from '../model/records.js';
 import { runAt, type Run } from '../model/runs.js';
 import { chainageOn } from '../model/unit-of-machine.js';
@@ -146,17 +146,17 @@ export function placeWords(
 
 /** `panel 3`, or `panels 3 to 5` of a stretch; undefined where none lies there. */
 function panelsIn(
-  { panels }: InstalledPanels['layout'],
+  layout: InstalledPanels['layout'],
   { at: from, to, panel: named }: ConditionLine,
   middle: number,
 ): string | undefined {
   const touched =
     from && to && !named
-      ? panels.filter((each) => Math.min(each.to, to.value) - Math.max(each.from, from.value) > 1)
+      ? layout.panels.filter((each) => Math.min(each.to, to.value) - Math.max(each.from, from.value) > 1)
       : [];
   const [first, last] = [touched[0], touched.at(-1)];
   if (first && last && first !== last) return `panels ${first.number} to ${last.number}`;
-  const panel = panels.find((each) => middle >= each.from && middle <= each.to);
+  const panel = panelIn(layout, middle);
   return panel && `panel ${panel.number}`;
 }
 

@@ -5,22 +5,23 @@
 import type { ConditionLine } from '../model/records.js';
 import { isSameCondition } from './kinds.js';
 
+/** As it was last told. */
+interface Told {
+  readonly last: { readonly line: ConditionLine };
+}
+
 /** Of open findings, those that a later line says are still there; empty where it is another one. */
-export function repeatedIn<T>(
-  open: readonly T[],
-  line: ConditionLine,
-  lineOf: (each: T) => ConditionLine,
-): readonly T[] {
+export function repeatedIn<T extends Told>(open: readonly T[], line: ConditionLine): readonly T[] {
   const { words } = line;
-  const fits = open.filter((each) => isSameCondition(lineOf(each), line));
-  const equal = fits.filter((each) => lineOf(each).words === words);
+  const fits = open.filter(({ last }) => isSameCondition(last.line, line));
+  const equal = fits.filter(({ last }) => last.line.words === words);
   if (equal.length > 0) return equal;
   if (!hasPart(line)) return [];
   const only = fits.length === 1 ? fits : [];
   if (words === undefined) return only;
   // A place alone has many things: a limit switch and an isolation at one gate.
   if (line.about === undefined) return [];
-  const near = nearest(fits, words, lineOf);
+  const near = nearest(fits, words);
   if (near.length > 0) return near.slice(-1);
   return isOfOnePlace(line) ? only : [];
 }
@@ -29,18 +30,17 @@ export function repeatedIn<T>(
  * Of open findings, those that a line or work answers: by its words where they are of some, else all of that part and place. Of what
  * nobody could look at the words are the reason.
  */
-export function answeredIn<T>(
+export function answeredIn<T extends Told>(
   open: readonly T[],
   line: ConditionLine,
-  lineOf: (each: T) => ConditionLine,
   said = line.words,
 ): readonly T[] {
-  const fits = open.filter((each) => isSameCondition(lineOf(each), line));
-  const equal = fits.filter((each) => lineOf(each).words === said);
+  const fits = open.filter(({ last }) => isSameCondition(last.line, line));
+  const equal = fits.filter(({ last }) => last.line.words === said);
   if (equal.length > 0) return equal;
   if (!hasPart(line)) return [];
   const isReason = line.answer === 'not seen';
-  const near = said === undefined || isReason || fits.length < 2 ? [] : nearest(fits, said, lineOf);
+  const near = said === undefined || isReason || fits.length < 2 ? [] : nearest(fits, said);
   return near.length > 0 ? near : fits;
 }
 
@@ -64,10 +64,10 @@ function isOfOnePlace({ about, at }: ConditionLine): boolean {
 }
 
 /** Those that share the most words with a text, where any shares one. */
-function nearest<T>(all: readonly T[], text: string, lineOf: (each: T) => ConditionLine): readonly T[] {
+function nearest<T extends Told>(all: readonly T[], text: string): readonly T[] {
   const said = wordsOf(text);
-  const shared = all.map((each) => {
-    const own = wordsOf(lineOf(each).words ?? '');
+  const shared = all.map(({ last }) => {
+    const own = wordsOf(last.line.words ?? '');
     return said.filter((word) => own.some((other) => isSameWord(word, other))).length;
   });
   const most = Math.max(0, ...shared);

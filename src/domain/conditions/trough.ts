@@ -14,7 +14,7 @@ import { historyOf, momentOf, momentOn, type History } from '../model/history.js
 import { bareAbove } from '../model/liner-side.js';
 import { setsAt, type LinerSet, type Moment } from '../model/liner-sets.js';
 import type { Origin } from '../model/origin.js';
-import { installedPanels } from '../model/panels.js';
+import { panelAt } from '../model/panels.js';
 import {
   originOf,
   type DatedRecord,
@@ -156,7 +156,8 @@ function bareSpans(estate: Estate, history: History, asOf: CalendarDay | undefin
       span.from <= at && span.to >= at && span.found.day <= out.day && span.until?.day === out.day;
     if (spans.some(isKnown)) return;
     spans.push({
-      ...panel,
+      from: panel.from,
+      to: panel.to,
       lined: lastLined(set, reline.date.day),
       found: out,
       until: out,
@@ -189,20 +190,8 @@ function bareSpans(estate: Estate, history: History, asOf: CalendarDay | undefin
     const lined = lastLined(set, record.date.day);
     const removed = set?.removed;
     const until = closed && removed ? (closed.day < removed.day ? closed : removed) : (closed ?? removed);
-    spans.push({ ...panel, lined, found, until, because, origin });
+    spans.push({ from: panel.from, to: panel.to, lined, found, until, because, origin });
   }
-}
-
-function panelAt(
-  estate: Estate,
-  conveyor: Conveyor,
-  at: number,
-  day: CalendarDay,
-): { readonly from: number; readonly to: number } | undefined {
-  const run = runAt(conveyor, at);
-  const panel =
-    run && installedPanels(estate, run, day).layout.panels.find((each) => at >= each.from && at <= each.to);
-  return panel && { from: panel.from, to: panel.to };
 }
 
 function platePlaces(

@@ -11,24 +11,23 @@ import type { DatedRecord } from './records.js';
 /** One standard deviation, h, ≥ 0; undefined where the hours themselves are not known. */
 export function hoursErrorOf(history: History, record: DatedRecord): number | undefined {
   const { meter, date } = record;
-  if (momentOf(history, record).hours === undefined) return undefined;
+  const { hours } = momentOf(history, record);
+  if (hours === undefined) return undefined;
   const { knots } = history.hours;
   if (knots.some(({ reading }) => reading.record === record)) return meter.error?.value ?? 0;
   const before = knots.findLast(({ day }) => day <= date.day);
-  const after = knots.find(({ day }) => day >= date.day);
   const last = knots.at(-1);
   if (!before || !last) return undefined;
-  const duties = forwardDuty(history);
-  const { level, wander } = dutyVariation(knots, history.duties, dutyOn(duties, last.day));
   const since = date.day - before.day;
-  if (since === 0 || after?.day === date.day) return 0;
+  if (since === 0) return 0;
+  const { level, wander } = dutyVariation(knots, history.duties, dutyOn(forwardDuty(history), last.day));
+  const after = knots.find(({ day }) => day > date.day);
   if (after) {
     const between = after.day - before.day;
     const perDay = (after.total - before.total) / between;
     return perDay * wander.ratio * Math.sqrt((wander.per * since * (after.day - date.day)) / between);
   }
-  const perDay = (momentOf(history, record).hours ?? before.total) - before.total;
-  return perDay * Math.hypot(level.ratio, wander.ratio * Math.sqrt(wander.per / since));
+  return (hours - before.total) * Math.hypot(level.ratio, wander.ratio * Math.sqrt(wander.per / since));
 }
 
 /** Of the hours from a liner's fitting to a look; what was there first began with the machine. */

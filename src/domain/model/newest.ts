@@ -21,7 +21,7 @@ const mostAfter = 2;
 export function datedFarAfter(
   estate: Estate,
 ): { readonly before: DatedAlone; readonly records: readonly DatedAlone[] } | undefined {
-  const all = recordsOf(estate);
+  const all = byDay(estate);
   for (let i = Math.max(1, all.length - mostAfter); i < all.length; i++) {
     const [before, after] = [all[i - 1], all[i]];
     if (before && after && after.day > addDays(before.day, longSilence))
@@ -35,34 +35,23 @@ export function datedFarAfter(
  * is no day to count from: with it every look would be overdue and every outage past.
  */
 export function newestDay(estate: Estate): CalendarDay | undefined {
-  return datedFarAfter(estate)?.before.day ?? recordsOf(estate).at(-1)?.day;
+  return datedFarAfter(estate)?.before.day ?? byDay(estate).at(-1)?.day;
 }
 
-/** By day. */
-function recordsOf(estate: Estate): readonly DatedAlone[] {
+/** All but duty, which may be a plan, by day. */
+function byDay(estate: Estate): readonly DatedAlone[] {
   const known = dated.get(estate);
   if (known) return known;
-  const {
-    inspections,
-    corrections,
-    amendments,
-    relines,
-    panelsMoved,
-    screwChanges,
-    meterChanges,
-    patches,
-    services,
-  } = estate;
   const found = [
-    inspections,
-    corrections,
-    amendments,
-    relines,
-    panelsMoved,
-    screwChanges,
-    meterChanges,
-    patches,
-    services,
+    estate.inspections,
+    estate.corrections,
+    estate.amendments,
+    estate.relines,
+    estate.panelsMoved,
+    estate.screwChanges,
+    estate.meterChanges,
+    estate.patches,
+    estate.services,
   ]
     .flat()
     .map(({ date }) => ({ day: date.day, origin: date.origin }))

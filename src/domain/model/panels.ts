@@ -14,7 +14,7 @@ import type { Estate } from './estate.js';
 import { firstLinerOf } from './first-liner.js';
 import type { Reline } from './records.js';
 import type { Stretch } from './stretch.js';
-import { findRun, runsOf, type Run } from './runs.js';
+import { findRun, runAt, runsOf, type Run } from './runs.js';
 import type { LinerSpecification } from './specifications.js';
 import type { KeepClear } from '../geometry/panel-piece.js';
 
@@ -112,6 +112,22 @@ export function installedPanels(
     }
   }
   return installed;
+}
+
+/** The one at a chainage. */
+export function panelIn({ panels }: PanelLayout, at: number): PanelLayout['panels'][number] | undefined {
+  return panels.find(({ from, to }) => at >= from && at <= to);
+}
+
+/** The one at a chainage at a date; undefined where no run is. */
+export function panelAt(
+  estate: Estate,
+  conveyor: Conveyor,
+  at: number,
+  asOf: CalendarDay,
+): PanelLayout['panels'][number] | undefined {
+  const run = runAt(conveyor, at);
+  return run && panelIn(installedPanels(estate, run, asOf).layout, at);
 }
 
 /** Joints of what lies in a run at a date, as `intervalOf` of runs.ts wants them. */

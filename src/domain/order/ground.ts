@@ -57,7 +57,7 @@ export interface RunGround {
   /** In order from the tail; panel n is at n − 1. */
   readonly panels: readonly RunPanel[];
   /** Where nobody wrote down how the panels that stay were cut. */
-  readonly reckonedFor?: InstalledPanels['reckonedFor'] | undefined;
+  readonly reckonedFor?: InstalledPanels['reckonedFor'];
 }
 
 /** A panel of a run, by its number from the tail. */
@@ -156,14 +156,7 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
 
   const runs = laid.map(({ run, layout, liner, start, reckonedFor }): RunGround => {
     const panels: RunPanel[] = [];
-    const ground: RunGround = {
-      run,
-      liner,
-      start,
-      ends: layout.joints,
-      panels,
-      ...(reckonedFor && { reckonedFor }),
-    };
+    const ground: RunGround = { run, liner, start, ends: layout.joints, panels, reckonedFor };
     between(layout.joints).forEach((area, i) => {
       const length = layout.panels[i]?.length ?? area.to - area.from;
       panels.push(add('panel', area, { run: ground, panel: i + 1, length }));

@@ -9,7 +9,7 @@ import { reckonedWords } from '../model/panels.js';
 import { panelsText } from '../model/runs.js';
 import { accessSlips } from './access.js';
 import { tellWhatIsOpen } from './finish.js';
-import { groundOf, overlaps, within, type Ground, type PieceKind } from './ground.js';
+import { areaOf, groundOf, overlaps, within, type Ground, type PieceKind } from './ground.js';
 import { sequenceOf, stepAt } from './sequence.js';
 import { aloneInside, nobodyOutside, overloads, type Overload } from './people.js';
 import { dryingPairs } from './rest.js';
@@ -478,7 +478,7 @@ function bareWords({ job, runs }: Ground, { stretch }: Step, where: string): str
     stretch?.kind === 'chainage'
       ? runs.flatMap((ground) =>
           ground.panels
-            .filter((panel) => overlaps(panel, { from: stretch.from.value, to: stretch.to.value }))
+            .filter((panel) => overlaps(panel, areaOf(stretch)))
             .map((panel) => ({ ground, panel })),
         )
       : [];

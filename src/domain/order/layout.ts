@@ -45,13 +45,7 @@ function layOut(job: Job, run: Run, start: End, estate: Estate): RunLayout {
   );
   if (!whole) {
     const { liner, layout, reckonedFor } = installedPanels(estate, run);
-    return {
-      liner: relined[0]?.liner ?? liner,
-      start,
-      layout,
-      kept: true,
-      ...(reckonedFor && { reckonedFor }),
-    };
+    return { liner: relined[0]?.liner ?? liner, start, layout, kept: true, reckonedFor };
   }
   const layout = panelsOf(run, whole.liner, {
     start,

@@ -88,6 +88,22 @@ export function colourBounds(input: ColourInput): ColourResult {
   };
 }
 
+/**
+ * mm that may be left while a layer shows (not the trough). Where a liner came thinner or thicker than bought nobody knows which of its
+ * layers did: it may lie as bought, or be off by all of it.
+ */
+export function leftWhile(
+  layer: number,
+  fitted: number,
+  depths: readonly number[],
+): { readonly least: number; readonly most: number } {
+  const bought = depths.at(-1) ?? 0;
+  return {
+    least: Math.max(0, Math.min(fitted, bought) - (depths[layer + 1] ?? bought)),
+    most: Math.max(fitted, bought) - (depths[layer] ?? 0),
+  };
+}
+
 /** Depths at which each layer ends, mm, beginning with 0 at the screw side: [6, 6] → [0, 6, 12]. */
 export function layerDepths(layers: readonly number[]): readonly number[] {
   const depths = [0];

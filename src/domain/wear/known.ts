@@ -3,6 +3,7 @@
 // with the arithmetic, or speaks of more, changes nothing. Depths of layers are nominal, as in colour-bounds.ts.
 
 import { handArithmetic, type HandResult, type ThicknessReading } from './arithmetic.js';
+import { leftWhile } from './colour-bounds.js';
 
 /** Exposure of the liner (h or t, ≥ 0) and what was seen: mm left, or the layer (0 on the screw side, their number for steel). */
 export interface SeenByHand {
@@ -50,8 +51,7 @@ export function knownByHand({ fitted, least, depths, seen }: KnownInput): KnownB
         result: wornThrough(result, exposure, least),
         overruled: { by: 'steel', thickness: plain.last },
       };
-    // Of a liner that came thinner than bought nobody knows which layer is thinner: the most that may be left is as of one that was not.
-    const most = Math.max(fitted, depths.at(-1) ?? 0) - (depths[layer] ?? 0);
+    const { most } = leftWhile(layer, fitted, depths);
     if (exposure === result.last.exposure || leftAt(result, exposure) <= most) continue;
     readings.push({ exposure, thickness: Math.max(0, most) });
     result = handArithmetic({ fitted, least, readings });

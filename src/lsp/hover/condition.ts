@@ -25,13 +25,7 @@ export function conditionHover(estate: Estate, { record, line: written }: SeenLi
     ...(own ? line('since', formatDay(own.first.record.date.day)) : []),
     ...(own?.severity ? line('severity', own.severity) : []),
     ...(own ? line('now', stateWords(own)) : []),
-    ...(own && !own.closed
-      ? line(
-          'answer it by',
-          `\`${conditionAnswerText(own.first.line, own.last.line)}\` while it is there, ` +
-            `\`closed ${conditionAnswerText(own.first.line, own.last.line)}\` once it is put right`,
-        )
-      : []),
+    ...(own && !own.closed ? line('answer it by', answersWords(own)) : []),
     ...(stray.some((each) => isWritten(each.line, written))
       ? line('now', 'nothing of this kind stood open here')
       : []),
@@ -49,6 +43,11 @@ function isWritten({ origin }: ConditionLine, written: ConditionLine): boolean {
 function linesOf({ first, last, earlier, notSeen, closed }: Condition): readonly ConditionLine[] {
   const closing = closed && 'look' in closed ? [closed.look.line] : [];
   return [first.line, last.line, ...[...earlier, ...notSeen].map((each) => each.line), ...closing];
+}
+
+function answersWords({ first, last }: Condition): string {
+  const answer = conditionAnswerText(first.line, last.line);
+  return `\`${answer}\` while it is there, \`closed ${answer}\` once it is put right`;
 }
 
 function stateWords({ closed, unanswered }: Condition): string {

@@ -10,7 +10,7 @@ import type { Place } from '../../domain/model/records.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import { expectedLoss } from './expected-loss.js';
 import { errorOf } from '../../domain/model/reading-error.js';
-import { leftByLayers, type LeftByLayers } from './left-by-layers.js';
+import { leftByLayers, nothingLeft, type Left, type LeftWhileShowing } from './left-by-layers.js';
 import { eachCounted } from './seen-sets.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 
@@ -50,7 +50,7 @@ function workOut(estate: Estate): readonly Growth[] {
   const thickness = new Int32Array(places.length).fill(-1);
   const indicator = new Int32Array(places.length).fill(-1);
   const lying: LinerSet[] = [];
-  const tables = new Map<LinerSpecification, LeftByLayers>();
+  const tables = new Map<LinerSpecification, readonly LeftWhileShowing[]>();
   const tell = (
     kinds: Growth['kinds'],
     row: number,
@@ -78,31 +78,13 @@ function workOut(estate: Estate): readonly Growth[] {
     }
     const lastThickness = thickness[index] ?? -1;
     const lastIndicator = indicator[index] ?? -1;
-    const now = value[row] ?? 0;
     if (kind[row] === ReadingKind.thickness) {
       // A spot read twice in one inspection has a rule of its own.
-      if (
-        lastThickness >= 0 &&
-        inspection[lastThickness] !== inspection[row] &&
-        now > (value[lastThickness] ?? 0) &&
-        (grew(now, errorOf(estate, row), value[lastThickness] ?? 0, errorOf(estate, lastThickness)) ||
-          shouldHaveLost(estate, index, lastThickness, row, between(estate, lastThickness, row)))
-      ) {
+      const byTwoLooks = lastThickness >= 0 && inspection[lastThickness] !== inspection[row];
+      if (byTwoLooks && isMore(index, lastThickness, row, over(read(row), read(lastThickness)))) {
         tell('thickness', row, lastThickness, index, set);
-      } else if (lastIndicator >= 0) {
-        const table = tableOf(set);
-        const depth = depthOf(estate, lastIndicator, set.liner);
-        const together = inspection[lastIndicator] === inspection[row];
-        const error = errorOf(estate, row);
-        if (
-          contradicts(table, depth, now, error, 'later', together) ||
-          (!together &&
-            shouldHaveLost(estate, index, lastIndicator, row, {
-              more: now - (table.most[depth] ?? 0),
-              error: Math.hypot(error, table.mostError[depth] ?? 0),
-            }))
-        )
-          tell('mixed', row, lastIndicator, index, set);
+      } else if (lastIndicator >= 0 && contradicts(lastIndicator, row, index, set)) {
+        tell('mixed', row, lastIndicator, index, set);
       }
       thickness[index] = row;
       return;
@@ -115,25 +97,33 @@ function workOut(estate: Estate): readonly Growth[] {
     ) {
       // Where one colour ends the next begins, whatever the depth is exactly: their order in the liner is enough.
       tell('colour', row, lastIndicator, index, set);
-    } else if (lastThickness >= 0) {
-      const table = tableOf(set);
-      const together = inspection[lastThickness] === inspection[row];
-      const [was, error] = [value[lastThickness] ?? 0, errorOf(estate, lastThickness)];
-      if (
-        contradicts(table, depth, was, error, 'earlier', together) ||
-        (!together &&
-          shouldHaveLost(estate, index, lastThickness, row, {
-            more: (table.least[depth] ?? 0) - was,
-            error: Math.hypot(error, table.leastError[depth] ?? 0),
-          }))
-      )
-        tell('mixed', row, lastThickness, index, set);
+    } else if (lastThickness >= 0 && contradicts(lastThickness, row, index, set)) {
+      tell('mixed', row, lastThickness, index, set);
     }
     indicator[index] = row;
   });
   return growths;
 
-  function tableOf({ liner }: LinerSet): LeftByLayers {
+  /** A thickness against an indicator, in the order of their rows; in one look neither came first. */
+  function contradicts(before: number, row: number, index: number, set: LinerSet): boolean {
+    const isLater = kind[row] === ReadingKind.thickness;
+    const [gauged, shown] = isLater ? [row, before] : [before, row];
+    const { most, least } = tableOf(set)[depthOf(estate, shown, set.liner)] ?? nothingLeft;
+    const [above, below] = [over(read(gauged), most), over(least, read(gauged))];
+    return inspection[before] === inspection[row]
+      ? grew(above) || grew(below)
+      : isMore(index, before, row, isLater ? above : below);
+  }
+
+  function isMore(index: number, before: number, row: number, surplus: Surplus): boolean {
+    return grew(surplus) || shouldHaveLost(estate, index, before, row, surplus);
+  }
+
+  function read(row: number): Left {
+    return { left: value[row] ?? 0, error: errorOf(estate, row) };
+  }
+
+  function tableOf({ liner }: LinerSet): readonly LeftWhileShowing[] {
     let table = tables.get(liner);
     if (!table) tables.set(liner, (table = leftByLayers(liner)));
     return table;
@@ -145,40 +135,15 @@ function depthOf({ readings }: Estate, row: number, liner: LinerSpecification): 
   return readings.kind[row] === ReadingKind.trough ? liner.layers.length : (readings.value[row] ?? 0);
 }
 
-/** A thickness against an indicator that came before it (`later`) or after it (`earlier`); in one inspection neither came first. */
-function contradicts(
-  table: LeftByLayers,
-  depth: number,
-  thickness: number,
-  error: number,
-  when: 'later' | 'earlier',
-  together: boolean,
-): boolean {
-  if (
-    (when === 'later' || together) &&
-    grew(thickness, error, table.most[depth] ?? 0, table.mostError[depth] ?? 0)
-  )
-    return true;
-  return (
-    (when === 'earlier' || together) &&
-    grew(table.least[depth] ?? 0, table.leastError[depth] ?? 0, thickness, error)
-  );
-}
-
-/** Two thicknesses, as `shouldHaveLost` compares them. */
-function between(estate: Estate, before: number, row: number): Surplus {
-  const { value } = estate.readings;
-  return {
-    more: (value[row] ?? NaN) - (value[before] ?? NaN),
-    error: Math.hypot(errorOf(estate, row), errorOf(estate, before)),
-  };
-}
-
 interface Surplus {
-  /** What the later reading has more than the earlier one at the most, mm. */
+  /** What the later reading has more than the earlier one, mm; below 0 where it has less. */
   readonly more: number;
   /** Of both, one standard deviation. */
   readonly error: number;
+}
+
+function over(later: Left, earlier: Left): Surplus {
+  return { more: later.left - earlier.left, error: Math.hypot(later.error, earlier.error) };
 }
 
 /** Thicker by two standard deviations of both readings, and by four above the least that the spot should have lost. */
@@ -195,7 +160,6 @@ function shouldHaveLost(
   return loss !== undefined && more + loss.least > 4 * error;
 }
 
-function grew(now: number, nowError: number, before: number, beforeError: number): boolean {
-  const more = now - before;
-  return more > 0 && more > 3 * Math.sqrt(nowError * nowError + beforeError * beforeError) + 1e-9;
+function grew({ more, error }: Surplus): boolean {
+  return more > 0 && more > 3 * error + 1e-9;
 }

@@ -2,33 +2,36 @@
 
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 
-/**
- * What is left while a layer shows, by the number of the layer from the screw, bare steel last: most and least, mm, each with
- * the standard deviation of the depth it rests on.
- */
-export interface LeftByLayers {
-  readonly most: readonly number[];
-  readonly mostError: readonly number[];
-  readonly least: readonly number[];
-  readonly leastError: readonly number[];
+/** mm, with one standard deviation. */
+export interface Left {
+  readonly left: number;
+  readonly error: number;
 }
 
-export function leftByLayers({ layers, thickness, layerTolerance }: LinerSpecification): LeftByLayers {
-  const table = {
-    most: [] as number[],
-    mostError: [] as number[],
-    least: [] as number[],
-    leastError: [] as number[],
-  };
+/** The standard deviations are of the depths that they rest on. */
+export interface LeftWhileShowing {
+  readonly most: Left;
+  readonly least: Left;
+}
+
+const none: Left = { left: 0, error: 0 };
+/** While bare steel shows. */
+export const nothingLeft: LeftWhileShowing = { most: none, least: none };
+
+/** By the number of the layer from the screw. */
+export function leftByLayers({
+  layers,
+  thickness,
+  layerTolerance,
+}: LinerSpecification): readonly LeftWhileShowing[] {
   let top = 0;
-  for (const layer of layers) {
+  return layers.map((layer) => {
     const bottom = top + layer.thickness.value;
-    table.most.push(thickness.value - top);
-    table.mostError.push(layerTolerance.value * top);
-    table.least.push(Math.max(0, thickness.value - bottom));
-    table.leastError.push(layerTolerance.value * bottom);
+    const showing = {
+      most: { left: thickness.value - top, error: layerTolerance.value * top },
+      least: { left: Math.max(0, thickness.value - bottom), error: layerTolerance.value * bottom },
+    };
     top = bottom;
-  }
-  for (const column of [table.most, table.mostError, table.least, table.leastError]) column.push(0);
-  return table;
+    return showing;
+  });
 }

@@ -1,7 +1,7 @@
 // Which panel does a message speak of, where it names a spot?
 
 import type { Estate } from '../../domain/model/estate.js';
-import { installedPanels, reckonedWords } from '../../domain/model/panels.js';
+import { installedPanels, panelIn, reckonedWords } from '../../domain/model/panels.js';
 import type { Place } from '../../domain/model/records.js';
 import { panelsText, runAt } from '../../domain/model/runs.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
@@ -11,6 +11,8 @@ export function panelWords(estate: Estate, { conveyor, at }: Place, day: Calenda
   const run = runAt(conveyor, at);
   if (!run) return '';
   const installed = installedPanels(estate, run, day);
-  const number = installed.layout.panels.findIndex(({ from, to }) => at >= from && at <= to) + 1;
-  return number > 0 ? `, on ${panelsText(number, number, run.number)}${reckonedWords(run, installed)}` : '';
+  const panel = panelIn(installed.layout, at);
+  return panel
+    ? `, on ${panelsText(panel.number, panel.number, run.number)}${reckonedWords(run, installed)}`
+    : '';
 }

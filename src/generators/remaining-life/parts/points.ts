@@ -11,7 +11,12 @@ import { originOf, type Inspection, type PhotoUse, type Place } from '../../../d
 import type { Origin } from '../../../domain/model/origin.js';
 import type { HandResult } from '../../../domain/wear/arithmetic.js';
 import { knownByHand, type Overruled, type SeenByHand } from '../../../domain/wear/known.js';
-import { colourBounds, layerDepths, type ColourResult } from '../../../domain/wear/colour-bounds.js';
+import {
+  colourBounds,
+  layerDepths,
+  leftWhile,
+  type ColourResult,
+} from '../../../domain/wear/colour-bounds.js';
 import type { ConveyorForecast, PointModel } from './model.js';
 import { passedBySight, type LimitPassed } from '../../../domain/wear/passed.js';
 import { lineThroughOrigin, type FittedLine } from '../../../domain/wear/least-squares.js';
@@ -224,21 +229,17 @@ function sightOf(
   return reached && passedBySight(looks[short]?.day ?? set?.fitted?.day, reached.day);
 }
 
-/** mm that may be left, by what was seen alone, whichever layer came thinner or thicker than bought; undefined where nothing was. */
+/** mm that may be left, by what was seen alone; undefined where nothing was. */
 function leftBy(
   seen: Observation,
   fitted: number,
   depths: readonly number[],
 ): { readonly least: number; readonly most: number } | undefined {
-  const bought = depths.at(-1) ?? 0;
   switch (seen.kind) {
     case 'thickness':
       return { least: seen.thickness, most: seen.thickness };
     case 'colour':
-      return {
-        least: Math.max(0, Math.min(fitted, bought) - (depths[seen.layer + 1] ?? bought)),
-        most: Math.max(fitted, bought) - (depths[seen.layer] ?? 0),
-      };
+      return leftWhile(seen.layer, fitted, depths);
     case 'trough':
       return { least: 0, most: 0 };
     case 'not seen':

@@ -47,13 +47,14 @@ export const sectorAgainstRotation: Rule = {
       const away = sense === 'clockwise' ? to <= bottom : from >= bottom;
       if (from >= to || !away) return;
       const [first, last] = [formatClock(mirrorClock(to)), formatClock(mirrorClock(from))];
+      const origin = { ...sector.from.origin, end: sector.to.origin.end };
       yield {
-        origin: { ...sector.from.origin, end: sector.to.origin.end },
+        origin,
         message:
           `${name} is said to wear from ${sector.from.text} to ${sector.to.text}, and its screw turns ${sense}: seen in the direction of ` +
           `flow its bottom moves to the other side, ${first} to ${last}.`,
         related: [{ origin: rotation.origin, message: `the rotation of ${name}` }],
-        fixes: [replace({ ...sector.from.origin, end: sector.to.origin.end }, `${first} to ${last}`)],
+        fixes: [replace(origin, `${first} to ${last}`)],
       };
     },
   ),

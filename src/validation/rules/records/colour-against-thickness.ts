@@ -36,12 +36,11 @@ export const colourAgainstThickness: Rule = {
         readings.kind[indicator] === ReadingKind.colour
           ? (readings.value[indicator] ?? 0)
           : liner.layers.length;
-      const left = leftByLayers(liner);
-      const means =
-        layer < liner.layers.length
-          ? `${readingWords(estate, indicator, liner)} means ${lengthOn(place.conveyor, left.least[layer] ?? 0)} ` +
-            `to ${lengthOn(place.conveyor, left.most[layer] ?? 0)} left`
-          : 'bare steel means nothing left';
+      const left = leftByLayers(liner)[layer];
+      const means = left
+        ? `${readingWords(estate, indicator, liner)} means ${lengthOn(place.conveyor, left.least.left)} ` +
+          `to ${lengthOn(place.conveyor, left.most.left)} left`
+        : 'bare steel means nothing left';
       yield {
         origin: originOf(readings, row),
         message:

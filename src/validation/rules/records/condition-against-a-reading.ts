@@ -4,12 +4,9 @@ import { middleOf } from '../../../domain/conditions/kinds.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
 import { setSeen } from '../../../domain/model/exposure.js';
 import { historyOf } from '../../../domain/model/history.js';
-import { installedPanels } from '../../../domain/model/panels.js';
+import { panelAt } from '../../../domain/model/panels.js';
 import { originOf } from '../../../domain/model/records.js';
-import { runAt } from '../../../domain/model/runs.js';
-import type { Conveyor } from '../../../domain/model/conveyor.js';
-import type { Estate } from '../../../domain/model/estate.js';
-import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
+import { formatDay } from '../../../domain/units/calendar.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import { readingWords } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
@@ -69,15 +66,3 @@ export const conditionAgainstAReading: Rule = {
     }
   },
 };
-
-function panelAt(
-  estate: Estate,
-  conveyor: Conveyor,
-  at: number,
-  day: CalendarDay,
-): { readonly from: number; readonly to: number } | undefined {
-  const run = runAt(conveyor, at);
-  return (
-    run && installedPanels(estate, run, day).layout.panels.find((panel) => at >= panel.from && at <= panel.to)
-  );
-}

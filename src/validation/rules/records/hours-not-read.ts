@@ -81,7 +81,7 @@ function reckoned(estate: Estate, record: DatedRecord): string {
   const error = hoursErrorOf(history, record);
   if (hours === undefined || error === undefined)
     return 'no reading before it and none after it tell them, so it counts for no rate of wear';
-  const knots = history.hours.knots.filter(({ reading }) => reading.record !== record);
+  const { knots } = history.hours;
   const before = knots.findLast(({ day }) => day <= record.date.day);
   const after = knots.find(({ day }) => day >= record.date.day);
   const since = history.start.kind === 'commissioned' ? 'since commissioning' : 'on record';
