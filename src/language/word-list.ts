@@ -4,6 +4,7 @@
 import { conditionKinds } from '../domain/conditions/kinds.js';
 import { keywordRooms } from './keyword-docs.js';
 import type { KeywordDoc } from './keywords/keyword-doc.js';
+import { properName } from './recovery/joined.js';
 import { isSaidOf } from './recovery/senses.js';
 import { plainLine } from './recovery/telling.js';
 import { tradeSenses } from './recovery/trade-words.js';
@@ -38,9 +39,11 @@ export function wordsCalled(text: string): readonly WordRoom[] {
 
 /**
  * What somebody may mean who asks with words that the language does not begin with: entries that hold all of these words, and those
- * that the trade calls so (`seized` a stuck cover, `amps` the current); where there are none, those whose meaning speaks of them.
+ * that the trade calls so (`seized` a stuck cover, `amps` the current, `speed switch` a zero-speed sensor); where there are none, those whose meaning speaks of them.
  */
 export function wordsLike(text: string): readonly WordRoom[] {
+  const proper = properName(text.trim().toLowerCase().replace(/\s+/g, ' '));
+  if (proper !== undefined) return wordsCalled(proper);
   const asked = text.trim().toLowerCase().split(/\s+/);
   const meant = new Set(conditionKinds.filter((kind) => isSaidOf(kind, asked)) as readonly string[]);
   const trade = new Set(asked.flatMap((each) => tradeSenses(each)));
@@ -59,6 +62,7 @@ function holds(text: string, asked: string): boolean {
   return text
     .toLowerCase()
     .split(/[^a-z-]+/)
+    .flatMap((each) => [each, ...each.split('-')]) // `zero speed` of a zero-speed sensor
     .some((each) => each === asked || (stem.length > 3 ? each.startsWith(stem) : each === stem));
 }
 

@@ -47,6 +47,13 @@ test.each([
   ],
   ['a part and such a word', ['cover', 'seized'], /Records\n\ncover stuck at [^\n]*\n[^\n]*\n$/],
   ['a word of the trade for another one', ['amps'], /\ncurrent empty /],
+  [
+    'the trade’s name of a part',
+    ['speed', 'switch'],
+    /\nzero-speed sensor dead at [^]*\nzero-speed sensor bypassed at /,
+  ],
+  ['half of a word with a hyphen', ['zero', 'speed'], /\nzero-speed sensor dead at /],
+  ['what it is of', ['sensor'], /\nzero-speed sensor dead at /],
   ['a word of a meaning', ['hoist'], /\nspiral held up by /],
   ['a rule', ['TL301'], /TL301/],
 ])('%s', async (_, words, expected) => {

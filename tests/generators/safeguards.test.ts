@@ -37,6 +37,8 @@ describe('a safeguard that is out of order', () => {
     ['emergency stop dead at tail', 'emergency stop dead at tail'],
     ['pull cord slack serious', 'pull cord slack'],
     ['interlock bypassed at 2 m', 'interlock bypassed at 2.00 m'],
+    ['zero-speed sensor bypassed at tail slight', 'zero-speed sensor bypassed at tail'],
+    ['finding blockage switch at head serious "paddle bent"', 'blockage switch at head: paddle bent'],
     ['finding interlock switch at 2 m serious "lever bent"', 'interlock at 2.00 m: lever bent'],
   ])('%s', (line, said) => {
     const out = `${said} (open since 2025-03-05)`;

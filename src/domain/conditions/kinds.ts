@@ -72,6 +72,12 @@ const parts: Readonly<Record<ConditionKind, ConditionPart>> = {
   'pull cord slack': 'safeguard',
   'interlock dead': 'safeguard',
   'interlock bypassed': 'safeguard',
+  'zero-speed sensor dead': 'safeguard',
+  'zero-speed sensor bypassed': 'safeguard',
+  'level probe dead': 'safeguard',
+  'level probe bypassed': 'safeguard',
+  'blockage switch dead': 'safeguard',
+  'blockage switch bypassed': 'safeguard',
   'cable damaged': 'surroundings',
   'walkway damaged': 'surroundings',
   'sign missing': 'surroundings',
@@ -138,7 +144,9 @@ export function takenWith({ kind, about }: Pick<ConditionLine, 'kind' | 'about'>
 /** The part as a line names it: `bolts` of `bolts loose`, `pull cord` of `pull cord slack`; all of `tail bearing`. */
 export function partNamedIn(kind: ConditionKind): string {
   if (parts[kind] === 'drive') return kind;
-  return /^(emergency stop|pull cord|[^ ]+)/.exec(kind)?.[0] ?? kind;
+  return (
+    /^(emergency stop|pull cord|zero-speed sensor|level probe|blockage switch|[^ ]+)/.exec(kind)?.[0] ?? kind
+  );
 }
 
 /** The part that a line is of, as work names it; of a finding the one that it names, where it names one. */

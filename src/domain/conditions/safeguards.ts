@@ -5,7 +5,15 @@
 import type { ConditionLine, ConditionSeverity, PartName } from '../model/records.js';
 import { partOf } from './kinds.js';
 
-const safeguards: ReadonlySet<PartName> = new Set(['guard', 'emergency stop', 'pull cord', 'interlock']);
+const safeguards: ReadonlySet<PartName> = new Set([
+  'guard',
+  'emergency stop',
+  'pull cord',
+  'interlock',
+  'zero-speed sensor',
+  'level probe',
+  'blockage switch',
+]);
 const surroundings: ReadonlySet<PartName> = new Set(['cable', 'walkway', 'sign']);
 
 type Told = Pick<ConditionLine, 'kind' | 'about'>;
@@ -26,4 +34,21 @@ export function isBesideTrough(line: Told): boolean {
 export function isSafeguardOut(line: Told, severity: ConditionSeverity | undefined): boolean {
   if (!isOfSafeguard(line)) return false;
   return /(missing|dead|broken|bypassed)$/.test(line.kind) || severity === 'serious' || severity === 'urgent';
+}
+
+/** How people write of one; what is no safeguard but has one, `the motor of the interlock`, is theirs to say. */
+const called: readonly (readonly [PartName, RegExp])[] = [
+  ['pull cord', /\b(pull|trip)[- ]?(cord|wire|rope)\b|\bemergency (rope|cord|wire)\b/i],
+  ['emergency stop', /\bemergency[- ](stop|button)\b|\be-?stop\b/i],
+  ['zero-speed sensor', /\b(zero[- ]speed|rotation (sensor|monitor)|speed (sensor|switch|monitor))\b/i],
+  ['interlock', /\binterlock\b/i],
+  ['level probe', /\blevel (probe|switch|sensor)\b/i],
+  ['blockage switch', /\b(blockage|plugged chute|blocked chute) (switch|sensor)\b/i],
+  ['guard', /\bguard\b/i],
+];
+
+/** The safeguard that a finding of something else speaks of in its own words. */
+export function safeguardSpokenOf(line: ConditionLine): PartName | undefined {
+  if (line.kind !== 'finding' || isBesideTrough(line)) return undefined;
+  return called.find(([, words]) => words.test(line.words ?? ''))?.[0];
 }

@@ -339,6 +339,30 @@ export const recordKeywords: KeywordDocs = {
       'Somebody has bridged an interlock switch, or holds it down.',
       'interlock bypassed at ${1:H1} ${2|serious,urgent|}',
     ),
+    'zero-speed sensor dead': word(
+      'The sensor that tells the drive that the screw turns no more does not tell it: a broken spiral runs on.',
+      'zero-speed sensor dead at ${1|tail,head|} ${2|serious,urgent|}',
+    ),
+    'zero-speed sensor bypassed': word(
+      'The zero-speed sensor is bridged, taped over or looks at something else than the screw.',
+      'zero-speed sensor bypassed at ${1|tail,head|} ${2|serious,urgent|}',
+    ),
+    'level probe dead': word(
+      'A level probe does not stop what feeds when the trough is full.',
+      'level probe dead at ${1:Inlet} ${2|serious,urgent|}',
+    ),
+    'level probe bypassed': word(
+      'A level probe is bridged or tied up.',
+      'level probe bypassed at ${1:Inlet} ${2|serious,urgent|}',
+    ),
+    'blockage switch dead': word(
+      'The switch that stops the screw when nothing leaves it any more does not stop it.',
+      'blockage switch dead at ${1:Discharge} ${2|serious,urgent|}',
+    ),
+    'blockage switch bypassed': word(
+      'A blockage switch is bridged or tied up.',
+      'blockage switch bypassed at ${1:Discharge} ${2|serious,urgent|}',
+    ),
     'cable damaged': word('A cable or its cover is damaged.', 'cable damaged at ${1:9.5} m'),
     'walkway damaged': word(
       'A walkway, a ladder or its rail does not carry or hold as it should.',
@@ -451,6 +475,9 @@ export const recordKeywords: KeywordDocs = {
     'pull cord': word('About a pull cord.'),
     interlock: word('About the interlock switch of a hatch, a cover or a guard.'),
     'interlock switch': word('The same as `interlock`.'),
+    'zero-speed sensor': word('About the sensor that sees whether the screw turns.'),
+    'level probe': word('About the probe that sees how full it is.'),
+    'blockage switch': word('About the switch that sees whether material piles up before it.'),
     cable: word('About a cable.'),
     walkway: word('About a walkway, a ladder or their rails.'),
     sign: word('About a warning sign.'),

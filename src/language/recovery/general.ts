@@ -6,6 +6,7 @@ import { overAgain, workIn } from './work-words.js';
 import type { SaidBy } from './kept.js';
 import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 import { partIn, partOfName, partOfWord, wordsNamed } from './part-words.js';
+import type { PartName } from '../../domain/model/records.js';
 import { isName, oneOf, placeIn, type Take } from './said-place.js';
 
 /** Blocks that take a finding, and work. */
@@ -137,7 +138,7 @@ export function takenApart(words: readonly Word[]): SaidLine {
     if (!taken.has(at) && taken.has(at + 1) && leading.has(words[at]?.image ?? '')) taken.add(at);
   const left = words.filter((_, at) => !taken.has(at));
   const { part: named, told: about } = aboutPart(left.filter(({ type }) => type !== 'STRING'));
-  const end = place.length === 0 && named === 'guard' ? endIn(about) : undefined;
+  const end = place.length === 0 && ofAnEnd.has(named) ? endIn(about) : undefined;
   const told = end?.told ?? about;
   // `panel 8 of run 3 lifted`, `HeadGate leaks`: its place names the part.
   const part =
@@ -158,7 +159,7 @@ export function takenApart(words: readonly Word[]): SaidLine {
 
 const leading: ReadonlySet<string> = new Set(['on', 'in', 'the', 'at', 'of', 'near', 'from']);
 
-/** Whose guard it is says where it is. */
+/** Whose guard, stop or sensor it is says where it is. */
 const owners: Readonly<Record<string, string>> = {
   drive: 'drive',
   motor: 'drive',
@@ -171,6 +172,12 @@ const owners: Readonly<Record<string, string>> = {
   head: 'head',
 };
 
+const ofAnEnd: ReadonlySet<PartName | undefined> = new Set([
+  'guard',
+  'emergency stop',
+  'zero-speed sensor',
+] as const);
+
 /** `drive guard`, `guard of the tail shaft`: the words that say no more than that are none of what is told. */
 function endIn(told: readonly Word[]): { readonly end: string; readonly told: readonly Word[] } | undefined {
   const at = told.findIndex(({ image }) => Object.hasOwn(owners, image));
@@ -181,14 +188,14 @@ function endIn(told: readonly Word[]): { readonly end: string; readonly told: re
     ['of', 'on', 'over', 'the', 'at', 'from'].includes(told[i]?.image ?? '');
   let from = at;
   while (joins(from - 1)) from--;
-  const isBefore = told.slice(at + 1, at + 3).some((word) => partOfWord(word) === 'guard');
+  const isBefore = told.slice(at + 1, at + 3).some((word) => ofAnEnd.has(partOfWord(word)));
   if (from === at && !isBefore) return undefined;
   const isWhole = owner === end && told[at + 1]?.image !== 'shaft';
   return { end, told: told.filter((_, i) => i < from || i > at || (i === at && !isWhole)) };
 }
 
 /** The part that is named, and what is left to be told: its own name no more where that came first. */
-function aboutPart(words: readonly Word[]): Pick<SaidLine, 'part' | 'told'> {
+function aboutPart(words: readonly Word[]): Pick<SaidLine, 'told'> & { readonly part: PartName | undefined } {
   const known = words[0]?.type === 'finding' ? words.slice(1) : words;
   const at = partIn(known);
   const named = known[at];

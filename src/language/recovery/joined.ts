@@ -73,6 +73,16 @@ const names: Readonly<Record<string, string>> = {
     'emergency stop cord, emergency stop line, pull rope, pull wire, pull-cord, pull-wire, pull-rope, pullcord, pull cord switch, ' +
     'trip wire, trip cord, trip rope, tripwire, rip cord, rope switch, cord switch',
   interlock: 'interlock contact, interlock-switch',
+  'zero-speed sensor':
+    'zero speed sensor, zero speed sensors, zero-speed switch, zero speed switch, zero speed, zero speed monitor, zero-speed monitor, zero speed relay, ' +
+    'underspeed switch, underspeed sensor, under-speed switch, speed sensor, speed switch, speed monitor, rotation sensor, rotation monitor, ' +
+    'rotation switch, motion sensor, motion switch, standstill monitor, standstill sensor, stall sensor, stall switch',
+  'level probe':
+    'level-probe, level sensor, level switch, level detector, fill level probe, fill level sensor, filling probe, paddle switch, rotary paddle, ' +
+    'high level probe, high level switch, overfill probe, overfill switch',
+  'blockage switch':
+    'blockage sensor, blockage probe, blockage detector, blocked chute switch, plugged chute switch, plug switch, chute switch, ' +
+    'jam switch, jam sensor, overflow switch, pile-up switch',
   'tail bearing':
     'bearing tail, bearing at tail, bearing at the tail, tail-bearing, tail brg, tail end brg, brg tail, tail end bearing, tail shaft bearing',
   'thrust bearing': 'axial bearing, thrust brg, thrust-bearing, bearing thrust',
@@ -96,6 +106,11 @@ const names: Readonly<Record<string, string>> = {
 interface Name {
   readonly said: readonly string[];
   readonly is: string;
+}
+
+/** What the language calls a part or a place that the trade has a name of its own for. */
+export function properName(said: string): string | undefined {
+  return longest.find((each) => each.said.join(' ') === said)?.is;
 }
 
 /** The longest first. */

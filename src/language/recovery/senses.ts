@@ -17,6 +17,10 @@ const dead =
 const absent =
   'gone, lost, off, not fitted, not there, fallen off, fell off, came off, come off, taken off, left off, absent, not in place';
 /** It cannot be moved. */
+const bypassed =
+  'bridged, defeated, overridden, tied down, tied back, tied up, jumpered, jumped, shorted, shorted out, shunted, taped, ' +
+  'taped over, taped up, by-passed, bridged out, blinded, covered up, disabled, switched off, disconnected, unplugged';
+
 const fast =
   "jammed, seized, seized up, stuck fast, won't open, will not open, does not open, doesn't open, wouldn't open, " +
   "can't open, cannot open, " +
@@ -88,9 +92,13 @@ const ofKind: Readonly<Partial<Record<ConditionKind, string>>> = {
   'pull cord slack':
     'sagging, sags, hanging, hanging down, loose, not tight, no tension, without tension, too loose',
   'interlock dead': `${dead}, broken`,
-  'interlock bypassed':
-    'bridged, defeated, overridden, tied down, tied back, jumpered, jumped, shorted, shorted out, shunted, taped, ' +
-    'taped over, by-passed, bridged out',
+  'interlock bypassed': bypassed,
+  'zero-speed sensor dead': `${dead}, broken`,
+  'zero-speed sensor bypassed': bypassed,
+  'level probe dead': `${dead}, broken`,
+  'level probe bypassed': bypassed,
+  'blockage switch dead': `${dead}, broken`,
+  'blockage switch bypassed': bypassed,
   'cable damaged':
     'chafed, chafing, chafes, frayed, cut, crushed, pinched, nicked, torn, split, cracked, broken, squashed, scuffed, ' +
     'rubbed through, worn through, ' +

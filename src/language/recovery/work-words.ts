@@ -123,8 +123,12 @@ const things: ReadonlySet<string> = new Set(
   ).split(' '),
 );
 
+type Over = readonly [PartName, string, ConditionKind];
+
+const switches = ['interlock', 'zero-speed sensor', 'level probe', 'blockage switch'] as const;
+
 /** Of what can be wrong with a part in one way only, or is put back where it was gone: which condition is over. */
-const over: readonly (readonly [PartName, string, ConditionKind])[] = [
+const over: readonly Over[] = [
   [
     'walkway',
     'ok again|good again|fine again|in order again|repaired|mended|fixed|made good|welded',
@@ -150,12 +154,14 @@ const over: readonly (readonly [PartName, string, ConditionKind])[] = [
     'works again|working again|repaired|mended|fixed|ok again|in order again',
     'emergency stop dead',
   ],
-  ['interlock', 'works again|working again', 'interlock dead'],
-  [
-    'interlock',
-    '(?:bridge|bypass|jumper|tape|link|wire)(?: was)? (?:removed|taken off|taken out|off|out)',
-    'interlock bypassed',
-  ],
+  ...switches.flatMap((part): readonly Over[] => [
+    [part, 'works again|working again', `${part} dead`],
+    [
+      part,
+      '(?:bridge|bypass|jumper|tape|link|wire)(?: was)? (?:removed|taken off|taken out|off|out)',
+      `${part} bypassed`,
+    ],
+  ]),
   ['pull cord', 'works again|working again', 'pull cord dead'],
   ['pull cord', 'spliced|joined again|knotted', 'pull cord broken'],
 ];
