@@ -173,6 +173,17 @@ const facts: Readonly<Record<string, Case>> = {
     lines: ['hold-down at 2 m gap 9 mm "a"', 'hold-down at 2 m gap 9 mm "b"'],
     but: { sheet: value, hover: remark },
   },
+  'HoldDownGap.photo': {
+    lines: ['hold-down at 2 m gap 9 mm photo "a.png"', 'hold-down at 2 m gap 9 mm photo "b.png"'],
+    but: { sheet: pictures },
+  },
+  'HoldDownGap.shows': {
+    lines: [
+      'hold-down at 2 m gap 9 mm "x" photo "a.png" "left"',
+      'hold-down at 2 m gap 9 mm "x" photo "a.png" "right"',
+    ],
+    but: { sheet: value, hover: remark },
+  },
   'FlightReading.at': { lines: ['flight at 2 m depth 50 mm', 'flight at 4 m depth 50 mm'] },
   'FlightReading.to': { lines: ['flight from 2 m to 3 m depth 50 mm', 'flight from 2 m to 5 m depth 50 mm'] },
   'FlightReading.depth': { lines: ['flight at 2 m depth 50 mm', 'flight at 2 m depth 45 mm'] },
@@ -183,6 +194,17 @@ const facts: Readonly<Record<string, Case>> = {
     lines: ['flight at 2 m depth 50 mm "a"', 'flight at 2 m depth 50 mm "b"'],
     but: { sheet: value, hover: remark },
   },
+  'FlightReading.photo': {
+    lines: ['flight at 2 m depth 50 mm photo "a.png"', 'flight at 2 m depth 50 mm photo "b.png"'],
+    but: { sheet: pictures },
+  },
+  'FlightReading.shows': {
+    lines: [
+      'flight at 2 m depth 50 mm "x" photo "a.png" "left"',
+      'flight at 2 m depth 50 mm "x" photo "a.png" "right"',
+    ],
+    but: { sheet: value, hover: remark },
+  },
   'WornWidth.at': { lines: ['worn at 2 m clock 5:00 to 7:00', 'worn at 4 m clock 5:00 to 7:00'] },
   'WornWidth.from': { lines: ['worn at 2 m clock 5:00 to 7:00', 'worn at 2 m clock 4:30 to 7:00'] },
   'WornWidth.to': { lines: ['worn at 2 m clock 5:00 to 7:00', 'worn at 2 m clock 5:00 to 7:30'] },
@@ -190,11 +212,42 @@ const facts: Readonly<Record<string, Case>> = {
     lines: ['worn at 2 m clock 5:00 to 7:00 "a"', 'worn at 2 m clock 5:00 to 7:00 "b"'],
     but: { sheet: value, hover: remark },
   },
+  'WornWidth.photo': {
+    lines: ['worn at 2 m clock 5:00 to 7:00 photo "a.png"', 'worn at 2 m clock 5:00 to 7:00 photo "b.png"'],
+    but: { sheet: pictures },
+  },
+  'WornWidth.shows': {
+    lines: [
+      'worn at 2 m clock 5:00 to 7:00 "x" photo "a.png" "left"',
+      'worn at 2 m clock 5:00 to 7:00 "x" photo "a.png" "right"',
+    ],
+    but: { sheet: value, hover: remark },
+  },
   'MotorCurrent.empty': { lines: ['current empty 4 A', 'current empty 5 A'] },
   'MotorCurrent.loaded': { lines: ['current loaded 6 A', 'current loaded 8 A'] },
+  'MotorCurrent.note': {
+    lines: ['current empty 4 A "a"', 'current empty 4 A "b"'],
+    but: { sheet: value, hover: remark },
+  },
+  'MotorCurrent.photo': {
+    lines: ['current empty 4 A photo "a.png"', 'current empty 4 A photo "b.png"'],
+    but: { sheet: pictures },
+  },
+  'MotorCurrent.shows': {
+    lines: ['current empty 4 A "x" photo "a.png" "left"', 'current empty 4 A "x" photo "a.png" "right"'],
+    but: { sheet: value, hover: remark },
+  },
   'MeasuredSpeed.speed': { lines: ['speed 17 rpm', 'speed 16 rpm'] },
   'MeasuredSpeed.note': {
     lines: ['speed 17 rpm "a"', 'speed 17 rpm "b"'],
+    but: { sheet: value, hover: remark },
+  },
+  'MeasuredSpeed.photo': {
+    lines: ['speed 17 rpm photo "a.png"', 'speed 17 rpm photo "b.png"'],
+    but: { sheet: pictures },
+  },
+  'MeasuredSpeed.shows': {
+    lines: ['speed 17 rpm "x" photo "a.png" "left"', 'speed 17 rpm "x" photo "a.png" "right"'],
     but: { sheet: value, hover: remark },
   },
   'Finding.part': { lines: ['finding brace "rattles"', 'finding cover "rattles"'] },
@@ -250,6 +303,10 @@ const facts: Readonly<Record<string, Case>> = {
   'WorkRow.by': {
     lines: ['serviced gearbox renewed by "a"', 'serviced gearbox renewed by "b"'],
     but: { sheet: done, hover: remark },
+  },
+  'WorkRow.photo': {
+    lines: ['serviced gearbox renewed photo "a.png"', 'serviced gearbox renewed photo "b.png"'],
+    but: { sheet: pictures },
   },
   'WorkRow.at': {
     lines: ['serviced brace renewed at 2 m', 'serviced brace renewed at 4 m'],

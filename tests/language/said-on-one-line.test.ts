@@ -43,6 +43,11 @@ test.each([
     ['gearbox oil dirty temperature 61 degC slight'],
     ['gearbox oil dirty slight', 'gearbox temperature 61 degC'],
   ],
+  [
+    'the current, loaded first',
+    ['current loaded 8 A empty 4 A "wet"'],
+    ['current empty 4 A loaded 8 A "wet"'],
+  ],
   ['the second colour', ['P1 second colour showing'], ['P1 colour teal']],
 ])('%s', (_, short, long) => {
   const said = read(look(...short));

@@ -157,9 +157,10 @@ function flightChange(
 type Current = Inspection['currents'][number];
 
 function currentSaid(old: Current, says: Says): Current {
-  if (says.kind !== 'current') return { origin: old.origin };
+  const kept = { origin: old.origin, ...(old.note !== undefined && { note: old.note }) };
+  if (says.kind !== 'current') return kept;
   const { empty = old.empty, loaded = old.loaded } = says;
-  return { origin: old.origin, ...(empty && { empty }), ...(loaded && { loaded }) };
+  return { ...kept, ...(empty && { empty }), ...(loaded && { loaded }) };
 }
 
 function currentWords({ empty, loaded }: Pick<Current, 'empty' | 'loaded'>): string {

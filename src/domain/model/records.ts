@@ -217,6 +217,7 @@ export interface Inspection extends SeenBeside {
   readonly currents: readonly {
     readonly empty?: Stated<'current'>;
     readonly loaded?: Stated<'current'>;
+    readonly note?: string;
     readonly origin: Origin;
   }[];
   /** Of the screw, as counted. */
@@ -564,6 +565,7 @@ export interface Service {
   /** The condition that it says it closes. */
   readonly ended?: ConditionLine;
   readonly by?: string;
+  readonly photo?: PhotoUse;
   readonly note?: string;
   readonly origin: Origin;
 }

@@ -156,7 +156,15 @@ const conveyor: Schema = {
     }),
     runs: list({ type: 'object', required: ['run', 'from', 'to', 'panels'] }),
     serviced: list(
-      closed({ day: date, part: text, work: text, putRight: texts, by: maybeText, note: maybeText }),
+      closed({
+        day: date,
+        part: text,
+        work: text,
+        putRight: texts,
+        by: maybeText,
+        note: maybeText,
+        photo: maybeText,
+      }),
     ),
     panelsMoved: list(closed({ day: date, what: text, countsFrom: text, by: maybeText, note: maybeText })),
     corrections: list(
@@ -178,7 +186,7 @@ const conveyor: Schema = {
         read: list(closed({ day: date, gap: amount, note: maybeText })),
       }),
     ),
-    motorCurrents: list(closed({ day: date, empty: amount, loaded: amount })),
+    motorCurrents: list(closed({ day: date, empty: amount, loaded: amount, note: maybeText })),
     wornWidths: list(
       closed({
         at: amount,

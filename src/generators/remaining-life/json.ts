@@ -339,6 +339,7 @@ function besideOf(beside: BesideLiner): Readonly<Record<string, Json>> {
       putRight: each.ended,
       by: each.by ?? null,
       note: each.note ?? null,
+      photo: each.photo?.path ?? null,
     })),
     panelsMoved: moved.map((each) => ({
       day: day(each.day),
@@ -368,10 +369,11 @@ function besideOf(beside: BesideLiner): Readonly<Record<string, Json>> {
       at: number(at),
       read: read.map(({ day: on, gap, note }) => ({ day: day(on), gap: number(gap), note: note ?? null })),
     })),
-    motorCurrents: currents.map(({ day: on, empty, loaded }) => ({
+    motorCurrents: currents.map(({ day: on, empty, loaded, note }) => ({
       day: day(on),
       empty: number(empty),
       loaded: number(loaded),
+      note: note ?? null,
     })),
     speeds: speeds.map(({ day: on, speed, recorded, note }) => ({
       day: day(on),

@@ -215,6 +215,7 @@ export const recordKeywords: KeywordDocs = {
   Work: {
     'drive at': word('At the drive, at a chainage.', 'drive at ${1:34.2} m "${2:plate bolts tightened}"'),
     by: word('Who did it; a role is enough.', 'by "${1:fitter}"'),
+    photo: word('A photo of the work, by its path beside this file.', 'photo "${1:photos/weld.jpg}"'),
   },
   WorkDone: {
     'oil changed': word('All of it: it ends oil that was dirty or low, and not a leak.'),

@@ -7,7 +7,7 @@ import type * as ast from '../generated/ast.js';
 import type { Inspection } from '../../domain/model/records.js';
 import type { ReadingRows, TextSpan } from '../reading-rows.js';
 import type { InspectionDraft } from '../sheet.js';
-import { stated, type FactAccount } from './block.js';
+import { notesOf, present, stated, type FactAccount } from './block.js';
 import { addBareSteel, lowerCondition } from './condition.js';
 import { chainage } from './limits.js';
 import { mirror } from './mirror.js';
@@ -86,6 +86,8 @@ function lowerOther(
   seen: OtherFacts,
 ): void {
   const origin = reader.origin(row);
+  const note = 'note' in row ? stated({ note: notesOf(row) }) : {};
+  keep(seen.photos, photoOfMeasure(reader, row));
   switch (row.$type) {
     case 'By':
     case 'View':
@@ -101,7 +103,7 @@ function lowerOther(
     case 'HoldDownGap': {
       const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
       const gap = reader.quantity(row, 'gap', 'length', 'gap of the hold-down');
-      if (at && gap) seen.holdDownGaps.push({ at, gap, origin, ...stated({ note: row.note }) });
+      if (at && gap) seen.holdDownGaps.push({ at, gap, origin, ...note });
       return;
     }
     case 'FlightReading': {
@@ -119,23 +121,45 @@ function lowerOther(
       if (!at || !from || !to) return;
       // Seen from the other side a sector runs the other way round too, so its ends change places.
       const sector = mirrored ? { from: mirror(to), to: mirror(from) } : { from, to };
-      seen.wornWidths.push({ at, ...sector, origin, ...stated({ note: row.note }) });
+      seen.wornWidths.push({ at, ...sector, origin, ...note });
       return;
     }
     case 'MotorCurrent': {
       const empty = reader.quantity(row, 'empty', 'current', 'motor current empty');
       const loaded = reader.quantity(row, 'loaded', 'current', 'motor current loaded');
-      if (empty ?? loaded) seen.currents.push({ origin, ...stated({ empty, loaded }) });
+      if (empty ?? loaded) seen.currents.push({ origin, ...stated({ empty, loaded }), ...note });
       return;
     }
     case 'MeasuredSpeed': {
       const speed = reader.quantity(row, 'speed', 'rotation', 'measured speed');
-      if (speed) seen.speeds.push({ speed, origin, ...stated({ note: row.note }) });
+      if (speed) seen.speeds.push({ speed, origin, ...note });
       return;
     }
     case 'Finding':
     case 'Photo':
       lowerSeenBeside(reader, row, seen, mirrored);
+  }
+}
+
+/** One behind a measure is of the look, with the measure in its words; a plate, a finding and a photo of its own keep theirs. */
+function photoOfMeasure(
+  reader: Reader,
+  row: Exclude<ast.InspectionRow, ast.Reading | ast.Condition>,
+): OtherFacts['photos'][number] | undefined {
+  switch (row.$type) {
+    case 'HoldDownGap':
+    case 'FlightReading':
+    case 'WornWidth':
+    case 'MotorCurrent':
+    case 'MeasuredSpeed': {
+      const photo = reader.photo(row);
+      const measure = /^[^"]*?(?=\s*(?:"|\bphoto\b|$))/
+        .exec(row.$cstNode?.text ?? '')?.[0]
+        .replace(/\s+/g, ' ');
+      return photo && { ...photo, note: present([measure, notesOf(row)]).join(': ') };
+    }
+    default:
+      return undefined;
   }
 }
 

@@ -31,6 +31,7 @@ export function lowerWork(
       words: own ? first : undefined,
       ended,
       by: node.by,
+      photo: reader.photo(node),
       note: notes.length === 0 ? undefined : notes.join('; '),
     }),
   };

@@ -14,7 +14,7 @@ import type { Estate } from '../../../domain/model/estate.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
 import { recordedSpeed, type History } from '../../../domain/model/history.js';
 import type { Origin } from '../../../domain/model/origin.js';
-import type { Inspection, PanelUse, NotedFinding } from '../../../domain/model/records.js';
+import type { Inspection, PanelUse, PhotoUse, NotedFinding } from '../../../domain/model/records.js';
 import type { StatedDay } from '../../../domain/model/stated.js';
 
 export interface BesideLiner {
@@ -39,6 +39,7 @@ export interface ServicedBeside {
   readonly ended: readonly string[];
   readonly by: string | undefined;
   readonly note: string | undefined;
+  readonly photo: PhotoUse | undefined;
   readonly origin: Origin;
 }
 
@@ -118,6 +119,7 @@ export interface CurrentRead {
   /** A. */
   readonly empty: number | undefined;
   readonly loaded: number | undefined;
+  readonly note: string | undefined;
 }
 
 const oneBlock = 50;
@@ -183,10 +185,12 @@ function wornOf({ inspections }: History): readonly WornAt[] {
 function currentsOfLook({ date, currents }: Inspection): readonly CurrentRead[] {
   const empty = currents.flatMap((each) => each.empty?.value ?? []);
   const loaded = currents.flatMap((each) => each.loaded?.value ?? []);
+  const notes = currents.flatMap(({ note }) => note ?? []).join('; ');
   return Array.from({ length: Math.max(empty.length, loaded.length) }, (_, i) => ({
     day: date.day,
     empty: empty[i],
     loaded: loaded[i],
+    note: i === 0 && notes !== '' ? notes : undefined,
   }));
 }
 
@@ -205,6 +209,7 @@ function servicedOf(estate: Estate, history: History): readonly ServicedBeside[]
       .map(({ last }) => conditionWords(last.line)),
     by: service.by,
     note: service.note,
+    photo: service.photo,
     origin: service.origin,
   }));
 }

@@ -67,10 +67,10 @@ export function besideTables(beside: BesideLiner, sizes: Sizes): readonly Beside
     {
       title: 'Motor current, A',
       note: older(currents.length, 2 * mostRounds),
-      heads: ['Date', 'Empty', 'Loaded'],
+      heads: ['Date', 'Empty', 'Loaded', 'Note'],
       rows: currents
         .slice(0, 2 * mostRounds)
-        .map(({ day, empty, loaded }) => [date(day), tenth(empty), tenth(loaded)]),
+        .map(({ day, empty, loaded, note }) => [date(day), tenth(empty), tenth(loaded), note ?? '']),
       found: [],
     },
     {

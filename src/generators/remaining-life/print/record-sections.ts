@@ -95,6 +95,11 @@ function readingPhotos(life: ConveyorLife): RecordSection {
         day: record.date.day,
       })),
     ),
+    ...life.beside.serviced.flatMap(({ photo, day, part, work }) =>
+      photo
+        ? [{ use: photo, words: [part, work, `on ${formatDay(day)}`].filter(Boolean).join(' '), day }]
+        : [],
+    ),
   ];
   return { ...empty, title: 'Photos of the readings', photos: shown.sort((a, b) => b.day - a.day) };
 }

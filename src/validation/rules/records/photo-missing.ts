@@ -14,7 +14,11 @@ export const photoMissing: Rule = {
   given: 'inspection',
   photos: { 'photos/P1.jpg': 200_000 },
   example: '  P1 colour ivory photo «"photos/P1-2025.jpg"|"photos/P1.jpg"»',
-  cases: [{ name: 'of a condition', text: '  panel torn at 4.2 m photo «"tear.jpg"»' }],
+  cases: [
+    { name: 'of a condition', text: '  panel torn at 4.2 m photo «"tear.jpg"»' },
+    { name: 'of a measure', text: '  current loaded 7.8 A "until the bottle was out" photo «"clamp.jpg"»' },
+    { name: 'of work', text: '  serviced spiral at 4 m "ground out" by "coded welder" photo «"weld.jpg"»' },
+  ],
   *check({ estate, photo }) {
     if (!photo) return;
     for (const use of photoUses(estate)) {
