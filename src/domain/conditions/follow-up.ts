@@ -31,11 +31,12 @@ import {
   isSamePlace,
   middleOf,
   needsPlace,
+  samePlace,
   saysNoPlace,
   takenWith,
 } from './kinds.js';
 import { movedAlong } from './moved-along.js';
-import { answeredIn, repeatedIn } from './same-finding.js';
+import { answeredIn, repeatedIn, saidOf } from './same-finding.js';
 import { isSafeguardOut } from './safeguards.js';
 
 export interface SeenLine {
@@ -61,6 +62,8 @@ export interface Condition {
   readonly earlier: readonly SeenLine[];
   /** Lines that say nobody could look, oldest first. */
   readonly notSeen: readonly SeenLine[];
+  /** Findings of later looks that speak of it in words, oldest first. */
+  readonly remarks: readonly SaidInWords[];
   /** Of every line that spoke of it, oldest first. */
   readonly photos: readonly PhotoUse[];
   /** Undefined: open. */
@@ -69,6 +72,12 @@ export interface Condition {
   readonly unanswered: Inspection | undefined;
   /** Earlier inspections that said nothing of it while it was urgent, the first of each time until somebody answered again. */
   readonly passedOver: readonly Inspection[];
+}
+
+/** A finding in words that speaks of what stands open as a condition: `finding spiral at 9.5 m "hair crack not longer"`. */
+export interface SaidInWords {
+  readonly words: string;
+  readonly record: DatedRecord;
 }
 
 export interface FollowUp {
@@ -129,6 +138,7 @@ interface Draft {
   severity: ConditionSeverity | undefined;
   readonly earlier: SeenLine[];
   readonly notSeen: SeenLine[];
+  readonly remarks: SaidInWords[];
   readonly photos: PhotoUse[];
   answeredAt: DatedRecord;
   /** The first since then that says nothing of it. */
@@ -163,6 +173,7 @@ function build(history: History, services: readonly Service[], along: Along): Fo
           severity: line.severity,
           earlier: [],
           notSeen: [],
+          remarks: [],
           photos: line.photo ? [line.photo] : [],
           answeredAt: record,
           silent: undefined,
@@ -170,6 +181,7 @@ function build(history: History, services: readonly Service[], along: Along): Fo
           closed: closedByDate(history, seen),
         });
     }
+    answerInWords(drafts, record);
     for (const draft of drafts)
       if (isLook(record) && draft.closed === undefined && record.date.day > draft.answeredAt.date.day)
         draft.silent ??= record;
@@ -225,6 +237,19 @@ function answer(draft: Draft, seen: SeenLine): void {
   if (draft.last.line.words !== before.line.words) draft.earlier.push(before);
   draft.severity = line.severity ?? draft.severity;
   if (line.closed) draft.closed = { day: line.closed.day, by: 'date', look: seen };
+}
+
+/** Findings of a record that speak of an open condition of their part and place: it was looked at, and nobody says that it is over. */
+function answerInWords(drafts: readonly Draft[], record: DatedRecord): void {
+  for (const draft of drafts) {
+    if (draft.closed !== undefined || draft.answeredAt.date.day >= record.date.day) continue;
+    const said = saidOf(draft.last.line, record).filter(({ isNamed }) => isNamed);
+    if (said.length === 0) continue;
+    if (draft.silent && draft.severity === 'urgent') draft.passedOver.push(draft.silent);
+    draft.silent = undefined;
+    draft.answeredAt = record;
+    draft.remarks.push(...said.map(({ words }) => ({ words, record })));
+  }
 }
 
 /** A place, a side or a clock position that was said once stands until another is said. */
@@ -401,9 +426,23 @@ function changeThatEnds(
   if (part === 'spiral') {
     const change =
       at !== undefined
-        ? screwSetSeen(history, record, at)?.removedBy
+        ? (screwSetSeen(history, record, at)?.removedBy ?? jointMadeAnew(history, { line, record }, at))
         : history.screwSets.findLast(({ removedBy }) => removedBy && !removedBy.scope)?.removedBy;
     return change && { day: change.date.day, by: 'screw change', record: change };
   }
   return undefined;
+}
+
+/** The first change after it of a length that ends at this joint: its bolts or its weld are made anew, on both sides. */
+function jointMadeAnew(history: History, { line, record }: SeenLine, at: number): ScrewChange | undefined {
+  if (line.kind !== 'spiral bolts loose' && line.kind !== 'spiral weld cracked') return undefined;
+  const seen = momentOf(history, record);
+  return history.screwSets.find(
+    ({ change, from, to, fitted }) =>
+      change !== undefined &&
+      change !== record &&
+      fitted !== undefined &&
+      !isAfter(seen, fitted) &&
+      [from, to].some((end) => Math.abs(end - at) <= samePlace),
+  )?.change;
 }

@@ -71,7 +71,7 @@ export function openConditionRows(
 function rowOf(
   estate: Estate,
   conveyor: Conveyor,
-  { first, last, severity, earlier, notSeen, photos, unanswered }: Condition,
+  { first, last, severity, earlier, notSeen, remarks, photos, unanswered }: Condition,
   asOf: CalendarDay | undefined,
 ): OpenCondition {
   const at = last.line.at?.value;
@@ -102,6 +102,7 @@ function rowOf(
         ({ line, record }) =>
           `not seen on ${formatDay(record.date.day)}${line.note === undefined ? '' : `: ${line.note}`}`,
       ),
+      ...remarkWords(remarks),
     ],
     photos,
     writes: conditionAnswerText(first.line, last.line),
@@ -112,6 +113,10 @@ function rowOf(
 /** A finding that was told in other words before: nothing that somebody wrote is lost. */
 function earlierWords(earlier: Condition['earlier']): readonly string[] {
   return earlier.map(({ line, record }) => `${formatDay(record.date.day)}: ${line.words ?? ''}`);
+}
+
+function remarkWords(remarks: Condition['remarks']): readonly string[] {
+  return remarks.map(({ words, record }) => `${formatDay(record.date.day)}: ${words}`);
 }
 
 /** The panel that a line lies on; empty where it has no place along the trough, or lies beside it. */
@@ -244,7 +249,7 @@ export function closedConditionRows(
   asOf?: CalendarDay,
 ): readonly ClosedCondition[] {
   return followUp(estate, conveyor, asOf)
-    .conditions.flatMap(({ first, last, earlier, photos, closed }): readonly ClosedCondition[] => {
+    .conditions.flatMap(({ first, last, earlier, remarks, photos, closed }): readonly ClosedCondition[] => {
       if (!closed) return [];
       const lines = [
         ...(first === last ? [first] : [first, last]),
@@ -257,7 +262,13 @@ export function closedConditionRows(
           since: first.record.date.day,
           day: closed.day,
           how: closingWords(closed),
-          notes: [...new Set([...earlierWords(earlier), ...lines.flatMap(({ line }) => line.note ?? [])])],
+          notes: [
+            ...new Set([
+              ...earlierWords(earlier),
+              ...lines.flatMap(({ line }) => line.note ?? []),
+              ...remarkWords(remarks),
+            ]),
+          ],
           photos,
         },
       ];

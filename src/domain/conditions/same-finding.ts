@@ -2,8 +2,8 @@
 // time. Several that stand open there are told apart by their words, and so are those of a machine's part without a place: a drive
 // has many things that nobody says the place of.
 
-import type { ConditionLine } from '../model/records.js';
-import { isSameCondition } from './kinds.js';
+import type { ConditionLine, SeenBeside } from '../model/records.js';
+import { isSameCondition, isSamePlace, partNameOf, saysNoPlace, takenWith } from './kinds.js';
 
 /** As it was last told. */
 interface Told {
@@ -23,7 +23,27 @@ export function repeatedIn<T extends Told>(open: readonly T[], line: ConditionLi
   if (line.about === undefined) return [];
   const near = nearest(fits, words);
   if (near.length > 0) return near.slice(-1);
-  return isOfOnePlace(line) ? only : [];
+  // At one place in a stretch it is another thing, where no word says otherwise.
+  return isOfOnePlace(line) ? only.filter(({ last }) => isAlong(last.line) === isAlong(line)) : [];
+}
+
+/** Along a stretch of what runs along the machine; a cover, a hatch or a gate is one thing however its place is told. */
+function isAlong({ about, to, panel }: ConditionLine): boolean {
+  if (to === undefined || panel !== undefined) return false;
+  switch (about) {
+    case 'liner':
+    case 'panel':
+    case 'bolts':
+    case 'spiral':
+    case 'flight':
+    case 'trough':
+    case 'cable':
+    case 'walkway':
+    case 'pull cord':
+      return true;
+    default:
+      return false;
+  }
 }
 
 /**
@@ -42,6 +62,46 @@ export function answeredIn<T extends Told>(
   const isReason = line.answer === 'not seen';
   const near = said === undefined || isReason || fits.length < 2 ? [] : nearest(fits, said);
   return near.length > 0 ? near : fits;
+}
+
+/** What a record says in words of the part and place of an open condition, and whether by a word that the condition is called by. */
+export function saidOf(
+  condition: ConditionLine,
+  { remarks, conditions }: Pick<SeenBeside, 'remarks' | 'conditions'>,
+): readonly { readonly words: string; readonly isNamed: boolean }[] {
+  const part = partNameOf(condition);
+  if (condition.kind === 'finding' || part === undefined) return [];
+  const named = wordsOf(`${condition.kind} ${condition.aspect ?? ''}`).filter((word) => !part.includes(word));
+  const findings = [
+    ...remarks.map((each) => ({ place: each, of: each.part, words: each.text })),
+    ...conditions.flatMap((each) =>
+      each.kind === 'finding' && each.answer === undefined
+        ? [{ place: each, of: each.about, words: each.words ?? '' }]
+        : [],
+    ),
+  ];
+  return findings
+    .filter(
+      ({ place, of }) =>
+        (of === part || isOfTheSame(of, condition)) &&
+        (saysNoPlace(condition) || (!saysNoPlace(place) && isSamePlace(place, condition))),
+    )
+    .map(({ words }) => ({
+      words,
+      isNamed: wordsOf(words).some((word) => named.some((other) => isSameWord(word, other))),
+    }));
+}
+
+/** A panel, its bolts and the liner are one; so are the spiral and its flight. */
+function isOfTheSame(part: string | undefined, condition: ConditionLine): boolean {
+  switch (takenWith(condition)) {
+    case 'liner':
+      return part === 'liner' || part === 'panel' || part === 'bolts';
+    case 'spiral':
+      return part === 'spiral' || part === 'flight';
+    default:
+      return false;
+  }
 }
 
 function hasPart({ about, at, point }: ConditionLine): boolean {

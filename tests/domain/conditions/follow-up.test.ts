@@ -229,6 +229,92 @@ describe('what becomes of a condition', () => {
   });
 });
 
+describe('told in words', () => {
+  const cracked = look(
+    '2024-09-09',
+    3600,
+    'spiral weld cracked at 9.5 m slight',
+    'panel torn at 4.2 m serious',
+  );
+  const next = (...rows: readonly string[]): Analysis => read(cracked, look('2025-03-10', 6000, ...rows));
+  const crack = (analysis: Analysis): string | undefined =>
+    states(analysis).find((each) => each.startsWith('spiral weld'));
+
+  test.each([
+    'finding spiral at 9.5 m "hair crack not longer"',
+    'finding spiral at 9.4 m "crack as before"',
+    'finding spiral at 9.5 m slight "crack no longer than a finger"',
+    'finding flight at 9.5 m "the weld holds"',
+    'finding spiral from 9 m to 10 m "cracked weld looked at"',
+  ])('an open condition is answered by a finding that names it: %s', (row) => {
+    const analysis = next(row, 'panel torn at 4.2 m');
+    expect(crack(analysis)).toBe('spiral weld cracked at 9.50 m: open');
+    expect(analysis.findings.map(({ code }) => code)).not.toContain('TL350');
+    const rows = openConditionRows(analysis.estate, analysis.estate.conveyors[0]!);
+    const text = /"(.*)"/.exec(row)?.[1] ?? '';
+    expect(rows.find(({ what }) => what.startsWith('spiral weld'))?.notes).toContain(`2025-03-10: ${text}`);
+  });
+
+  test.each([
+    'finding spiral at 9.5 m "flange holes reamed"',
+    'finding spiral at 3 m "hair crack"',
+    'finding cover at 9.5 m "crack in the paint"',
+    'finding spiral "cracked somewhere"',
+  ])('not by another place, part, or thing: %s', (row) => {
+    expect(crack(next(row, 'panel torn at 4.2 m'))).toBe('spiral weld cracked at 9.50 m: unanswered');
+  });
+
+  test('what is said of the part and place without naming it is quoted where the look is asked', () => {
+    const found = next('finding spiral at 9.5 m "flange holes reamed"', 'panel torn at 4.2 m').findings;
+    expect(found.find(({ code }) => code === 'TL350')?.message).toContain(
+      '“flange holes reamed” of that part',
+    );
+  });
+
+  test('a finding at one place and one along a stretch are two, but where their words are of one thing', () => {
+    const strips = look(
+      '2024-09-09',
+      3600,
+      'finding spiral from 8 m to 12 m slight "plastic strips wound on"',
+    );
+    const both = (row: string): readonly string[] => states(read(strips, look('2025-03-10', 6000, row)));
+    expect(both('finding spiral at 12 m slight "knocks once a turn"')).toHaveLength(2);
+    expect(both('finding spiral from 11 m to 12 m slight "knocks once a turn"')).toHaveLength(1);
+    expect(both('finding spiral at 11 m slight "strips again"')).toHaveLength(1);
+    const knocks = look('2024-09-09', 3600, 'finding spiral at 12 m slight "knocks once a turn"');
+    expect(
+      states(read(knocks, look('2025-03-10', 6000, 'finding spiral from 8 m to 12 m slight "strips"'))),
+    ).toHaveLength(2);
+  });
+});
+
+describe('a length of the spiral that is changed', () => {
+  const seen = (...rows: readonly string[]): string => look('2024-09-09', 3600, ...rows);
+  const change = (scope: string): string =>
+    `screw change DG1 2024-10-07 meter 3900 h {\n  screw Spiral400\n  scope ${scope}\n}`;
+
+  test.each([
+    ['spiral bolts loose 2 at 9.5 m', 'from 0 m to 9.5 m', 'closed by screw change'],
+    ['spiral weld cracked at 9.5 m', 'from 0 m to 9.5 m', 'closed by screw change'],
+    ['spiral weld cracked at 9.7 m', 'from 0 m to 9.5 m', 'closed by screw change'],
+    ['spiral weld cracked at 9.5 m', 'from 9.5 m to 12 m', 'closed by screw change'],
+    ['spiral weld cracked at 9.9 m', 'from 0 m to 9.5 m', 'open'],
+    ['spiral bent at 9.7 m', 'from 0 m to 9.5 m', 'open'],
+    ['spiral bent at 9 m', 'from 0 m to 9.5 m', 'closed by screw change'],
+    ['cover bent at 9.5 m', 'from 0 m to 9.5 m', 'open'],
+  ])('%s, changed %s: %s', (row, scope, state) => {
+    expect(states(read(seen(row), change(scope)))[0]).toMatch(new RegExp(`: ${state}$`));
+  });
+
+  test('does not end what is seen of the joint afterwards, or while it was made', () => {
+    const joint = 'spiral bolts loose 2 at 9.5 m';
+    const after = look('2025-03-10', 6000, joint);
+    expect(states(read(change('from 0 m to 9.5 m'), after))).toEqual([
+      `2 ${joint.replace(' 2', '').replace('9.5', '9.50')}: open`,
+    ]);
+  });
+});
+
 describe('the rate of wear', () => {
   const readings = [
     look('2024-09-09', 3600, 'P1 thickness 10.8 mm', 'P2 thickness 10.6 mm'),

@@ -3,6 +3,7 @@
 // what was urgent only: a weld that nobody spoke of for weeks is a gap in the records, a loose bolt is not.
 
 import { followUp, type Condition, type SeenLine } from '../../../domain/conditions/follow-up.js';
+import { saidOf } from '../../../domain/conditions/same-finding.js';
 import { conditionAnswerText, conditionWords } from '../../../domain/conditions/kinds.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Inspection } from '../../../domain/model/records.js';
@@ -68,6 +69,18 @@ inspection DG1 2025-03-10 meter 6000 h {
       text: `${before}\ninspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  closed panel torn at 4.2 m\n}`,
     },
     {
+      name: 'told in words that name it',
+      text:
+        'inspection DG1 2024-09-09 meter 3600 h {\n  view downstream\n  spiral weld cracked at 9.5 m slight\n}\n' +
+        'inspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  finding spiral at 9.5 m "hair crack not longer"\n}',
+    },
+    {
+      name: 'words of its part and place that may be of another thing',
+      text:
+        'inspection DG1 2024-09-09 meter 3600 h {\n  view downstream\n  spiral weld cracked at 9.5 m slight\n}\n' +
+        'inspection «DG1» 2025-03-10 meter 6000 h {\n  view downstream\n  finding spiral at 9.5 m "flange holes reamed"\n}',
+    },
+    {
       name: 'nobody could look',
       text: `${before}\ninspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  not seen panel torn at 4.2 m "covers stayed on"\n}`,
     },
@@ -97,10 +110,15 @@ function leftOut(conditions: readonly Condition[], look: Inspection): Found {
   const lines = conditions.map(({ first, last }) => conditionAnswerText(first.line, last.line));
   const write = (title: string, before: string): Fix =>
     insertBefore(brace, lines.map((line) => `  ${before}${line}\n`).join(''), title);
+  const said = [
+    ...new Set(conditions.flatMap(({ last }) => saidOf(last.line, look).map(({ words }) => `“${words}”`))),
+  ];
   const [it, was] = conditions.length === 1 ? ['it is', 'it was'] : ['they are all', 'all were'];
   return {
     origin: look.conveyorUse.origin,
-    message: `This look does not say what became of ${listing(conditions.map((each) => spokenOf(each, look)))}.`,
+    message:
+      `This look does not say what became of ${listing(conditions.map((each) => spokenOf(each, look)))}.` +
+      (said.length === 0 ? '' : ` It says ${listing(said)} of that part, and not whether that is meant.`),
     related: conditions.map((each) => ({
       origin: lastSpokenOf(each, look).line.origin,
       message: 'Spoken of here last.',
