@@ -126,10 +126,11 @@ export function exposedReadings(
     const waiting = history.panelsMoved.map((moved) => ({ moved, stretches: stretchesMoved(estate, moved) }));
     for (const { inspection } of history.inspections) {
       const moment = momentOf(history, inspection);
+      const again = saidAgain(estate, inspection);
       for (let row = inspection.firstRow; row < inspection.endRow; row++) {
         const place = estate.places[estate.readings.place[row] ?? -1];
         const list = place && byPlace.get(place);
-        if (!place || !list) continue;
+        if (!place || !list || again.has(row)) continue;
         const set = setSeen(history, place.at, inspection);
         const first = firstToSay(estate, written, inspection, row);
         const exposure: Exposure =
@@ -270,6 +271,23 @@ export function isPointNow(
   const lying = day === undefined ? undefined : setLying(history, place.at, day);
   // Sets worked out at two times are two objects; the reline that fitted them is one.
   return rows.some(({ set }) => set === undefined || lying === undefined || set.reline === lying.reline);
+}
+
+/** Rows that say what another row of their look says of the spot, a point and a stretch over it; of two the one with a note or a photo stays. */
+export function saidAgain({ readings }: Estate, { firstRow, endRow }: Inspection): ReadonlySet<number> {
+  const kept = new Map<string, number>();
+  const again = new Set<number>();
+  const tellsMore = (row: number): boolean => readings.notes.has(row) || readings.photos.has(row);
+  for (let row = firstRow; row < endRow; row++) {
+    const said = [readings.place[row], readings.kind[row], readings.value[row], readings.error[row]].join(
+      ' ',
+    );
+    const before = kept.get(said);
+    const stays = before === undefined || (tellsMore(row) && !tellsMore(before)) ? row : before;
+    if (before !== undefined) again.add(stays === row ? before : row);
+    kept.set(said, stays);
+  }
+  return again;
 }
 
 /** The inspection that said this first, of those of one day at one meter reading: a block pasted twice counts once. */

@@ -91,6 +91,25 @@ test('a part of an inspection pasted again counts once too, and another reading 
   expect(told(looked, looked.replace('16500 h', '16510 h')).counts['used']).toBe(9);
 });
 
+test.each([
+  ['P1 colour ivory', 'from 1.5 m to 2.5 m clock 5:00 colour ivory'],
+  ['P1 thickness 7 mm', 'from 1.5 m to 2.5 m clock 5:00 thickness 7 mm'],
+  ['P1 colour ivory "dull"', 'from 1.5 m to 2.5 m clock 5:00 colour ivory'],
+  ['P1 not seen "no light"', 'P1 not seen'],
+])('a point and a stretch over it that say the same are one reading: %s', (point, stretch) => {
+  const look = (...rows: readonly string[]): string =>
+    `inspection DG1 2026-10-12 meter 16500 h {\n  view downstream\n  gauge depth gauge\n  ${rows.join('\n  ')}\n}`;
+  const of = (...rows: readonly string[]) => {
+    const { estate } = read(liftConveyor(), first, look(...rows));
+    const report = remainingLife(estate, { asOf: day('2026-11-01'), track: false });
+    const seen = report.conveyors.flatMap(({ points }) => points.map(({ readings }) => readings.length));
+    return { seen, readings: report.counts.readings, used: report.counts.used };
+  };
+  const one = of(point);
+  expect(of(point, stretch)).toEqual(one);
+  expect(of(stretch, point)).toEqual(one);
+});
+
 test('a reline is told; its panels, its liner and its offcuts are there once', () => {
   expect(newFindings(fitted)).toEqual(['TL316 warning']);
   expect(told(fitted, fitted).rest).toEqual(told(fitted).rest);

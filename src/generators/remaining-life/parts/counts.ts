@@ -1,6 +1,7 @@
 // What was read and what was left out? Stands at the top of the report, so that nobody takes silence for good news.
 
 import type { Estate } from '../../../domain/model/estate.js';
+import { saidAgain } from '../../../domain/model/exposure.js';
 import { ReadingKind } from '../../../domain/units/reading-kind.js';
 import { readingCounts } from '../reading-counts.js';
 import type { ConveyorLife } from './conveyor-life.js';
@@ -10,7 +11,7 @@ export interface Counts {
   readonly conveyors: number;
   readonly points: number;
   readonly inspections: number;
-  /** Rows of the inspections on or before the day of the report, and of old panels measured by then. */
+  /** Rows of the inspections on or before the day of the report, and of old panels measured by then; what a look says twice of a spot is one. */
   readonly readings: number;
   readonly thicknesses: number;
   readonly colours: number;
@@ -41,7 +42,9 @@ export function countRecords(
   laterInspections: number,
 ): Counts {
   const { readings } = estate;
-  const known = new Set(conveyors.flatMap((c) => c.history.inspections.map((i) => i.index)));
+  const looks = conveyors.flatMap((c) => c.history.inspections);
+  const known = new Set(looks.map((i) => i.index));
+  const again = new Set(looks.flatMap(({ inspection }) => [...saidAgain(estate, inspection)]));
   const relines = new Set(conveyors.flatMap((c) => c.history.relines));
   const points = conveyors.flatMap((c) => c.points);
   const shown = new Set(points.map(({ place }) => place));
@@ -53,6 +56,7 @@ export function countRecords(
   for (let row = 0; row < readings.count; row++) {
     const reline = readings.bench.get(row);
     if (reline ? !relines.has(reline) : !known.has(readings.inspection[row] ?? -1)) continue;
+    if (again.has(row)) continue;
     rows += 1;
     const kind = readings.kind[row] ?? ReadingKind.unreadable;
     byKind.set(kind, (byKind.get(kind) ?? 0) + 1);
