@@ -13,11 +13,12 @@ import {
 } from 'langium';
 import { visibleText } from '../domain/units/visible-text.js';
 import { withoutBareColours } from './bare-colour.js';
-import { markRowStarts, ownTokensAmong, type OwnTokens } from './row-starts.js';
+import { markRowStarts, ownTokensAmong, type OwnTokens, type RowStarts } from './row-starts.js';
 import { patternsOf } from './recovery/pattern.js';
 
 export class TroughlineLexer extends DefaultLexer {
   private own: OwnTokens | undefined;
+  private starts: RowStarts | undefined;
 
   constructor(private readonly services: LangiumCoreServices) {
     super(services);
@@ -27,14 +28,18 @@ export class TroughlineLexer extends DefaultLexer {
     const { tokens, errors, groups } = this.chevrotainLexer.tokenize(text);
     const strays = (groups['foreign'] ?? []).map((token) => this.stray(text, token));
     this.own ??= ownTokensAmong(Object.values(this.tokenTypes));
-    markRowStarts(tokens, this.own, () => this.startsOfRows(), text);
+    markRowStarts(tokens, this.own, () => (this.starts ??= this.startsOfRows()), text);
     const whole = withoutBareColours(tokens);
     return { tokens: whole.tokens, errors: [...errors, ...strays, ...whole.errors], hidden: [] };
   }
 
-  /** Tokens that a row of an inspection can begin with. */
-  private startsOfRows(): ReadonlySet<string> {
-    return patternsOf(this.services.Grammar).inside('Inspection').first;
+  private startsOfRows(): RowStarts {
+    const patternOf = patternsOf(this.services.Grammar);
+    const records = ['Reline', 'PanelsMoved', 'ScrewChange', undefined];
+    return {
+      look: patternOf.inside('Inspection').first,
+      record: new Set(records.flatMap((block) => [...patternOf.inside(block).first])),
+    };
   }
 
   private stray(

@@ -28,10 +28,10 @@ const row = new RegExp(
 );
 const head = /^[ \t]*inspection(?![\w-])[^\n\r{}"/]*\{[ \t]*(?:\/\/[^\n\r]*)?(?:\r\n|\n|\r)/gm;
 /**
- * A fact may go on below its line: what begins so belongs to the row above, and the row to the parser; a photo where it stands
- * further in than the row.
+ * A fact may go on below its line: what begins so belongs to the row above, and the row to the parser; a photo, and who says
+ * so, where they stand further in than the row.
  */
-const goesOn = /(?:\s|\/\/[^\n\r]*[\n\r]|\/\*[\s\S]*?\*\/)*(?:"|±|\+\/-|(photo)(?![\w-]))/y;
+const goesOn = /(?:\s|\/\/[^\n\r]*[\n\r]|\/\*[\s\S]*?\*\/)*(?:"|±|\+\/-|(photo|by)(?![\w-]))/y;
 const line = /[^\n\r]*(?:\r\n|\n|\r)?/y;
 
 /** `isKeyword`: words that can be no name. */
@@ -96,11 +96,11 @@ function insideComments(comments: readonly Comment[]): (at: number) => boolean {
 
 function rowGoesOn(text: string, row: RegExpExecArray, next: number): boolean {
   goesOn.lastIndex = next;
-  const [found, photo] = goesOn.exec(text) ?? [];
+  const [found, word] = goesOn.exec(text) ?? [];
   if (found === undefined) return false;
-  if (photo === undefined) return true;
+  if (word === undefined) return true;
   const [image, body = ''] = row;
-  return columnAt(text, next + found.length - photo.length) > columnAt(text, row.index + image.indexOf(body));
+  return columnAt(text, next + found.length - word.length) > columnAt(text, row.index + image.indexOf(body));
 }
 
 /** Lines of an inspection, other than readings, that need no more. */

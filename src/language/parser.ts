@@ -18,6 +18,12 @@ export interface SlipOptions extends ParserOptions {
   readonly slips?: number;
 }
 
+/** What the wrapped parser has and its public type leaves out. */
+interface RuleStack {
+  readonly RULE_STACK: number[];
+  readonly RULE_STACK_IDX: number;
+}
+
 export class TroughlineParser extends LangiumParser {
   private readonly messages: TroughlineParserMessages | undefined;
   private most = mostSlips;
@@ -28,10 +34,21 @@ export class TroughlineParser extends LangiumParser {
     if (!(messages instanceof TroughlineParserMessages)) return;
     this.messages = messages;
     messages.onMessage = (count) => {
+      // Which parts of a line have stood is otherwise kept for the next one.
+      this.unorderedGroups.clear();
       // The wrapped parser has this method; its public type leaves it out. It makes the rest of the text count as read.
       if (count >= this.most)
         (this.wrapper as unknown as { moveToTerminatedState(): void }).moveToTerminatedState();
     };
+  }
+
+  /**
+   * The rules that are being read, by which a group of parts in any order keeps which of them have stood. The wrapped parser leaves
+   * rules behind that are over.
+   */
+  override getRuleStack(): number[] {
+    const { RULE_STACK, RULE_STACK_IDX } = this.wrapper as unknown as RuleStack;
+    return RULE_STACK.slice(0, RULE_STACK_IDX + 1);
   }
 
   override parse<T extends AstNode = AstNode>(input: string, options?: SlipOptions): ParseResult<T> {

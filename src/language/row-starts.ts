@@ -1,6 +1,6 @@
-// Which words begin a row of an inspection, and which go on with the row above? The grammar knows no lines, so three words get a
+// Which words begin a row of an inspection, and which go on with the row above? The grammar knows no lines, so four words get a
 // token of their own where they begin a row:
-//  - `photo` on a line of its own that stands no further in than the row above: it is the look's own, not that row's;
+//  - `photo` and `by` on a line of their own that stands no further in than the row above: they are of the look, not of that row;
 //  - `at` and `from` of a reading (`at 3 m clock 7:30 thickness 8 mm`): it is no place of the condition above.
 
 import type { IToken, TokenType } from 'chevrotain';
@@ -9,7 +9,7 @@ import type { IToken, TokenType } from 'chevrotain';
 export type OwnTokens = ReadonlyMap<string, TokenType>;
 
 /** Terminals of the grammar that stand for a word at the beginning of a row. */
-const ownTokens: Readonly<Record<string, string>> = { PHOTO: 'photo', AT: 'at', FROM: 'from' };
+const ownTokens: Readonly<Record<string, string>> = { PHOTO: 'photo', BY: 'by', AT: 'at', FROM: 'from' };
 
 export function ownTokensAmong(types: readonly TokenType[]): OwnTokens {
   return new Map(
@@ -30,28 +30,43 @@ export function wordType({ tokenType }: IToken): string {
   return writtenAs(tokenType.name);
 }
 
+/** Tokens that a row can begin with: of a look, and of any other record. */
+export interface RowStarts {
+  readonly look: ReadonlySet<string>;
+  readonly record: ReadonlySet<string>;
+}
+
 /**
- * Marks the words that begin a row, in place. `begins`: tokens that a row of an inspection can begin with; what begins a line
- * without being one goes on with the row above, as far in as it may stand.
+ * Marks the words that begin a row, in place. What begins a line without being one that a row can begin with goes on with the row
+ * above, as far in as it may stand; a second photo of a row is of the look.
  */
 export function markRowStarts(
   tokens: readonly IToken[],
   own: OwnTokens,
-  begins: () => ReadonlySet<string>,
+  begins: () => RowStarts,
   text: string,
 ): void {
-  if (!tokens.some((token, i) => own.has(token.tokenType.name) && isFirst(tokens, i))) return;
+  if (!tokens.some(({ tokenType }) => own.has(tokenType.name))) return;
   const starts = begins();
+  const said = new Set<string>();
   let row = 0;
   for (const [i, token] of tokens.entries()) {
-    if (!isFirst(tokens, i)) continue;
-    const isOpened = tokens[i - 1]?.tokenType.name === '{';
     const word = token.tokenType.name;
-    if (!isOpened && !starts.has(word)) continue;
-    const column = columnAt(text, token.startOffset);
-    if (word === 'photo' && !isOpened && column > row) continue;
-    row = column;
-    const type = places.has(word) && !isReading(tokens, i) ? undefined : own.get(word);
+    const isEnding = word === 'photo' || (word === 'by' && tokens[i + 1]?.tokenType.name === 'STRING');
+    const isAgain = isEnding && said.has(word);
+    if (isEnding) said.add(word);
+    if (isFirst(tokens, i)) {
+      const isOpened = tokens[i - 1]?.tokenType.name === '{';
+      const column = columnAt(text, token.startOffset);
+      const isRow = starts.look.has(word) || (starts.record.has(word) && column <= row);
+      const goesOn = (isEnding || word === 'by') && column > row && !isAgain;
+      if (!isOpened && (!isRow || goesOn)) continue;
+      row = column;
+      said.clear();
+      if (isEnding) said.add(word);
+      if (places.has(word) ? !isReading(tokens, i) : !isEnding) continue;
+    } else if (!isAgain) continue;
+    const type = own.get(word);
     if (type === undefined) continue;
     token.tokenType = type;
     token.tokenTypeIdx = type.tokenTypeIdx ?? token.tokenTypeIdx;

@@ -5,6 +5,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { createTroughlineServices } from '../../src/language/module.js';
 import { patternsOf, type LinePattern, type LinePatterns } from '../../src/language/recovery/pattern.js';
+import { wordType } from '../../src/language/row-starts.js';
 
 const services = createTroughlineServices().troughline;
 const { LangiumParser, Lexer } = services.parser;
@@ -39,8 +40,7 @@ function linesIn(text: string): readonly SoundLine[] {
   });
 }
 
-const typesOf = (line: string): readonly string[] =>
-  Lexer.tokenize(line).tokens.map(({ tokenType }) => tokenType.name);
+const typesOf = (line: string): readonly string[] => Lexer.tokenize(line).tokens.map(wordType);
 
 const lines = [
   ...['examples/6-screw-change/compost.trough', 'examples/7-five-years/history.trough'].flatMap((file) =>

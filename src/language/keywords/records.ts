@@ -28,6 +28,11 @@ const aspectsEnded = {
   'seal leaking': word('That product or water came past its seal.'),
   flooded: word('The water in it.'),
 };
+const photoOfIt = word(
+  'A photo of it, by its path beside this file.',
+  'photo "${1:photos/P1-2026-03-14.jpg}"',
+);
+const saidBy = word('Who says so or did it; a role is enough.', 'by "${1:day shift}"');
 const at = word(
   'Chainage from the inside face of the tail-end plate, in the direction of flow.',
   'at ${1:9.5} m',
@@ -75,7 +80,6 @@ export const recordKeywords: KeywordDocs = {
       'Looked for and not seen. Says nothing about wear, and is not counted as good.',
       'not seen "${1:build-up}"',
     ),
-    photo: word('A photo of it, by its path beside this file.', 'photo "${1:photos/P1-2026-03-14.jpg}"'),
     blocked: word('Product stood before it.'),
     buried: word('It lay under material or build-up.'),
     'no light': word('There was no light to see it by.'),
@@ -109,10 +113,6 @@ export const recordKeywords: KeywordDocs = {
         'it then counts as bare steel read at this place, ' +
         'at the bottom (6:00) where no clock position is written.',
     ),
-    slight: word('To be watched.'),
-    serious: word('To be put right at the next chance.'),
-    urgent: word('Not to be left: it comes to the top of the report.'),
-    photo: word('A photo, by its path beside this file.', 'photo "${1:photos/DG1-2026-03-14.jpg}"'),
     'closed on': word('It was put right on this day, after the look.', 'closed on ${1:2026-03-20}'),
   },
   NotLooked: {
@@ -138,7 +138,6 @@ export const recordKeywords: KeywordDocs = {
     ...along,
     clock: word('Clock position; the bottom where it is left out.', 'clock ${1:6:00}'),
     thickness: word('Steel left, measured.', 'thickness ${1:3.4} mm'),
-    photo: word('A photo of it, by its path beside this file.', 'photo "${1:photos/plate-9100.jpg}"'),
     '±': error,
     '+/-': error,
   },
@@ -181,7 +180,6 @@ export const recordKeywords: KeywordDocs = {
     empty: word('Running empty.', 'empty ${1:5.2} A'),
     loaded: word('Running loaded.', 'loaded ${1:8.1} A'),
     meter: word('The hour meter of a look.', 'meter read on ${1:2026-03-14} ${2:8120} h'),
-    by: word('Who found it; a role is enough.', 'by "${1:day shift}"'),
     '±': error,
     '+/-': error,
   },
@@ -198,6 +196,7 @@ export const recordKeywords: KeywordDocs = {
     thickness: word('Of the plate welded in.', 'thickness ${1:4} mm'),
     'welded by': word('Who welded it; a role is enough.', 'welded by "${1:coded welder}"'),
     photo: word('A photo of the weld, by its path beside this file.', 'photo "${1:photos/DG1-patch.png}"'),
+    by: word('The same as `welded by`.', 'by "${1:coded welder}"'),
   },
   Serviced: {
     serviced: word(
@@ -214,8 +213,6 @@ export const recordKeywords: KeywordDocs = {
   },
   Work: {
     'drive at': word('At the drive, at a chainage.', 'drive at ${1:34.2} m "${2:plate bolts tightened}"'),
-    by: word('Who did it; a role is enough.', 'by "${1:fitter}"'),
-    photo: word('A photo of the work, by its path beside this file.', 'photo "${1:photos/weld.jpg}"'),
   },
   WorkDone: {
     'oil changed': word('All of it: it ends oil that was dirty or low, and not a leak.'),
@@ -238,6 +235,7 @@ export const recordKeywords: KeywordDocs = {
     ),
     finding: word('A finding, by its part and place.', 'finding ${1:gate} at ${2:Gate}'),
     ...aspectsEnded,
+    temperature: word('That it was too hot; how hot need not be said again.'),
   },
   ConditionKind: {
     'panel missing': word(
@@ -442,10 +440,9 @@ export const recordKeywords: KeywordDocs = {
       'Nobody could look: the finding stays open.',
       'not seen finding ${1|hold-down,gate,cover,hatch,spiral,drive,trough,liner|} at ${2:9.5} m "${3:cover stayed on}"',
     ),
-    slight: word('To be watched. It stands open until it is closed.'),
-    serious: word('To be put right at the next chance. It stands open until it is closed.'),
-    urgent: word('Not to be left: it comes to the top of the report, and stands open until it is closed.'),
-    photo: word('A photo, by its path beside this file.', 'photo "${1:photos/DG1-2026-03-14.jpg}"'),
+  },
+  FindingTold: {
+    'drive at': word('About the drive, at a chainage.', 'drive at ${1:34.2} m'),
   },
   About: {
     'drive at': word('About the drive, at a chainage.', 'drive at ${1:34.2} m'),
@@ -496,9 +493,10 @@ export const recordKeywords: KeywordDocs = {
     head: word('At the head end.'),
     drive: word('At the end where the drive is.'),
   },
-  Ending: {
-    photo: word('A photo of it, by its path beside this file.', 'photo "${1:photos/P1-2026-03-14.jpg}"'),
-  },
+  Shown: { photo: photoOfIt },
+  SaidBy: { by: saidBy },
+  Signed: { by: saidBy },
+  Told: { photo: photoOfIt, by: saidBy },
   PanelsRead: {
     panel: word(
       'What was read on a panel; it counts once, at a point on it, else at its middle.',
@@ -516,7 +514,7 @@ export const recordKeywords: KeywordDocs = {
     ),
     to: word('The other end of the sector, clockwise.', 'to ${1:7:30}'),
   },
-  Side: {
+  OnASide: {
     'left side': word(
       'On the left, seen in the direction of flow; in a look with `view upstream` as the inspector saw it, which is turned round.',
     ),
@@ -524,6 +522,13 @@ export const recordKeywords: KeywordDocs = {
       'On the right, seen in the direction of flow; in a look with `view upstream` as the inspector saw it, which is turned round.',
     ),
     'both sides': word('On either side.'),
+  },
+  Severity: {
+    slight: word('To be watched. With it a finding stands open until it is closed.'),
+    serious: word('To be put right at the next chance. With it a finding stands open until it is closed.'),
+    urgent: word(
+      'Not to be left: it comes to the top of the report. With it a finding stands open until it is closed.',
+    ),
   },
   Photo: {
     photo: word(
@@ -650,7 +655,6 @@ export const recordKeywords: KeywordDocs = {
     ),
     power: word('Rated power of the motor.', 'power ${1:7.5} kW'),
     speed: word('Speed of the screw, at its shaft.', 'speed ${1:18} rpm'),
-    by: word('Who changed it; a role is enough.', 'by "${1:fitter}"'),
   },
   DutyChange: {
     duty: word(

@@ -4,7 +4,7 @@
 import type * as ast from '../generated/ast.js';
 import type { Amendment } from '../../domain/model/records.js';
 import type { Draft } from '../sheet.js';
-import { stated } from './block.js';
+import { stated, wordsSaid } from './block.js';
 import { lowerCondition } from './condition.js';
 import { chainage } from './limits.js';
 import type { Reader } from './reader.js';
@@ -27,7 +27,7 @@ export function lowerAmendment(reader: Reader, node: ast.Correction): Draft<Amen
     of,
     says,
     origin: reader.origin(node),
-    ...stated({ by: node.by, note: node.note }),
+    ...stated({ by: node.by, note: wordsSaid(node) }),
   };
 }
 

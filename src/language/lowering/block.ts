@@ -106,9 +106,17 @@ const wordOf: Readonly<Record<string, string>> = {
 };
 
 /** Drops the entries that are undefined, so that a fact left out is absent and not merely empty. */
-/** Own words, and those behind the photo. */
-export function notesOf(node: { readonly note?: string; readonly shows?: string }): string | undefined {
-  return present([node.note, node.shows]).join('; ') || undefined;
+/** Own words in the order in which they were written, and who says so. */
+export function notesOf(node: {
+  readonly notes: readonly string[];
+  readonly by?: string;
+}): string | undefined {
+  return [...node.notes, ...(node.by === undefined ? [] : [`by ${node.by}`])].join('; ') || undefined;
+}
+
+/** Own words alone, of what keeps beside them who says so. */
+export function wordsSaid({ notes }: { readonly notes: readonly string[] }): string | undefined {
+  return notes.join('; ') || undefined;
 }
 
 export function stated<T extends object>(

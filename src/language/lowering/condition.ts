@@ -22,9 +22,7 @@ export function lowerCondition(
   const size =
     counts || row.size === undefined ? undefined : reader.quantity(row, 'size', 'length', sizeOf(kind));
   const count = counts && row.size !== undefined ? reader.count(row, 'size', 'number of bolts') : undefined;
-  const temperature =
-    reader.quantity(row, 'temperature', 'temperature', 'temperature') ??
-    reader.quantity(row, 'measured', 'temperature', 'temperature');
+  const temperature = reader.quantity(row, 'temperature', 'temperature', 'temperature');
   // `noise serious temperature 71 degC` says two things: what is wrong, and what was measured beside it.
   const told = row.aspect !== undefined && temperature !== undefined;
   const line: ConditionLine = {

@@ -4,7 +4,7 @@
 import type * as ast from '../generated/ast.js';
 import type { Correction } from '../../domain/model/records.js';
 import type { Draft } from '../sheet.js';
-import { stated } from './block.js';
+import { stated, wordsSaid } from './block.js';
 import { chainage, offset as offsetLimit, thickness as thicknessLimit } from './limits.js';
 import type { Reader } from './reader.js';
 
@@ -22,7 +22,7 @@ export function lowerCorrection(reader: Reader, node: ast.Correction): Draft<Cor
     read,
     says,
     origin: reader.origin(node),
-    ...stated({ by: node.by, note: node.note }),
+    ...stated({ by: node.by, note: wordsSaid(node) }),
   };
 }
 

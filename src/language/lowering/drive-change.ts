@@ -4,7 +4,7 @@
 import type * as ast from '../generated/ast.js';
 import type { DriveChange, DutyChange, Service } from '../../domain/model/records.js';
 import type { Draft } from '../sheet.js';
-import { present, stated } from './block.js';
+import { present, stated, wordsSaid } from './block.js';
 import type { Reader } from './reader.js';
 
 export interface DriveChangeDrafts {
@@ -23,7 +23,7 @@ export function lowerDriveChange(reader: Reader, node: ast.DriveChange): DriveCh
   if (!conveyorUse || !date || (!power && !speed) || !isRead) return undefined;
   const origin = reader.origin(node);
   const known = { conveyorUse, origin };
-  const note = stated({ note: node.note });
+  const note = stated({ note: wordsSaid(node) });
   const by = stated({ by: node.by });
   const to = [power?.text, speed?.text].filter(Boolean).join(', ');
   return {
@@ -34,7 +34,7 @@ export function lowerDriveChange(reader: Reader, node: ast.DriveChange): DriveCh
       date,
       place: {},
       ...(power
-        ? { part: 'motor', work: 'renewed', note: present([to, node.note]).join('; ') }
+        ? { part: 'motor', work: 'renewed', note: present([to, wordsSaid(node)]).join('; ') }
         : { part: 'drive', words: `changed to ${to}`, ...note }),
       ...by,
     },

@@ -7,7 +7,7 @@ import type * as ast from '../generated/ast.js';
 import type { Inspection } from '../../domain/model/records.js';
 import type { ReadingRows, TextSpan } from '../reading-rows.js';
 import type { InspectionDraft } from '../sheet.js';
-import { notesOf, present, stated, type FactAccount } from './block.js';
+import { notesOf, stated, type FactAccount } from './block.js';
 import { addBareSteel, lowerCondition } from './condition.js';
 import { chainage } from './limits.js';
 import { mirror } from './mirror.js';
@@ -15,7 +15,7 @@ import { wordsOf, type Reader } from './reader.js';
 import { lowerMeter } from './records.js';
 import { lowerPlateReading } from './plate-reading.js';
 import { lowerReading } from './readings.js';
-import { lowerSeenBeside } from './seen-beside.js';
+import { isPictured, lowerPhotoBehind, lowerSeenBeside } from './seen-beside.js';
 
 /** Its rows are counted once all of a text are written. */
 export type UncountedInspection = Omit<InspectionDraft, 'firstRow' | 'endRow'>;
@@ -41,8 +41,10 @@ export function lowerInspection(
       const lines = lowerCondition(reader, row, mirrored);
       seen.conditions.push(...lines);
       for (const line of lines) addBareSteel(line, row, rows);
-    } else if (row.$type === 'Reading') keep(seen.notLooked, lowerNotLooked(reader, row));
-    else lowerOther(reader, row, mirrored, seen);
+    } else if (row.$type === 'Reading') {
+      keep(seen.notLooked, lowerNotLooked(reader, row));
+      lowerPhotoBehind(reader, row, seen);
+    } else lowerOther(reader, row, mirrored, seen);
   }
   if (!conveyorUse || !date || !meter) return undefined;
   return {
@@ -86,8 +88,7 @@ function lowerOther(
   seen: OtherFacts,
 ): void {
   const origin = reader.origin(row);
-  const note = 'note' in row ? stated({ note: notesOf(row) }) : {};
-  keep(seen.photos, photoOfMeasure(reader, row));
+  if (isPictured(row)) lowerPhotoBehind(reader, row, seen);
   switch (row.$type) {
     case 'By':
     case 'View':
@@ -103,7 +104,7 @@ function lowerOther(
     case 'HoldDownGap': {
       const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
       const gap = reader.quantity(row, 'gap', 'length', 'gap of the hold-down');
-      if (at && gap) seen.holdDownGaps.push({ at, gap, origin, ...note });
+      if (at && gap) seen.holdDownGaps.push({ at, gap, origin, ...stated({ note: notesOf(row) }) });
       return;
     }
     case 'FlightReading': {
@@ -121,45 +122,23 @@ function lowerOther(
       if (!at || !from || !to) return;
       // Seen from the other side a sector runs the other way round too, so its ends change places.
       const sector = mirrored ? { from: mirror(to), to: mirror(from) } : { from, to };
-      seen.wornWidths.push({ at, ...sector, origin, ...note });
+      seen.wornWidths.push({ at, ...sector, origin, ...stated({ note: notesOf(row) }) });
       return;
     }
     case 'MotorCurrent': {
       const empty = reader.quantity(row, 'empty', 'current', 'motor current empty');
       const loaded = reader.quantity(row, 'loaded', 'current', 'motor current loaded');
-      if (empty ?? loaded) seen.currents.push({ origin, ...stated({ empty, loaded }), ...note });
+      if (empty ?? loaded) seen.currents.push({ origin, ...stated({ empty, loaded, note: notesOf(row) }) });
       return;
     }
     case 'MeasuredSpeed': {
       const speed = reader.quantity(row, 'speed', 'rotation', 'measured speed');
-      if (speed) seen.speeds.push({ speed, origin, ...note });
+      if (speed) seen.speeds.push({ speed, origin, ...stated({ note: notesOf(row) }) });
       return;
     }
     case 'Finding':
     case 'Photo':
       lowerSeenBeside(reader, row, seen, mirrored);
-  }
-}
-
-/** One behind a measure is of the look, with the measure in its words; a plate, a finding and a photo of its own keep theirs. */
-function photoOfMeasure(
-  reader: Reader,
-  row: Exclude<ast.InspectionRow, ast.Reading | ast.Condition>,
-): OtherFacts['photos'][number] | undefined {
-  switch (row.$type) {
-    case 'HoldDownGap':
-    case 'FlightReading':
-    case 'WornWidth':
-    case 'MotorCurrent':
-    case 'MeasuredSpeed': {
-      const photo = reader.photo(row);
-      const measure = /^[^"]*?(?=\s*(?:"|\bphoto\b|$))/
-        .exec(row.$cstNode?.text ?? '')?.[0]
-        .replace(/\s+/g, ' ');
-      return photo && { ...photo, note: present([measure, notesOf(row)]).join(': ') };
-    }
-    default:
-      return undefined;
   }
 }
 
@@ -179,7 +158,7 @@ function lowerNotLooked(
     at ?? reader.quantity(row, 'to', 'length', 'chainage', chainage),
   ];
   if (!from || !to) return undefined;
-  const note = [row.reason, row.note].filter((text) => text !== undefined).join(': ') || undefined;
+  const note = [row.reason, notesOf(row)].filter((text) => text !== undefined).join(': ') || undefined;
   const [low, high] = from.value <= to.value ? [from, to] : [to, from];
   return { from: low, to: high, origin: reader.origin(row), ...stated({ note }) };
 }

@@ -15,7 +15,7 @@ import { formatClock } from '../../domain/units/clock.js';
 import { chainageText } from '../../domain/units/length-words.js';
 import type { Stretch } from '../../domain/model/stretch.js';
 import type { Draft, RelineDraft, ScrewChangeDraft } from '../sheet.js';
-import { present, stated, type FactAccount } from './block.js';
+import { notesOf, present, stated, wordsSaid, type FactAccount } from './block.js';
 import { chainage, panelLength, someLength, thickness as thicknessLimit } from './limits.js';
 import { lowerPlateReading } from './plate-reading.js';
 import { createReader, type Reader } from './reader.js';
@@ -151,7 +151,7 @@ function lowerOldPanel(reader: Reader, fact: ast.OldPanel): OldPanel | undefined
       ? { kind: 'panel', panel, ...stated({ clock }) }
       : at && { kind: 'chainage', at, ...stated({ clock }) };
   if (!spot || (!thickness && !fact.wornThrough)) return undefined;
-  return { spot, origin: reader.origin(fact), ...stated({ thickness, error, note: fact.note }) };
+  return { spot, origin: reader.origin(fact), ...stated({ thickness, error, note: notesOf(fact) }) };
 }
 
 /** `panel torn at 14.2 m worn through` says of the liner that came out what `old panel at 14.2 m worn through` does. */
@@ -163,7 +163,7 @@ function wornThroughIn(reader: Reader, fact: ast.Condition, mirrored: boolean): 
     : panel
       ? { kind: 'panel', panel, ...stated({ clock }) }
       : at && { kind: 'chainage', at, ...stated({ clock }) };
-  return spot && { spot, origin: reader.origin(fact), ...stated({ note: fact.note }) };
+  return spot && { spot, origin: reader.origin(fact), ...stated({ note: notesOf(fact) }) };
 }
 
 export function lowerPanelsMoved(
@@ -186,7 +186,7 @@ export function lowerPanelsMoved(
       const panel = lowerPanels(reader, fact.panel);
       const other = lowerPanels(reader, fact.other);
       const whole = panel && (fact.turned || other);
-      moves.push(whole ? { panel, origin, ...stated({ other, note: fact.note }) } : undefined);
+      moves.push(whole ? { panel, origin, ...stated({ other, note: notesOf(fact) }) } : undefined);
     }
   }
   if (!conveyorUse || !date || !meter || moves.includes(undefined)) return undefined;
@@ -266,7 +266,14 @@ export function lowerMeterChange(reader: Reader, node: ast.MeterChange): Draft<M
   const old = reader.quantity(node, 'old', 'duration', 'last reading of the old meter');
   const fresh = reader.quantity(node, 'new', 'duration', 'first reading of the new meter');
   if (!conveyorUse || !date || !old || !fresh) return undefined;
-  return { conveyorUse, date, old, new: fresh, origin: reader.origin(node), ...stated({ note: node.note }) };
+  return {
+    conveyorUse,
+    date,
+    old,
+    new: fresh,
+    origin: reader.origin(node),
+    ...stated({ note: notesOf(node) }),
+  };
 }
 
 export function lowerPatch(reader: Reader, node: ast.Patch): Draft<Patch> | undefined {
@@ -286,7 +293,12 @@ export function lowerPatch(reader: Reader, node: ast.Patch): Draft<Patch> | unde
     to,
     thickness,
     origin: reader.origin(node),
-    ...stated({ sector: start && end && { from: start, to: end }, by: node.by, photo, note: node.note }),
+    ...stated({
+      sector: start && end && { from: start, to: end },
+      by: node.by,
+      photo,
+      note: wordsSaid(node),
+    }),
   };
 }
 
@@ -341,5 +353,5 @@ export function lowerDutyChange(reader: Reader, node: ast.DutyChange): Draft<Dut
   const duty = node.value === undefined ? undefined : reader.toleranced(node, 'duty', 'duty');
   const speed = reader.quantity(node, 'speed', 'rotation', 'speed of the screw');
   if (!conveyorUse || !from || (node.value !== undefined ? !duty : !speed)) return undefined;
-  return { conveyorUse, from, origin: reader.origin(node), ...stated({ duty, speed, note: node.note }) };
+  return { conveyorUse, from, origin: reader.origin(node), ...stated({ duty, speed, note: notesOf(node) }) };
 }

@@ -3,15 +3,16 @@
 
 import type * as ast from '../generated/ast.js';
 import type { ConditionLine, NotedFinding } from '../../domain/model/records.js';
-import { present, stated } from './block.js';
+import { notesOf, present, stated } from './block.js';
 import { wordsOf, type Reader } from './reader.js';
 import { lowerSeenAt, partNamed, sectorWords } from './seen-at.js';
 
 /** Undefined where it has no words. `mirrored`: whoever saw it looked against the flow. */
 export function lowerRemark(reader: Reader, row: ast.Finding, mirrored = false): NotedFinding | undefined {
   const place = lowerSeenAt(reader, row, mirrored);
-  if (row.text === undefined) return undefined;
-  const text = [sectorWords(row), row.text].filter(Boolean).join(': ');
+  const words = notesOf(row);
+  if (words === undefined) return undefined;
+  const text = [sectorWords(row), words].filter(Boolean).join(': ');
   return { ...place, text, origin: reader.origin(row), ...stated({ part: partNamed(row) }) };
 }
 
@@ -31,10 +32,11 @@ export function lowerOpenFinding(
     ...stated({
       answer,
       about: partNamed(row),
-      words: row.text,
+      words: row.notes[0],
       severity: row.severity,
       photo: reader.photo(row),
-      note: present([sectorWords(row), row.shows]).join(': ') || undefined,
+      note:
+        present([sectorWords(row), notesOf({ ...row, notes: row.notes.slice(1) })]).join(': ') || undefined,
     }),
   };
 }

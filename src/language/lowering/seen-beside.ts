@@ -4,7 +4,7 @@
 import type { SeenBeside } from '../../domain/model/records.js';
 import { nothingSeen, type Mutable } from '../../domain/model/other-facts.js';
 import type * as ast from '../generated/ast.js';
-import { stated } from './block.js';
+import { present, stated, wordsSaid } from './block.js';
 import { lowerCondition } from './condition.js';
 import type { Reader } from './reader.js';
 import { lowerOpenFinding, lowerRemark } from './remark.js';
@@ -36,8 +36,48 @@ export function seenInWork(
   mirrored = false,
 ): SeenBeside {
   const seen = nothingSeen();
-  for (const fact of facts) if (isFound(fact)) lowerSeenBeside(reader, fact, seen, mirrored);
+  for (const fact of facts)
+    if (isFound(fact)) lowerSeenBeside(reader, fact, seen, mirrored);
+    else if (isPictured(fact)) lowerPhotoBehind(reader, fact, seen);
   return seen;
+}
+
+type Pictured =
+  | ast.HoldDownGap
+  | ast.FlightReading
+  | ast.WornWidth
+  | ast.MeasuredSpeed
+  | ast.MotorCurrent
+  | ast.NotLooked
+  | ast.OldPanel
+  | ast.PanelMove;
+
+const pictured: ReadonlySet<string> = new Set<Pictured['$type']>([
+  'HoldDownGap',
+  'FlightReading',
+  'WornWidth',
+  'MeasuredSpeed',
+  'MotorCurrent',
+  'NotLooked',
+  'OldPanel',
+  'PanelMove',
+]);
+
+export function isPictured(fact: { readonly $type: string }): fact is Pictured {
+  return pictured.has(fact.$type);
+}
+
+/** A fact that keeps no photo of its own leaves it to its record, with what it is of. */
+export function lowerPhotoBehind(
+  reader: Reader,
+  fact: Pictured | ast.Reading,
+  seen: Mutable<SeenBeside>,
+): void {
+  const photo = reader.photo(fact);
+  if (!photo) return;
+  const of = /^(?:(?!\s*(?:"|(?:photo|by)\s*"))[\s\S])*/.exec(fact.$cstNode?.text ?? '')?.[0];
+  const note = present([of?.replace(/\s+/g, ' '), wordsSaid(fact)]).join(': ') || undefined;
+  seen.photos.push({ ...photo, ...stated({ note }) });
 }
 
 function isFound(fact: { readonly $type: string }): fact is ast.FoundInWork {
@@ -53,5 +93,5 @@ function lowerFinding(reader: Reader, row: ast.Finding, seen: Mutable<SeenBeside
   const remark = lowerRemark(reader, row, mirrored);
   if (remark) seen.remarks.push(remark);
   const photo = reader.photo(row);
-  if (photo) seen.photos.push({ ...photo, ...stated({ note: row.shows ?? row.text }) });
+  if (photo) seen.photos.push({ ...photo, ...stated({ note: wordsSaid(row) }) });
 }

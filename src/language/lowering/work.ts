@@ -3,7 +3,7 @@
 
 import type * as ast from '../generated/ast.js';
 import type { Service } from '../../domain/model/records.js';
-import { present, stated } from './block.js';
+import { present, stated, wordsSaid } from './block.js';
 import { lowerCondition } from './condition.js';
 import { wordsOf, type Reader } from './reader.js';
 import { lowerSeenAt, partNamed, sectorWords } from './seen-at.js';
@@ -19,9 +19,14 @@ export function lowerWork(
   const work = wordsOf(node, 'work') as Service['work']; // the grammar takes these words only
   const ended = node.ended && lowerCondition(reader, node.ended, mirrored)[0];
   const own = work === undefined && !ended;
-  const [first, ...rest] = present(node.words);
+  const [first, ...rest] = node.notes;
   if (own && first === undefined) return undefined;
-  const notes = present([sectorWords(node), ended?.note, ...(own ? rest : present(node.words))]);
+  const notes = present([
+    sectorWords(node),
+    node.ended && present([sectorWords(node.ended), wordsSaid(node.ended)]).join(': '),
+    ...(own ? rest : node.notes),
+  ]).filter((note) => note !== '');
+  const said = node.ended ?? node;
   return {
     place: lowerSeenAt(reader, node, mirrored),
     origin: reader.origin(node),
@@ -30,8 +35,8 @@ export function lowerWork(
       work,
       words: own ? first : undefined,
       ended,
-      by: node.by,
-      photo: reader.photo(node),
+      by: said.by,
+      photo: reader.photo(said),
       note: notes.length === 0 ? undefined : notes.join('; '),
     }),
   };

@@ -42,8 +42,10 @@ export function generalLine(line: BrokenLine): GeneralLine | undefined {
   const { block, pattern } = line;
   // Who stops short of the end meant to go on.
   const isAlone = line.words.length === 1 && isReassuring(line.words[0]?.image ?? '');
-  if (line.reached >= line.words.length && !isAlone) return undefined;
   const words = joined(line.words);
+  // `run 2 knocking`: what was read to its end says more than a number.
+  const isCutShort = line.reached >= line.words.length && words.length <= line.words.length;
+  if (isCutShort && !isAlone) return undefined;
   const found =
     block === 'Block'
       ? workOnADay(words)

@@ -59,6 +59,10 @@ const claims: ReadonlySet<string> = new Set([
   'does not count',
   'turned end for end',
   'flooded',
+  // Nobody stands by, and nothing waits, because a word was left over.
+  'attended by',
+  'using',
+  'after',
 ]);
 
 /** Why nobody could look. */
@@ -118,16 +122,16 @@ export function readsSoundly(line: readonly Word[], pattern: LinePattern): boole
     if (type === 'QUANTITY' && isFalseUnit(image)) return false;
     // `8.6-9.0 mm` is no value with its error.
     if (before === '±' && image.startsWith('-')) return false;
+    const isMeasure = type === 'QUANTITY' || type === 'NUMBER';
+    const sized = isMeasure && !valued.has(before) ? kind : undefined;
+    if (sized !== undefined && !isMeasureOf(sized, type, image)) return false;
     // A measure without its unit is refused next.
     const isBare = type === 'NUMBER' && ways.every(({ rule }) => rule === 'Quantity');
-    if (isBare && kind === undefined && !plainNumbers.has(before)) return false;
-    const isMeasure = type === 'QUANTITY' || type === 'NUMBER';
-    if (kind !== undefined && isMeasure && !isMeasureOf(kind, type, image)) return false;
+    if (isBare && sized === undefined && !plainNumbers.has(before)) return false;
     if (isMeasure && before === 'temperature' && !parseQuantity(image, 'temperature').ok) return false;
     before = type;
-    kind = ways.some(({ rule }) => rule === 'ConditionKind')
-      ? (plainImage({ type, image }) as ConditionKind)
-      : undefined;
+    if (ways.some(({ rule }) => rule === 'ConditionKind'))
+      kind = plainImage({ type, image }) as ConditionKind;
     standing = next;
   }
   return pattern.isWhole(standing);
@@ -135,6 +139,25 @@ export function readsSoundly(line: readonly Word[], pattern: LinePattern): boole
 
 /** Behind these stands a number alone. */
 const plainNumbers: ReadonlySet<string> = new Set(['fill', 'resistance factor', 'risk', 'threshold']);
+
+/** Behind these stands a value of their own, and not how much there is of a condition. */
+const valued: ReadonlySet<string> = new Set([
+  ...[
+    'at',
+    'from',
+    'to',
+    'clock',
+    'temperature',
+    'closed on',
+    'panel',
+    'of run',
+    'and',
+    'above',
+    'below',
+    'read on',
+  ],
+  ...['±', ',', 'thickness', 'every', 'depth'],
+]);
 
 /** Bolts are counted, a joint is measured, and of a hatch there is neither. */
 function isMeasureOf(kind: ConditionKind, type: string, image: string): boolean {

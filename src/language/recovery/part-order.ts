@@ -29,11 +29,14 @@ function beginningWith(
   const head = parts[first] ?? [];
   const others = [...parts.slice(0, first), ...parts.slice(first + 1)];
   const start = through(head, pattern.start, pattern);
+  // A part says the same wherever it stands, but for two that begin alike; the first way found is nearest to what was written.
+  const isTwice = ([word]: readonly Word[]): boolean =>
+    others.filter(([each]) => each?.type === word?.type).length > 1;
   const found = new Map<string, readonly Word[]>();
   for (const rest of start === undefined ? [] : arranged(others, start, pattern)) {
-    const whole = [...head, ...rest];
-    found.set(imagesOf(whole), whole);
-    if (found.size > 1) break;
+    const key = imagesOf(rest.filter(isTwice).flat());
+    if (!found.has(key)) found.set(key, [...head, ...rest.flat()]);
+    if (found.size > 1 || !others.some(isTwice)) break;
   }
   return [...found.values()];
 }
@@ -44,7 +47,9 @@ function partsOf(line: readonly Word[]): readonly (readonly Word[])[] {
   for (const word of line) {
     const last = parts.at(-1);
     const isNew =
-      word.type === 'STRING' ? last?.at(-1)?.type !== 'photo' : isWord(word.type) && word.type !== 'to';
+      word.type === 'STRING'
+        ? !['photo', 'by', 'welded by'].includes(last?.at(-1)?.type ?? '')
+        : isWord(word.type) && word.type !== 'to';
     if (!last || isNew) parts.push([word]);
     else last.push(word);
   }
@@ -63,12 +68,12 @@ function* arranged(
   parts: readonly (readonly Word[])[],
   from: LinePlace,
   pattern: LinePattern,
-): Generator<readonly Word[]> {
+): Generator<readonly (readonly Word[])[]> {
   if (parts.length === 0 && pattern.isWhole(from)) yield [];
   for (const [i, part] of parts.entries()) {
     const at = through(part, from, pattern);
     if (at === undefined) continue;
     const others = [...parts.slice(0, i), ...parts.slice(i + 1)];
-    for (const rest of arranged(others, at, pattern)) yield [...part, ...rest];
+    for (const rest of arranged(others, at, pattern)) yield [part, ...rest];
   }
 }

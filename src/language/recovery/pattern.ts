@@ -88,7 +88,16 @@ function contentsIn(grammar: Grammar): ReadonlyMap<string, string> {
 interface Place {
   readonly ways: NextToken[];
   /** Places that are reached without a token. */
-  readonly free: number[];
+  readonly free: FreeStep[];
+}
+
+/** Of parts that stand in any order each stands once: which have stood is kept beside the place, a bit a part. */
+interface FreeStep {
+  readonly to: number;
+  /** Into a part: where its bit is not set yet. */
+  readonly part?: number;
+  /** Behind the last of them: they are forgotten, as no such group stands within another. */
+  readonly leaves?: true;
 }
 
 function makePattern(grammar: Grammar, name: string): LinePattern {
@@ -129,12 +138,16 @@ function standings(
 ): Pick<LinePattern, 'start' | 'ways' | 'next' | 'isWhole'> {
   const steps: Step[] = [];
   const known = new Map<string, LinePlace>();
+  const count = places.length;
   const standingAt = (each: readonly number[]): LinePlace => {
     const all = [...new Set(each.flatMap((one) => closure(places, one)))].sort((a, b) => a - b);
     const key = all.join();
     const before = known.get(key);
     if (before !== undefined) return before;
-    const ways = all.flatMap((one) => places[one]?.ways ?? []);
+    const ways = all.flatMap((one) => {
+      const stood = one - (one % count);
+      return (places[one % count]?.ways ?? []).map((way) => ({ ...way, to: way.to + stood }));
+    });
     const standing = steps.push({ whole: all.includes(end), ways, next: new Map() }) - 1;
     known.set(key, standing);
     return standing;
@@ -162,7 +175,8 @@ type Compile = (element: GrammarAST.AbstractElement, from: number, to: number, w
 
 /** Lays an element of the grammar between two places. */
 function compiler(places: Place[], add: () => number, end: number): Compile {
-  const free = (from: number, to: number): void => void places[from]?.free.push(to);
+  const free = (from: number, to: number, more: Omit<FreeStep, 'to'> = {}): void =>
+    void places[from]?.free.push({ to, ...more });
   const once: Compile = (element, from, to, where) => {
     if (GrammarAST.isKeyword(element)) {
       // Behind its brace a block holds lines of their own.
@@ -181,6 +195,15 @@ function compiler(places: Place[], add: () => number, end: number): Compile {
       } else if (called) places[from]?.ways.push({ token: writtenAs(called.name), ...where, to });
     } else if (GrammarAST.isAlternatives(element)) {
       for (const one of element.elements) compile(one, from, to, where);
+    } else if (GrammarAST.isUnorderedGroup(element)) {
+      const between = add();
+      free(from, between);
+      free(between, to, { leaves: true });
+      for (const [part, one] of element.elements.entries()) {
+        const first = add();
+        free(between, first, { part });
+        compile(one, first, between, where);
+      }
     } else if (GrammarAST.isGroup(element)) {
       let at = from;
       for (const [i, one] of element.elements.entries()) {
@@ -207,8 +230,15 @@ function compiler(places: Place[], add: () => number, end: number): Compile {
 /** Rules that are no more than a choice of facts or blocks. */
 const unions = /^(?:Block|InspectionRow|[A-Z][A-Za-z]*Fact)$/;
 
-function closure(places: readonly Place[], place: number): readonly number[] {
-  const found = new Set([place]);
-  for (const one of found) for (const other of places[one]?.free ?? []) found.add(other);
+function closure(places: readonly Place[], from: number): readonly number[] {
+  const count = places.length;
+  const found = new Set([from]);
+  for (const one of found) {
+    const stood = Math.floor(one / count);
+    for (const { to, part, leaves } of places[one % count]?.free ?? []) {
+      const bit = part === undefined ? 0 : 1 << part;
+      if ((stood & bit) === 0) found.add(to + (leaves ? 0 : stood | bit) * count);
+    }
+  }
   return [...found];
 }

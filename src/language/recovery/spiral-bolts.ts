@@ -36,7 +36,8 @@ export function boltsOfASpiral({ block, words, pattern }: BrokenLine): Otherwise
   const isOne = plain.slice(0, before.length).includes('bolt') && rest[0]?.type !== 'NUMBER';
   const one = isOne ? [{ type: 'NUMBER', image: '1' }] : [];
   const line = [keyword('spiral bolts loose'), ...one, ...rest];
-  const isOffered = /^\d+$/.test(line[1]?.image ?? '') && readsSoundly(line, pattern);
+  const isPlaced = rest.some(({ type }) => type === 'at' || type === 'from');
+  const isOffered = /^\d+$/.test(line[1]?.image ?? '') && isPlaced && readsSoundly(line, pattern);
   return {
     at: 0,
     message:
