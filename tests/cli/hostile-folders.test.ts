@@ -133,8 +133,11 @@ describe('a merge conflict', () => {
     });
     const ran = await troughline(['check', '--format', 'json'], { cwd });
     expect(ran.exit).toBe(1);
-    expect(JSON.parse(ran.out).findings).toMatchObject([
-      { code: 'TL131', severity: 'error', file: 'plant.trough', line: 1 },
+    const { findings } = JSON.parse(ran.out) as {
+      findings: Record<'code' | 'severity' | 'file' | 'line', unknown>[];
+    };
+    expect(findings.map(({ code, severity, file, line }) => [code, severity, file, line])).toEqual([
+      ['TL131', 'error', 'plant.trough', 1],
     ]);
   });
 
