@@ -217,6 +217,7 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
             found.add('liner', fact, 'liner');
             found.addRuns(fact, about(conveyorName(block.name)));
           } else if (ast.isScrewUse(fact)) found.add('screw', fact, 'screw');
+          else if (ast.isSafeguard(fact)) found.addPlaces(fact, about(conveyorName(block.name)));
         }
         break;
       case ast.Inspection.$type: {

@@ -2,6 +2,8 @@
 // before anything is looked at, and among the cautions of a pack; rated slight, a missing guard does too. Closed, they are gone.
 
 import { describe, expect, test } from 'vitest';
+import { analyse } from '../../src/analysis/analyse.js';
+import type { Estate } from '../../src/domain/model/estate.js';
 import { inspectionSheetHtml } from '../../src/generators/inspection-sheet/html.js';
 import { inspectionSheet } from '../../src/generators/inspection-sheet/inspection-sheet.js';
 import { remainingLifeHtml } from '../../src/generators/remaining-life/html.js';
@@ -17,7 +19,10 @@ const seen = 'P1 thickness 11 mm; panel lifted at 4 m urgent; gearbox noise seri
 type Page = 'first' | 'front' | 'markdown' | 'sheet' | 'pack';
 
 function pages(...records: readonly string[]): Readonly<Record<Page, string>> {
-  const estate = estateOf(works, job, ...records);
+  return pagesOf(estateOf(works, job, ...records));
+}
+
+function pagesOf(estate: Estate): Readonly<Record<Page, string>> {
   const report = remainingLife(estate, { depth: 'hand' });
   const [conveyor] = estate.conveyors;
   const [reline] = estate.jobs;
@@ -63,4 +68,74 @@ describe('a safeguard that is out of order', () => {
       expect(sheet).toContain(line.replace(/ (at|slight).*/, ''));
     },
   );
+});
+
+describe('safeguards that the conveyor declares', () => {
+  const declared = `  hatch H1 at 2 m to 2.6 m
+  cover every 1.2 m from 0 m to 4.8 m
+  emergency stop at tail and head "mushroom head"
+  pull cord PC from 0 m to 6 m both sides
+  interlock at H1, C2
+  interlock H1
+  zero-speed sensor at tail
+  guard at drive
+  blockage switch at Discharge
+}
+`;
+  const all = [
+    'emergency stop at tail',
+    'emergency stop at head',
+    'pull cord PC from 0.00 m to 6.00 m both sides',
+    'interlock at H1',
+    'interlock at C2',
+    'zero-speed sensor at tail',
+    'guard at drive',
+    'blockage switch at Discharge',
+  ];
+  const machine = works.replace(/}\n$/, declared);
+  const estate = (...rows: readonly string[]): Estate =>
+    estateOf(
+      machine,
+      `${job.replace('}', 'order { isolate; remove isolation; run empty } }').replaceAll(';', '\n')}`,
+      ...rows,
+    );
+
+  test('are asked for one by one on the next sheet and before the machine is handed back', () => {
+    const { sheet, pack } = pagesOf(estate());
+    for (const each of all) {
+      expect(sheet).toContain(`<strong>${each}</strong>`);
+      expect(pack).toContain(each);
+    }
+    expect(sheet).toContain('mushroom head');
+    expect(pack).toContain('Safeguards declared, before the machine is handed back');
+    expect(pack).toContain(`looked at and tried as the site’s rules say: ${all[0] ?? ''}; ${all[1] ?? ''}`);
+    expect(pages().sheet).not.toContain('Safeguards declared');
+  });
+
+  test('carry what stands open of each, and a condition without a place is of the only one', () => {
+    const { sheet, front } = pagesOf(
+      estate(
+        look(
+          1500,
+          'P1 thickness 11 mm; zero-speed sensor dead; interlock bypassed at C2; emergency stop dead at head',
+        ),
+      ),
+    );
+    const row = (what: string): string =>
+      /^.*?<\/tr>/s.exec(sheet.slice(sheet.indexOf(`<strong>${what}</strong>`)))?.[0] ?? '';
+    expect(row('zero-speed sensor at tail')).toContain(
+      'zero-speed sensor dead at tail, open since 2025-03-05',
+    );
+    expect(row('interlock at C2')).toContain('interlock bypassed at C2');
+    expect(row('interlock at H1')).not.toContain('open since');
+    expect(row('emergency stop at tail')).not.toContain('open since');
+    expect(front).toContain('zero-speed sensor dead at tail');
+  });
+
+  test('a place that the machine does not have is told where it is declared', () => {
+    const { findings } = analyse([{ uri: 'a.trough', text: machine.replace('at H1, C2', 'at H1, C9') }]);
+    expect(findings.filter(({ severity }) => severity === 'error').map(({ message }) => message)).toEqual([
+      'There is no part named C9.',
+    ]);
+  });
 });

@@ -161,6 +161,7 @@ export function conveyor(facts: Partial<Conveyor> = {}): Conveyor {
     isolations: [],
     hatches: [],
     liftingPoints: [],
+    safeguards: [],
     rests: [],
     points: [point('P1', 3000), point('P2', 9000)],
     ...facts,

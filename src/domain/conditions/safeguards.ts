@@ -5,7 +5,7 @@
 import type { ConditionLine, ConditionSeverity, PartName } from '../model/records.js';
 import { partOf } from './kinds.js';
 
-const safeguards: ReadonlySet<PartName> = new Set([
+const safeguards: ReadonlySet<string> = new Set([
   'guard',
   'emergency stop',
   'pull cord',
@@ -17,6 +17,11 @@ const safeguards: ReadonlySet<PartName> = new Set([
 const surroundings: ReadonlySet<PartName> = new Set(['cable', 'walkway', 'sign']);
 
 type Told = Pick<ConditionLine, 'kind' | 'about'>;
+
+/** Of a part by its name. */
+export function isSafeguard(part: string): boolean {
+  return safeguards.has(part);
+}
 
 function isOfSafeguard({ kind, about }: Told): boolean {
   return partOf(kind) === 'safeguard' || (about !== undefined && safeguards.has(about));

@@ -63,6 +63,8 @@ export interface Conveyor {
   readonly isolations: readonly Isolation[];
   readonly hatches: readonly Hatch[];
   readonly liftingPoints: readonly LiftingPoint[];
+  /** What stops the screw, or keeps people from it, as declared; nothing is known of others. */
+  readonly safeguards: readonly Safeguard[];
   /** Stops across the trough that panels fitted upward rest on. */
   readonly rests: readonly Span[];
   readonly points: readonly Point[];
@@ -160,6 +162,30 @@ export interface LiftingPoint {
   readonly name: string;
   readonly at: Stated<'length'>;
   readonly limit: Stated<'mass'>;
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
+export type SafeguardKind =
+  | 'emergency stop'
+  | 'pull cord'
+  | 'interlock'
+  | 'zero-speed sensor'
+  | 'level probe'
+  | 'blockage switch'
+  | 'guard';
+
+export interface Safeguard {
+  readonly kind: SafeguardKind;
+  readonly name?: string;
+  /** The part that it is at, by its name, or the end. */
+  readonly point?: NameUse;
+  readonly end?: NameUse;
+  /** mm; undefined where no place is said or known. */
+  readonly at?: Stated<'length'>;
+  /** The other end of a stretch, mm: above `at`. */
+  readonly to?: Stated<'length'>;
+  readonly side?: 'both sides' | 'left side' | 'right side';
   readonly note?: string;
   readonly origin: Origin;
 }

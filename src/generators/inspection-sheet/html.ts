@@ -5,6 +5,7 @@ import { formatHours } from '../../domain/units/format.js';
 import type { LengthUnit } from '../../domain/units/length-words.js';
 import { chainageWords, lengthWords } from '../../domain/units/length-words.js';
 import { capital } from '../../domain/units/wording.js';
+import { safeguardsAsk } from '../../domain/conditions/safeguards-declared.js';
 import type { Markup } from '../page/markup.js';
 import { element, group, trusted } from '../page/markup.js';
 import type { Paper } from '../page/page.js';
@@ -34,6 +35,7 @@ export function inspectionSheetPage(sheet: InspectionSheet, options: SheetHtmlOp
       head(sheet, title),
       blanks(sheet),
       cautions(sheet),
+      safeguardTable(sheet),
       pointTable(sheet),
       conditionTable(sheet),
       otherTables(sheet),
@@ -126,6 +128,37 @@ function cautions(sheet: InspectionSheet): Markup {
       element('p', {}, element('strong', {}, caution.heading), ` ${caution.text}`),
     ),
     element('p', {}, element('strong', {}, points)),
+  );
+}
+
+/** Declared ones only: what else there is nobody has written down. */
+function safeguardTable({ safeguards }: InspectionSheet): Markup {
+  if (safeguards.length === 0) return group();
+  return element(
+    'div',
+    { class: 'keep' },
+    element('h2', {}, 'Safeguards declared'),
+    element(
+      'table',
+      { class: 'form' },
+      headings(['Safeguard', 'Known of it', 'There and whole', 'Tried, by whom', 'What was found']),
+      element(
+        'tbody',
+        {},
+        safeguards.map(({ what, note, found, origin }) =>
+          element(
+            'tr',
+            placeInText(origin),
+            element('td', {}, element('strong', {}, what)),
+            element('td', {}, element('small', {}, [found, note].filter(Boolean).join('; '))),
+            element('td', { class: 'ticks' }, '☐'),
+            element('td', { class: 'write' }),
+            element('td', { class: 'write wide' }),
+          ),
+        ),
+      ),
+    ),
+    element('p', { class: 'small' }, safeguardsAsk),
   );
 }
 

@@ -3,10 +3,12 @@
 
 import { spotWords } from '../../domain/conditions/kinds.js';
 import { screwNow } from '../../domain/model/lying-screw.js';
-import { openConditionRows, sinceWords } from '../../domain/conditions/rows.js';
+import { openConditionRows, sinceWords, type OpenCondition } from '../../domain/conditions/rows.js';
 import { notLookedAt } from '../../domain/conditions/not-looked.js';
 import { troughState, type TroughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
+import { coverName, holdDownName } from '../../domain/model/part-names.js';
+import { declaredSafeguards } from '../../domain/conditions/safeguards-declared.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, isPointNow, setLying, setsLying } from '../../domain/model/exposure.js';
 import { fittedThickness } from '../../domain/model/fitted-thickness.js';
@@ -108,21 +110,8 @@ export function inspectionSheet(
     points,
     running: runningOf(history, wear),
     holdDowns: holdDownsOf(history, conveyor),
-    openConditions: open.map((row) => ({
-      what: row.what,
-      place: [
-        row.place,
-        row.clock === undefined
-          ? ''
-          : formatClock(look === 'downstream' ? row.clock : mirrorClock(row.clock)),
-      ]
-        .filter(Boolean)
-        .join(', '),
-      severity: row.severity ?? '',
-      since: sinceWords(row),
-      notes: row.notes.join('; '),
-      answer: row.writes,
-    })),
+    safeguards: declaredSafeguards(conveyor, open),
+    openConditions: openRows(open, look),
     bare: bareOf(trough, unit),
     openRemarks: [
       ...(lastInspection?.remarks ?? []).map((remark) => ({
@@ -146,6 +135,25 @@ export function inspectionSheet(
       drawnFrom: options.drawnFrom ?? `conveyor ${conveyor.name}`,
     }),
   };
+}
+
+function openRows(
+  open: readonly OpenCondition[],
+  look: InspectionSheet['look'],
+): InspectionSheet['openConditions'] {
+  return open.map((row) => ({
+    what: row.what,
+    place: [
+      row.place,
+      row.clock === undefined ? '' : formatClock(look === 'downstream' ? row.clock : mirrorClock(row.clock)),
+    ]
+      .filter(Boolean)
+      .join(', '),
+    severity: row.severity ?? '',
+    since: sinceWords(row),
+    notes: row.notes.join('; '),
+    answer: row.writes,
+  }));
 }
 
 /** Steel that lies bare now, with what was last read of its plate. */
@@ -190,6 +198,7 @@ function pointOf({ estate, history, place, rows, asOf, look, unit, wear }: Point
   // Sets worked out at two times are two objects; the reline that fitted them is one.
   const own = rows.filter((row) => row.set !== undefined && row.set.reline === set?.reline);
   const cover = conveyor.covers.findIndex((each) => place.at >= each.from.value && place.at <= each.to.value);
+  const coverAt = conveyor.covers[cover];
   const declared = place.declared ? conveyor.points.find((point) => point.name === place.name) : undefined;
   const fitted = set ? fittedThickness(set, place).value : liner.thickness.value;
   // A panel that was moved had its layers before it came to lie here.
@@ -206,7 +215,7 @@ function pointOf({ estate, history, place, rows, asOf, look, unit, wear }: Point
     liner: liner.name,
     run: run?.label ?? 'at a break',
     panel,
-    cover: cover < 0 ? '' : (conveyor.covers[cover]?.name ?? `C${cover + 1}`),
+    cover: coverAt ? coverName(coverAt, cover) : '',
     access: conveyor.access
       .filter((zone) => place.at >= zone.from.value && place.at <= zone.to.value)
       .map((zone) => `${zone.name ?? ''} ${zone.kind}`.trim())
@@ -354,7 +363,7 @@ function holdDownsOf(history: History, conveyor: Conveyor): InspectionSheet['hol
     const at = (block.from.value + block.to.value) / 2;
     const last = gaps.findLast((gap) => Math.abs(gap.at - at) <= 50);
     return {
-      name: block.name ?? `H${index + 1}`,
+      name: holdDownName(conveyor, block, index),
       at,
       side: block.side,
       lastGap: last?.gap,

@@ -10,6 +10,7 @@ import {
   partOf,
   type ConditionPart,
 } from '../../domain/conditions/kinds.js';
+import { safeguardsAsk } from '../../domain/conditions/safeguards-declared.js';
 import type { ConditionKind } from '../../domain/model/records.js';
 import { formatClock, mirrorClock } from '../../domain/units/clock.js';
 import { formatChainage, formatNumber } from '../../domain/units/format.js';
@@ -73,7 +74,7 @@ function phoneData(sheet: InspectionSheet): PhoneSheetData {
       perCount: sheet.running.perCount,
       ahead: sheet.running.ahead,
     },
-    cautions: sheet.cautions,
+    cautions: [...sheet.cautions, ...safeguardsDeclared(sheet)],
     isolations: sheet.isolations.map((item) =>
       [
         item.name,
@@ -114,6 +115,12 @@ function phoneData(sheet: InspectionSheet): PhoneSheetData {
       text,
     })),
   };
+}
+
+function safeguardsDeclared({ safeguards }: InspectionSheet): PhoneSheetData['cautions'] {
+  if (safeguards.length === 0) return [];
+  const all = safeguards.map(({ what, found }) => (found === '' ? what : `${what} (${found})`));
+  return [{ heading: 'Safeguards declared.', text: `${all.join('; ')}. ${safeguardsAsk}` }];
 }
 
 const groups: Readonly<Record<ConditionPart, string>> = {

@@ -1,6 +1,7 @@
 // The inspection sheet as a value: where to look, what was seen last, what to expect now, and what is to be written down.
 // Lengths and chainages in mm, exposures in running hours or tonnes; clock positions in hours.
 
+import type { DeclaredSafeguard } from '../../domain/conditions/safeguards-declared.js';
 import type { Origin } from '../../domain/model/origin.js';
 import type { Drawing } from '../drawing/drawing-sheet.js';
 
@@ -60,6 +61,8 @@ export interface InspectionSheet {
     readonly lastGap: number | undefined;
     readonly lastDate: string | undefined;
   }[];
+  /** As declared, each to be looked at, and tried by the site's rules. */
+  readonly safeguards: readonly DeclaredSafeguard[];
   /** What is open, to be answered one by one; `answer` names it in the language. */
   readonly openConditions: readonly {
     readonly what: string;

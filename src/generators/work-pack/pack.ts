@@ -1,6 +1,7 @@
 // The work pack as a value: everything a crew, a planner and a buyer need for one job, worked out once and printed by html.ts,
 // markdown.ts, xlsx.ts and calendar.ts. Lengths and chainages in mm, masses in kg, times in hours; dates are ISO 8601 text.
 
+import type { DeclaredSafeguard } from '../../domain/conditions/safeguards-declared.js';
 import type { Lift } from '../../domain/geometry/handling.js';
 import type { StepAction } from '../../domain/model/job.js';
 import type { Origin } from '../../domain/model/origin.js';
@@ -56,6 +57,8 @@ export interface WorkPack {
   readonly accessUnits: readonly AccessUnitRow[];
   readonly cautions: readonly Caution[];
   readonly isolations: readonly IsolationRow[];
+  /** As declared, each to be looked at and tried before the machine is handed back. */
+  readonly safeguards: readonly DeclaredSafeguard[];
   readonly permits: readonly Permit[];
   readonly access: readonly AccessRow[];
   readonly runs: readonly RunRow[];

@@ -2,6 +2,8 @@
 // the same pack, byte for byte. Masses and counts come from geometry and the order's own steps, never from typing.
 
 import { openConditionRows, safeguardsOutText } from '../../domain/conditions/rows.js';
+import { declaredSafeguards } from '../../domain/conditions/safeguards-declared.js';
+import { holdDownName } from '../../domain/model/part-names.js';
 import { handlingGuideline } from '../../domain/geometry/handling.js';
 import type { ConveyorDecision } from '../../domain/decision/conveyor-decision.js';
 import { isNow } from '../../domain/decision/order-call.js';
@@ -84,6 +86,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
   const steel = steelFacts(estate, ground, fitted, unit, options.asOf);
   const { cuts, materials } = needsOf({ ground, areas: fitted }, estate, before.store);
   const rests = restsOn(before, cuts, job, unit);
+  const open = openConditionRows(records, conveyor, options.asOf);
   const renewed = panels.filter((panel) => panel.renewed);
   const standing = standingOf(options.decision, before, job, renewed);
   const orders = orderDates(job, options.decision, materials);
@@ -120,7 +123,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     ...teamFacts(plan),
     cautions: cautionsFor({
       conveyor,
-      safeguardsOut: safeguardsOutText(openConditionRows(records, conveyor, options.asOf)),
+      safeguardsOut: safeguardsOutText(open),
       changesScrew: job.screwChange !== undefined,
       heat,
       empties: emptiedBy(steps) !== undefined,
@@ -128,6 +131,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
       downSlope: plan.lifts.spiral?.downSlopeForce,
     }),
     isolations: isolationFacts(job),
+    safeguards: declaredSafeguards(conveyor, open),
     permits: permitsFor({
       unit,
       conveyor,
@@ -264,7 +268,7 @@ function holdDownFacts({ conveyor }: Job, taken: readonly number[]): WorkPack['h
     return block
       ? [
           {
-            name: block.name ?? `H${index + 1}`,
+            name: holdDownName(conveyor, block, index),
             at: (block.from.value + block.to.value) / 2,
             blocks: countHoldDowns([block]).blocks,
           },

@@ -4,13 +4,14 @@
 import { chainageText } from '../../domain/units/length-words.js';
 import { partNamedIn } from '../../domain/conditions/kinds.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
-import type { Conveyor } from '../../domain/model/conveyor.js';
-import type { Origin } from '../../domain/model/origin.js';
+import type { Conveyor, Safeguard } from '../../domain/model/conveyor.js';
+import { partNamed, partsByKind, type NamedPart } from '../../domain/model/part-names.js';
 import type { Problem } from '../../domain/model/problem.js';
 import type { ConditionLine, PanelUse, Reline, DatedRecord, SeenPlace } from '../../domain/model/records.js';
-import type { NameUse, Stated } from '../../domain/model/stated.js';
+import type { Stated } from '../../domain/model/stated.js';
 import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import type { ConveyorIndex } from './conveyors.js';
+import { endPlace } from '../lowering/end-place.js';
 import { panelThere } from './panel-there.js';
 import { checkStretch } from './stretches.js';
 
@@ -32,13 +33,13 @@ export function withPlace<T extends SeenPlace>(
     if (!checkStretch(seen.panel, conveyor, problems)) return seen;
     return { ...seen, ...panelPlace(seen.panel, conveyor, relines, day) };
   }
-  if (seen.end) return { ...seen, ...endPlace(seen.end, conveyor) };
+  if (seen.end) return { ...seen, ...endPlace(seen.end, conveyor, unitOfMachine(conveyor)) };
   if (!seen.point) return seen.at ? seen : { ...seen, ...onlyPart(part, conveyor) };
   const parts = partsByKind(conveyor);
-  const own = partNamed(parts.get(part ?? '') ?? [], seen.point);
+  const own = partNamed(parts.get(part ?? '') ?? [], seen.point.name);
   if (own) return { ...seen, at: own };
   const isPoint = conveyor.points.some(({ name }) => name === seen.point?.name);
-  const other = isPoint ? undefined : partNamed([...parts.values()].flat(), seen.point);
+  const other = isPoint ? undefined : partNamed([...parts.values()].flat(), seen.point.name);
   if (other) return { ...seen, at: other };
   // An isolation may have no place along the trough: its name says where it is.
   if (!isPoint && conveyor.isolations.some(({ name, at }) => !at && name === seen.point?.name)) return seen;
@@ -67,18 +68,10 @@ export function seenPlaced(
   };
 }
 
-interface NamedPart {
-  readonly name?: string;
-  readonly from: Stated<'length'>;
-  readonly origin: Origin;
-}
-
-function partNamed(parts: readonly NamedPart[], use: NameUse): Stated<'length'> | undefined {
-  return parts.find(({ name }) => name !== undefined && name === use.name)?.from;
-}
-
 /** Of a part that the machine has once nobody has to say where it is. */
-function onlyPart(kind: string | undefined, conveyor: Conveyor): Pick<SeenPlace, 'at' | 'point'> {
+function onlyPart(kind: string | undefined, conveyor: Conveyor): Pick<SeenPlace, 'at' | 'point' | 'end'> {
+  const [safeguard, ...others] = conveyor.safeguards.filter((each) => each.kind === kind);
+  if (safeguard) return others.length > 0 || kind === 'pull cord' ? {} : placeOf(safeguard);
   const parts: readonly NamedPart[] =
     kind === 'gate'
       ? conveyor.breaks.filter((each) => each.kind === 'slide gate')
@@ -89,38 +82,8 @@ function onlyPart(kind: string | undefined, conveyor: Conveyor): Pick<SeenPlace,
   return { at: from, ...(name !== undefined && { point: { name, origin } }) };
 }
 
-/** A gate, a hatch, a cover, a lifting point lies where it is declared: `gate stuck at Gate`, `finding at L1 "hook bent"`. */
-function partsByKind({
-  breaks,
-  hatches,
-  covers,
-  holdDowns,
-  braces,
-  access,
-  liftingPoints,
-  isolations,
-}: Conveyor): ReadonlyMap<string, readonly NamedPart[]> {
-  return new Map<string, readonly NamedPart[]>([
-    ['gate', breaks],
-    ['hatch', hatches],
-    ['cover', covers],
-    ['hold-down', holdDowns],
-    ['brace', braces],
-    ['access', access],
-    ['lifting point', liftingPoints.map((each) => ({ ...each, from: each.at }))],
-    ['isolation', isolations.flatMap(({ at, ...each }) => (at ? [{ ...each, from: at }] : []))],
-  ]);
-}
-
-/** `tail`, `head`, or `drive`, which is at one of them; no place where the conveyor says no drive. */
-function endPlace({ name, origin }: NameUse, conveyor: Conveyor): Pick<SeenPlace, 'at'> {
-  const { drive, length } = conveyor;
-  const end = name === 'drive' ? drive?.end : name;
-  if (end === undefined) return {};
-  const value = end === 'tail' ? 0 : length.value;
-  return {
-    at: { dimension: 'length', value, text: chainageText(value, unitOfMachine(conveyor)), origin },
-  };
+function placeOf({ at, point, end }: Safeguard): Pick<SeenPlace, 'at' | 'point' | 'end'> {
+  return { ...(at && { at }), ...(point && { point }), ...(end && { end }) };
 }
 
 function panelPlace(

@@ -255,6 +255,42 @@ export const conveyorKeywords: KeywordDocs = {
       'rest at ${1:1.5} m',
     ),
   },
+  Safeguard: {
+    'emergency stop': word(
+      'An emergency stop. The sheet asks to look at each safeguard that is declared, the pack to have each tried before the machine is handed back.',
+      'emergency stop at ${1|tail,head,drive|}',
+    ),
+    'pull cord': word('A pull cord along the machine.', 'pull cord from ${1:0} m to ${2:22.4} m both sides'),
+    interlock: word(
+      'The interlock switch of a hatch, a cover or a guard: the machine stops when that is opened.',
+      'interlock at ${1:H1}',
+    ),
+    'interlock switch': word('The same as `interlock`.', 'interlock at ${1:H1}'),
+    'zero-speed sensor': word(
+      'Sees whether the screw turns: the drive stops when it does not.',
+      'zero-speed sensor at tail',
+    ),
+    'level probe': word('Stops what feeds when the trough is full there.', 'level probe at ${1:Inlet}'),
+    'blockage switch': word(
+      'Stops the screw when nothing leaves it any more.',
+      'blockage switch at ${1:Discharge}',
+    ),
+    guard: word('A guard of the drive, a shaft or an opening.', 'guard at ${1|drive,tail,head|}'),
+    'both sides': word('On each side of the trough.'),
+    'left side': word('On the left, looking in the direction of flow.'),
+    'right side': word('On the right, looking in the direction of flow.'),
+    at: word(
+      'Where: a part of the conveyor by its name, an end (`tail`, `head`, `drive`) or a chainage; several with `and`.',
+    ),
+    and: word('One more of it there.'),
+    from: word('All along a stretch, from the tail.', 'from ${1:0} m to ${2:22.4} m'),
+    every: word('One in every such length.', 'every ${1:8} m from ${2:1} m to ${3:21.5} m'),
+  },
+  Post: {
+    tail: word('At the tail end.'),
+    head: word('At the head end.'),
+    drive: word('At the end where the drive is.'),
+  },
   LiftingPoint: {
     'lifting point': word(
       'A place to lift from, with the limit on its plate.',

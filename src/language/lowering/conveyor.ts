@@ -12,6 +12,7 @@ import { lowerRun } from './stretch.js';
 import { stated, type FactAccount } from './block.js';
 import { conveyorLength, probability, someLength, chainage } from './limits.js';
 import { lowerPart, partsList } from './parts.js';
+import { lowerSafeguards } from './safeguards.js';
 import { onceByName } from './plant.js';
 import { wordsOf, type Reader } from './reader.js';
 
@@ -22,6 +23,7 @@ interface Along {
   readonly parts: ReturnType<typeof partsList>;
   readonly sections: StatedSection[];
   readonly breaks: Break[];
+  readonly safeguards: ast.Safeguard[];
   /** False as soon as a break cannot be placed. */
   sound: boolean;
 }
@@ -39,7 +41,7 @@ export function lowerConveyor(
   doc: string | undefined,
 ): NamedConveyor {
   const facts: Facts = {};
-  const along: Along = { parts: partsList(), sections: [], breaks: [], sound: true };
+  const along: Along = { parts: partsList(), sections: [], breaks: [], safeguards: [], sound: true };
   const once = onceByName(reader);
   for (const fact of node.facts)
     if (isAlong(fact)) lowerAlong(reader, once, fact, along);
@@ -76,6 +78,12 @@ export function lowerConveyor(
       nameOrigin: block.nameOrigin,
       sections: inOrder(sections),
       breaks: withEndPlates(breaks, required.length, block.nameOrigin),
+      safeguards: lowerSafeguards(reader, along.safeguards, {
+        ...placed,
+        ...required,
+        ...stated({ drive: facts.drive }),
+        breaks,
+      }),
     },
   };
 }
@@ -129,6 +137,7 @@ const alongTypes = [
   'Hatch',
   'LiftingPoint',
   'Rest',
+  'Safeguard',
   'Point',
 ] as const satisfies readonly ast.ConveyorFact['$type'][];
 
@@ -160,6 +169,9 @@ function lowerAlong(
       else along.sound = false;
       return;
     }
+    case 'Safeguard':
+      along.safeguards.push(fact); // its place may be a part that stands further down
+      return;
     default:
       lowerPart(reader, fact, along.parts, once);
   }

@@ -31,6 +31,7 @@ const repeatable = new Set([
   'Hatch',
   'LiftingPoint',
   'Rest',
+  'Safeguard',
   'Point',
   'HoldDownGap',
   'FlightReading',

@@ -10,6 +10,7 @@ import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
 import { conditionWords, panelWords, partNameOf, spotWords } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { holdDownName } from '../../../domain/model/part-names.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
 import { recordedSpeed, type History } from '../../../domain/model/history.js';
@@ -156,7 +157,7 @@ export function besideLiner(estate: Estate, history: History): BesideLiner {
   return {
     findings: newestFirst(findings),
     gaps: gaps
-      .map(({ at, read }) => ({ name: blockAt(conveyor.holdDowns, at), at, read: newestFirst(read) }))
+      .map(({ at, read }) => ({ name: blockAt(conveyor, at), at, read: newestFirst(read) }))
       .sort((a, b) => a.at - b.at),
     currents: newestFirst(currents),
     speeds: newestFirst(speeds),
@@ -296,7 +297,9 @@ function amendmentsOf({ amendments }: Estate, conveyor: Conveyor): readonly Corr
     }));
 }
 
-function blockAt(blocks: History['conveyor']['holdDowns'], at: number): string | undefined {
+function blockAt(conveyor: Conveyor, at: number): string | undefined {
+  const blocks = conveyor.holdDowns;
   const found = blocks.findIndex((each) => Math.abs((each.from.value + each.to.value) / 2 - at) <= oneBlock);
-  return found < 0 ? undefined : (blocks[found]?.name ?? `H${found + 1}`);
+  const block = blocks[found];
+  return block && holdDownName(conveyor, block, found);
 }

@@ -1,5 +1,7 @@
 // The order as rows of a work sheet: what, where, who, with what, when, after what, and what is signed before the next.
 
+import { declaredSafeguards } from '../../../domain/conditions/safeguards-declared.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Heat, Job, Step } from '../../../domain/model/job.js';
 import { emptiedBy } from '../../../domain/order/emptying.js';
 import { countHoldDowns, holdDownWords } from '../../../domain/model/hold-down-count.js';
@@ -125,8 +127,19 @@ function measuresOf(step: Step, { conveyor }: Job, served: string): readonly str
     ...(rest
       ? [`The place ${rest.kind} for ${rest.time.text}: nobody works there before, nights counted in.`]
       : []),
+    ...(step.action === 'remove isolation' ? triedFirst(conveyor) : []),
     ...(cutToFit ? ['Closing panel: measure the gap on site and cut to fit.'] : []),
   ];
+}
+
+/** Before the machine is handed back; the list that is signed stands in the pack. */
+function triedFirst(conveyor: Conveyor): readonly string[] {
+  const all = declaredSafeguards(conveyor, []).map(({ what }) => what);
+  return all.length === 0
+    ? []
+    : [
+        `Before it is handed back, looked at and tried as the site’s rules say: ${all.join('; ')}. One that does not work: stop and ask.`,
+      ];
 }
 
 /** Where along the step the platform is needed; empty where it is all along, because what it carries holds nobody beside it. */

@@ -1,6 +1,7 @@
 // What keeps people safe before the first bolt is undone: isolation, permits, tests, cautions, access, and what is counted off
 // and back.
 
+import { safeguardsAsk } from '../../../domain/conditions/safeguards-declared.js';
 import { formatMass } from '../../../domain/units/format.js';
 import { chainageWords, lengthWords } from '../../../domain/units/length-words.js';
 import type { WorkPack } from '../pack.js';
@@ -38,6 +39,7 @@ export function safetyBlocks(pack: WorkPack): PrintBlock[] {
         ['', 'others found on site', '', '', '', '', '', ''],
       ],
     },
+    ...safeguardBlock(pack),
     {
       kind: 'table',
       caption: 'Permits and tests',
@@ -70,6 +72,34 @@ export function safetyBlocks(pack: WorkPack): PrintBlock[] {
       ),
     },
     { kind: 'cautions', cautions: pack.cautions },
+  ];
+}
+
+/** As the isolation points, and signed at the end of the job. */
+function safeguardBlock({ safeguards }: WorkPack): PrintBlock[] {
+  if (safeguards.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption: 'Safeguards declared, before the machine is handed back',
+      form: true,
+      columns: [
+        { head: 'Safeguard' },
+        { head: 'Known of it' },
+        { head: 'There and whole', write: 22 },
+        { head: 'Tried by, time', write: 26 },
+        { head: 'Signed', write: 22 },
+      ],
+      origins: safeguards.map(({ origin }) => origin),
+      rows: safeguards.map(({ what, note, found }) => [
+        what,
+        [found, note].filter(Boolean).join('; '),
+        '',
+        '',
+        '',
+      ]),
+    },
+    { kind: 'text', text: safeguardsAsk },
   ];
 }
 

@@ -3,6 +3,7 @@
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Origin } from '../../../domain/model/origin.js';
 import type { Stated } from '../../../domain/model/stated.js';
+import { capital } from '../../../domain/units/wording.js';
 import { each } from '../../telling/each.js';
 import type { Rule } from '../../rule.js';
 
@@ -47,6 +48,8 @@ function* chainagesOf(conveyor: Conveyor): Iterable<{ what: string; at: Stated<'
   for (const part of conveyor.hatches) yield* ends(`Hatch ${part.name ?? ''}`.trim(), part);
   for (const part of conveyor.isolations) if (part.at) yield { what: `Isolation ${part.name}`, at: part.at };
   for (const part of conveyor.liftingPoints) yield { what: `Lifting point ${part.name}`, at: part.at };
+  for (const { kind, at, to } of conveyor.safeguards)
+    for (const end of [at, to]) if (end) yield { what: capital(kind), at: end };
   for (const part of conveyor.points) yield { what: `Point ${part.name}`, at: part.at };
 }
 

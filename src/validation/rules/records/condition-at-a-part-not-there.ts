@@ -2,7 +2,8 @@
 
 import { datedRecords } from '../../../domain/model/dated-records.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
-import { partOf, samePlace } from '../../../domain/conditions/kinds.js';
+import { isSafeguard } from '../../../domain/conditions/safeguards.js';
+import { partNameOf, samePlace } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { SeenPlace } from '../../../domain/model/records.js';
 import type { Found } from '../../finding.js';
@@ -16,7 +17,7 @@ export const conditionAtAPartNotThere: Rule = {
   why: 'The pack takes off and puts back what is declared: the bent brace or the loose block is on no list, and nobody brings one along.',
   todo: 'Correct the chainage, or add the part to the conveyor.',
   given: 'inspection',
-  around: { conveyor: '  brace every 3 m from 3 m to 9 m' },
+  around: { conveyor: '  brace every 3 m from 3 m to 9 m\n  emergency stop at tail' },
   example: '  brace bent at «4.5 m|6 m»',
   cases: [
     { name: 'within the hand of a torch', text: '  brace bent at 6.3 m' },
@@ -30,29 +31,35 @@ export const conditionAtAPartNotThere: Rule = {
     { name: 'a finding of a part', text: '  finding hold-down at «3 m» serious "shoe worn"' },
     { name: 'a finding of one that is there', text: '  finding gate at Gate serious "bent"' },
     { name: 'work at one', text: '  serviced hold-down tightened at «3 m»' },
+    {
+      name: 'a stop where another is declared',
+      text: '  emergency stop dead at «head» closed on 2025-03-11',
+    },
+    { name: 'that one', text: '  emergency stop dead at tail closed on 2025-03-11' },
+    { name: 'a safeguard of which none is declared', text: '  interlock dead at «4 m» closed on 2025-03-11' },
     { name: 'put right, wherever it was', text: '  brace bent at 6 m\n  closed brace bent at 6 m' },
   ],
   *check({ estate }) {
     for (const { conveyor, conditions } of datedRecords(estate))
       for (const line of conditions)
-        if (line.answer === undefined) yield* judge(conveyor, line.about ?? partOf(line.kind), line);
+        if (line.answer === undefined) yield* judge(conveyor, partNameOf(line), line);
     for (const { conveyor, part, place } of estate.services) yield* judge(conveyor, part, place);
   },
 };
 
 function* judge(conveyor: Conveyor, part: string | undefined, place: SeenPlace): Iterable<Found> {
-  const { at, to, point } = place;
-  const parts = partsOf(conveyor, part);
+  const { at, to, point, end } = place;
+  const parts = partsOf(conveyor, part) ?? safeguardsOf(conveyor, part);
   if (!parts || !at) return;
   const named = point && conveyor.breaks.find(({ name }) => name === point.name);
   // A point lies where somebody looks, not where the part is.
   if (point && (part !== 'gate' || !named || named.kind === 'slide gate')) return;
   if (at.value > conveyor.length.value + 0.5) return; // beyond the conveyor: another finding
-  const [from, end] = [at.value, to?.value ?? at.value];
-  const off = (one: Span): number => Math.max(one.from - end, from - one.to, 0);
+  const [low, high] = [at.value, to?.value ?? at.value];
+  const off = (one: Span): number => Math.max(one.from - high, low - one.to, 0);
   const nearest = [...parts.spans].sort((a, b) => off(a) - off(b))[0];
   if (!named && nearest && off(nearest) <= samePlace) return;
-  const where = named ? `${named.name}, its ${named.kind}` : at.text;
+  const where = named ? `${named.name}, its ${named.kind}` : end ? `the ${end.name}` : at.text;
   yield {
     origin: named ? point.origin : at.origin,
     message: nearest
@@ -67,7 +74,21 @@ interface Span {
   readonly to: number;
 }
 
-/** Undefined for conditions of what lies everywhere, liner, spiral, material, and of what no conveyor declares: its guards. */
+/** Undefined where the conveyor declares no safeguard at all, or one of the kind without a place: nobody wrote down which it has. */
+function safeguardsOf(
+  { safeguards }: Conveyor,
+  part: string | undefined,
+): { readonly name: string; readonly spans: readonly Span[] } | undefined {
+  if (part === undefined || safeguards.length === 0 || !isSafeguard(part)) return undefined;
+  const own = safeguards.filter(({ kind }) => kind === part);
+  if (own.some(({ at }) => at === undefined)) return undefined;
+  return {
+    name: part,
+    spans: own.flatMap(({ at, to }) => (at ? [{ from: at.value, to: (to ?? at).value }] : [])),
+  };
+}
+
+/** Undefined for conditions of what lies everywhere, liner, spiral, material. */
 function partsOf(
   { holdDowns, braces, covers, hatches, breaks }: Conveyor,
   part: string | undefined,

@@ -1,0 +1,48 @@
+// The safeguards that a conveyor declares, with what stands open of each: one list behind the next sheet, which asks to look at them,
+// and the pack, which asks to try them before the machine is handed back. Whether one is good enough is for competent people.
+
+import type { Conveyor, Safeguard } from '../model/conveyor.js';
+import type { Origin } from '../model/origin.js';
+import { samePlace, whereWords } from './kinds.js';
+import { sinceWords, type OpenCondition } from './rows.js';
+
+export interface DeclaredSafeguard {
+  /** `emergency stop at tail`. */
+  readonly what: string;
+  readonly note: string;
+  /** What stands open of it, in words; empty where nothing does. */
+  readonly found: string;
+  readonly origin: Origin;
+}
+
+/** What is asked of each; the tool only lists them. */
+export const safeguardsAsk =
+  'Look at each; have it tried as the site’s rules say, by who may. One that is gone, bridged or does not stop the machine is told at ' +
+  'once: whether it may run is for the site’s competent person to decide.';
+
+export function declaredSafeguards(
+  conveyor: Conveyor,
+  open: readonly OpenCondition[],
+): readonly DeclaredSafeguard[] {
+  return conveyor.safeguards.map((each) => ({
+    what: safeguardWords(each),
+    note: each.note ?? '',
+    found: open
+      .filter((row) => isOf(each, row))
+      .map((row) => `${row.what}, ${sinceWords(row)}`)
+      .join('; '),
+    origin: each.origin,
+  }));
+}
+
+function safeguardWords(safeguard: Safeguard): string {
+  const { kind, name } = safeguard;
+  return `${kind}${name === undefined ? '' : ` ${name}`}${whereWords(safeguard)}`;
+}
+
+/** What says no place may be of any of the kind. */
+function isOf({ kind, at, to }: Safeguard, row: OpenCondition): boolean {
+  if (row.partName !== kind) return false;
+  if (at === undefined || row.at === undefined) return true;
+  return row.at <= (to ?? at).value + samePlace && (row.to ?? row.at) >= at.value - samePlace;
+}
