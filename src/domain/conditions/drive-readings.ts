@@ -7,7 +7,7 @@ import type { History } from '../model/history.js';
 import type { Origin } from '../model/origin.js';
 import type { ConditionLine, DatedRecord, Service } from '../model/records.js';
 import type { CalendarDay } from '../units/calendar.js';
-import { aspectsOf, conditionKinds, partOf } from './kinds.js';
+import { aspectsOf, conditionKinds, isOfTemperature, partOf } from './kinds.js';
 import { putsRight, servicesOf } from './service.js';
 
 export interface DriveReadings {
@@ -70,8 +70,8 @@ function byWork({ date, work, words, note, origin }: Service): DriveRead {
   return { day: date.day, temperature: undefined, told: 'put right', note, by, origin };
 }
 
-function says({ aspect, temperature }: ConditionLine, of: DriveReadings['of']): boolean {
-  return of === 'temperature' ? temperature !== undefined : aspect === of;
+function says(line: ConditionLine, of: DriveReadings['of']): boolean {
+  return of === 'temperature' ? isOfTemperature(line) : line.aspect === of;
 }
 
 function readOf(line: ConditionLine, record: DatedRecord, of: DriveReadings['of']): DriveRead {

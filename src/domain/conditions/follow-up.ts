@@ -25,6 +25,7 @@ import type {
 } from '../model/records.js';
 import { isWorkSomewhere, putsRight, servicesOf } from './service.js';
 import {
+  areOneThing,
   couldBeOne,
   isMeasurement,
   isSameCondition,
@@ -215,7 +216,7 @@ function onlyOneLike(open: readonly Draft[], line: ConditionLine): readonly Draf
   if (line.answer === undefined && needsPlace(line.kind)) return [];
   if (line.kind === 'finding' && (line.answer === undefined || line.about === undefined)) return [];
   const alike = open.filter(({ last }) => couldBeOne(last.line, line));
-  return alike.every(({ last }) => alike[0] && isSamePlace(last.line, alike[0].last.line)) ? alike : [];
+  return alike.every(({ last }) => alike[0] && areOneThing(last.line, alike[0].last.line)) ? alike : [];
 }
 
 function answer(draft: Draft, seen: SeenLine): void {
@@ -384,7 +385,7 @@ function isTheOnlyOne(
   const before = services.filter((each) => each.date.day <= work.date.day && !isWorkSomewhere(each));
   return drafts
     .filter(({ closed, last }) => !closed && ends(work, last) && !before.some((each) => ends(each, last)))
-    .every(({ last }) => isSamePlace(last.line, line));
+    .every(({ last }) => (work.ended ? areOneThing : isSamePlace)(last.line, line));
 }
 
 /** Whoever fits panels tells of a gap or a bolt as it is now; what is torn, cracked or lost was so on what came out. */

@@ -159,6 +159,16 @@ export function needsPlace(kind: ConditionKind): boolean {
   return parts[kind] !== 'drive' && kind !== 'finding' && partNamedIn(kind) !== 'pull cord';
 }
 
+/** Of the part being hot, whether or not anybody says how hot. */
+export function isOfTemperature({ temperature, hot }: Pick<ConditionLine, 'temperature' | 'hot'>): boolean {
+  return temperature !== undefined || hot === true;
+}
+
+/** Of a part of the drive, with nothing that is wrong with it: an answer speaks of whatever stands open there. */
+function saysNothingWrong(line: ConditionLine): boolean {
+  return parts[line.kind] === 'drive' && line.aspect === undefined && !isOfTemperature(line);
+}
+
 /** A temperature without a severity is a measurement: nothing to be closed. */
 export function isMeasurement({ temperature, severity, answer }: ConditionLine): boolean {
   return temperature !== undefined && severity === undefined && answer === undefined;
@@ -178,7 +188,7 @@ export function conditionWords(line: ConditionLine): string {
       : count.count === 1
         ? `1 ${kind.replace('bolts', 'bolt')}`
         : `${count.count} ${kind}`;
-  const more = aspect ?? (temperature && `at ${hot(temperature)}`);
+  const more = aspect ?? (temperature ? `at ${asHot(temperature)}` : line.hot && 'temperature');
   const before = movedFrom ? ` (seen as ${movedFrom.words}; its panel was moved on ${movedFrom.day})` : '';
   return `${what}${more === undefined ? '' : ` ${more}`}${whereWords(line)}${before}`;
 }
@@ -233,7 +243,14 @@ export function saysNoPlace({ at, point, panel, end }: SeenPlace): boolean {
 
 /** Of one kind and part along the trough, wherever each lies; sides that both say are one. */
 export function couldBeOne(a: ConditionLine, b: ConditionLine): boolean {
-  return a.kind === b.kind && parts[a.kind] !== 'drive' && a.about === b.about && !areOnOtherSides(a, b);
+  if (parts[a.kind] === 'drive')
+    return a.kind === b.kind && [a, b].some((each) => each.answer !== undefined && saysNothingWrong(each));
+  return a.kind === b.kind && a.about === b.about && !areOnOtherSides(a, b);
+}
+
+/** Of two that one answer could speak of: one thing at one place. */
+export function areOneThing(a: ConditionLine, b: ConditionLine): boolean {
+  return isSamePlace(a, b) && (parts[a.kind] !== 'drive' || isSameCondition(a, b));
 }
 
 function areOnOtherSides(a: SeenPlace, b: SeenPlace): boolean {
@@ -245,7 +262,7 @@ function along({ value, text }: Stated<'length'>): string {
   return /(ft|foot|feet|in|inch|inches)$/.test(text) ? text : formatChainage(value);
 }
 
-function hot({ value, text }: Stated<'temperature'>): string {
+function asHot({ value, text }: Stated<'temperature'>): string {
   return /F$/.test(text) ? text : formatValue(value, 'temperature');
 }
 
@@ -260,7 +277,7 @@ export function conditionAnswerText(first: ConditionLine, last: ConditionLine = 
   return [
     kind,
     count === undefined ? size?.text : String(count.count),
-    aspect ?? (temperature && `temperature ${temperature.text}`),
+    aspect ?? (temperature ? `temperature ${temperature.text}` : last.hot && 'temperature'),
     placeAsWritten(first).trim(),
   ]
     .filter(Boolean)
@@ -276,7 +293,6 @@ function placeAsWritten({ at, to, ...place }: SeenPlace): string {
 /** Two lines of one condition: of one kind, at one place. */
 export function isSameCondition(a: ConditionLine, b: ConditionLine): boolean {
   if (a.kind !== b.kind) return false;
-  if (parts[a.kind] === 'drive')
-    return a.aspect === b.aspect && (a.temperature === undefined) === (b.temperature === undefined);
+  if (parts[a.kind] === 'drive') return a.aspect === b.aspect && isOfTemperature(a) === isOfTemperature(b);
   return a.about === b.about && isSamePlace(a, b);
 }

@@ -18,6 +18,7 @@ import { isBesideTrough, isSafeguardOut } from './safeguards.js';
 import {
   conditionAnswerText,
   conditionWords,
+  isOfTemperature,
   middleOf,
   partNameOf,
   partOf,
@@ -78,7 +79,7 @@ function rowOf(
   const seen = first === last ? [first] : [first, last];
   const { kind, aspect, size, count, temperature } = last.line;
   return {
-    called: [kind, last.line.about, last.line.words, aspect ?? (temperature && 'temperature')]
+    called: [kind, last.line.about, last.line.words, aspect ?? (isOfTemperature(last.line) && 'temperature')]
       .filter(Boolean)
       .join(' '),
     measure: [size?.text, count && String(count.count), temperature?.text].filter(Boolean).join(', '),

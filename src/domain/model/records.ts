@@ -121,6 +121,8 @@ export interface ConditionLine extends SeenPlace {
   readonly count?: StatedCount;
   readonly aspect?: 'noise' | 'oil low' | 'oil dirty' | 'oil leak' | 'seal leaking' | 'flooded';
   readonly temperature?: Stated<'temperature'>;
+  /** It was too hot, and nobody says how hot. */
+  readonly hot?: true;
   /** What it was called where it was seen, and the day its panel was moved; `at` and `clock` are where it lies since. */
   readonly movedFrom?: { readonly words: string; readonly day: string };
   /** The liner was worn through here: a row of the readings says so too, and only then it tells of the rate. */

@@ -7,7 +7,7 @@ import type { ConditionKind, ConditionLine } from '../../domain/model/records.js
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 import type { ReadingRows } from '../reading-rows.js';
 import { notesOf, present, stated } from './block.js';
-import { wordsOf, type Reader } from './reader.js';
+import { keywordOf, wordsOf, type Reader } from './reader.js';
 import { lowerSeenAt, partNamed, sectorWords } from './seen-at.js';
 
 export function lowerCondition(
@@ -24,6 +24,7 @@ export function lowerCondition(
   const count = counts && row.size !== undefined ? reader.count(row, 'size', 'number of bolts') : undefined;
   const temperature = reader.quantity(row, 'temperature', 'temperature', 'temperature');
   // `noise serious temperature 71 degC` says two things: what is wrong, and what was measured beside it.
+  const isHot = keywordOf(row, 'temperature') !== undefined && row.temperature === undefined;
   const told = row.aspect !== undefined && temperature !== undefined;
   const line: ConditionLine = {
     kind,
@@ -37,6 +38,7 @@ export function lowerCondition(
       count,
       aspect: aspectOf(row),
       temperature: told ? undefined : temperature,
+      hot: isHot && row.aspect === undefined ? (true as const) : undefined,
       about: kind === 'finding' ? partNamed(row) : undefined,
       severity: row.severity,
       photo: reader.photo(row),

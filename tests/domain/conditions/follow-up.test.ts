@@ -36,6 +36,62 @@ function states({ estate }: Analysis): readonly string[] {
   );
 }
 
+describe('an answer without its measure ends what carried one', () => {
+  const seen = look(
+    '2024-09-09',
+    3600,
+    'motor temperature 92 degC serious',
+    'motor noise',
+    'joint open 9 mm at 6 m',
+    'bolts loose 3 at 4.2 m',
+    'tail bearing temperature 84 degC urgent',
+    'panel lifted 8 mm at 9 m',
+  );
+  const closed = [
+    'motor temperature',
+    'joint open at 6 m',
+    'bolts loose at 4.2 m',
+    'tail bearing temperature',
+    'panel lifted',
+  ];
+  const ended = (by: string): readonly string[] => [
+    `motor at 92 °C: closed by ${by}`,
+    by === 'look' ? 'motor noise: unanswered' : 'motor noise: open',
+    `joint open 9 mm at 6.00 m: closed by ${by}`,
+    `3 bolts loose at 4.20 m: closed by ${by}`,
+    `tail bearing at 84 °C: closed by ${by}`,
+    `panel lifted 8 mm at 9.00 m: closed by ${by}`,
+  ];
+  test('in a look', () => {
+    const answers = closed.map((line) => `closed ${line} by "fitter"`);
+    expect(states(read(seen, look('2025-03-10', 6000, ...answers)))).toEqual(ended('look'));
+  });
+  test('by work of a day', () => {
+    const works = closed.map((line) => `serviced DG1 2024-10-07 closed ${line} "done" by "fitter"`);
+    const found = read(seen, ...works);
+    expect(states(found)).toEqual(ended('service'));
+    expect(found.findings.filter(({ code }) => code === 'TL351')).toEqual([]);
+  });
+  test('of a part of the drive with nothing said, where one thing stands open there, and of two of none', () => {
+    const one = look('2024-09-09', 3600, 'gearbox oil leak serious');
+    expect(states(read(one, 'serviced DG1 2024-10-07 closed gearbox "new seal"'))).toEqual([
+      'gearbox oil leak: closed by service',
+    ]);
+    expect(states(read(one, look('2025-03-10', 6000, 'closed gearbox')))).toEqual([
+      'gearbox oil leak: closed by look',
+    ]);
+    const two = look('2024-09-09', 3600, 'gearbox oil leak serious', 'gearbox noise');
+    expect(states(read(two, look('2025-03-10', 6000, 'closed gearbox')))).toEqual([
+      'gearbox oil leak: unanswered',
+      'gearbox noise: unanswered',
+    ]);
+    expect(states(read(two, 'serviced DG1 2024-10-07 closed gearbox "new seal"'))).toEqual([
+      'gearbox oil leak: open',
+      'gearbox noise: open',
+    ]);
+  });
+});
+
 describe('what becomes of a condition', () => {
   const torn = look('2024-09-09', 3600, 'panel torn at 4.2 m serious', 'bolts missing 2 at P2');
 

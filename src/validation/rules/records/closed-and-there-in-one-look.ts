@@ -2,7 +2,7 @@
 // is no contradiction.
 
 import { datedRecords } from '../../../domain/model/dated-records.js';
-import { conditionWords, isSameCondition, partOf } from '../../../domain/conditions/kinds.js';
+import { conditionWords, isOfTemperature, isSameCondition, partOf } from '../../../domain/conditions/kinds.js';
 import type { ConditionLine } from '../../../domain/model/records.js';
 import type { Rule } from '../../rule.js';
 
@@ -71,7 +71,7 @@ inspection DG1 2025-03-17 meter 6080 h {
 
 function isSame(a: ConditionLine, b: ConditionLine): boolean {
   if (a.kind !== b.kind || a.aspect !== b.aspect) return false;
-  if (partOf(a.kind) === 'drive') return (a.temperature === undefined) === (b.temperature === undefined);
+  if (partOf(a.kind) === 'drive') return isOfTemperature(a) === isOfTemperature(b);
   if (a.kind === 'finding') return a.words === b.words && isSameCondition(a, b);
   return a.at !== undefined && b.at !== undefined && isSameCondition(a, b);
 }

@@ -20,6 +20,7 @@ export const conditionIncomplete: Rule = {
     { name: 'a gap', text: '  joint open 9 mm at 4.2 m' },
     { name: 'bolts without a number', text: '  «bolts missing at 4.2 m»' },
     { name: 'a gearbox of which nothing is said', text: '  «gearbox»' },
+    { name: 'a motor that was hot', text: '  «motor temperature serious»' },
     { name: 'a gearbox with a note', text: '  gearbox "hums at start"' },
     { name: 'a finding that stands open, with its words', text: '  finding motor serious "cable chafed"' },
     { name: 'a finding without words', text: '  «finding motor serious»' },
@@ -53,6 +54,7 @@ function lacking(line: ConditionLine): string | undefined {
   if (kind === 'finding') return words === undefined ? 'does not say what was found' : undefined;
   if (kind === 'joint open' && !size) return 'does not say how far';
   if (measureOf(kind) === 'count' && !count) return 'has no number';
+  if (line.hot) return 'does not say how hot';
   return partOf(kind) === 'drive' && !aspect && !temperature && note === undefined
     ? 'does not say what is wrong: noise, temperature, oil, a seal, water, or a note'
     : undefined;
