@@ -44,6 +44,25 @@ describe('in a look', () => {
       'tail end zero-speed monitor jumpered, serious',
       'zero-speed sensor bypassed at tail serious "zero-speed sensor jumpered"',
     ],
+    ['P4 thickness over 8 mm', 'P4 not seen "over 8 mm"'],
+    ['P4 thickness > 8 mm', 'P4 not seen "over 8 mm"'],
+    ['P4 less than 4 mm "pitted"', 'P4 not seen "less than 4 mm: pitted"'],
+    ['at 14.2 m clock 5:00 thickness at least 8 mm', 'at 14.2 m clock 5:00 not seen "at least 8 mm"'],
+    ['P7 thickness not read "no couplant"', 'P7 not seen "no couplant"'],
+    ['P7 not measured, ice', 'P7 not seen "ice"'],
+    ['P7 thickness n/a "no couplant"', 'P7 not seen "n/a: no couplant"'],
+    ['P1 thickness 8 mm to 8.5 mm', 'P1 thickness 8.25 mm ± 0.25 mm "8 mm to 8.5 mm"'],
+    ['P1 8.0-8.5 mm', 'P1 thickness 8.25 mm ± 0.25 mm "8.0 to 8.5 mm"'],
+    [
+      'P1 thickness 8.6 mm to 9 mm photo "a.png" "rough"',
+      'P1 thickness 8.8 mm ± 0.2 mm "8.6 mm to 9 mm: rough" photo "a.png"',
+    ],
+    [
+      'P2 thickness about 8.4 mm',
+      'How sure a thickness is says its ±: `P2 thickness 8.4 mm ± 0.5 mm "about"`, if it is right to half a millimetre.',
+    ],
+    ['current not read "clamp flat"', 'finding motor "current not read: clamp flat"'],
+    ['speed not read', 'finding drive "speed not read"'],
     ['zero-speed sensor loose at tail slight', 'finding zero-speed sensor at tail slight "loose"'],
     ['zero-speed sensor tape removed at tail', 'closed zero-speed sensor bypassed at tail "tape removed"'],
     ['level probe at Inlet bridged "wire"', 'level probe bypassed at Inlet "bridged: wire"'],
@@ -387,6 +406,38 @@ test.each([
   ],
   ['drain at 0.2 m ball valve 2 in', machineLine, '// drain at 0.2 m ball valve 2 in'],
   ['pad 12.0 new', record('reline'), 'serviced hold-down renewed at 12.0 m'],
+  [
+    'serviced DG1 from 2022-06-21 to 2022-06-22 gearbox oil changed',
+    asIs,
+    'serviced DG1 2022-06-22 gearbox oil changed "from 2022-06-21 to 2022-06-22"',
+  ],
+  [
+    'drive change DG1 2023-02-01 speed 13 rpm to 14 rpm by "fitter"',
+    asIs,
+    'drive change DG1 2023-02-01 speed 14 rpm by "fitter" "was 13 rpm"',
+  ],
+  [
+    'correction DG1 2022-04-01 P1 read on 2022-03-21 thickness 8.8 mm to 9.0 mm',
+    asIs,
+    'correction DG1 2022-04-01 P1 read on 2022-03-21 thickness 8.9 mm ± 0.1 mm "8.8 mm to 9.0 mm"',
+  ],
+  [
+    'correction DG1 2023-10-01 reline read on 2023-09-05 meter 1190 h by "x"',
+    asIs,
+    'correction DG1 2023-10-01 meter read on 2023-09-05 1190 h by "x"',
+  ],
+  [
+    'correction DG1 2022-04-01 all read on 2022-03-21 does not count by "x"',
+    asIs,
+    'What does not count is said of each reading, a line for each: `correction DG1 2022-04-01 P1 read on 2022-03-21 does not count by "…" "why"`, P2 and so on; the look itself stays as it was written.',
+  ],
+  [
+    'outage DG1 2022-12-05 to 2022-12-09 "strike"',
+    asIs,
+    'That a machine stood still shows in its meter: no line is needed. Where it counts for a forecast, it is a duty of none: ' +
+      '`duty DG1 from 2022-12-05 0 h/week "strike"` and `duty DG1 from 2022-12-10 110 h/week` with its hours from then on. ' +
+      'A stop that is planned is an `outage` of the plant.',
+  ],
   ['serviced DG1 2026-01-02 spiral at 5.8 m by "welder" "ground out, welded"', asIs, 'read'],
   [
     'serviced DG1 2026-01-02 closed spiral end gap at tail by "fitter"',

@@ -35,6 +35,8 @@ export interface GeneralLine {
   readonly senses?: readonly SaidBy[];
   /** Of work in words of one's own: how it would say what it ended. */
   readonly ending?: readonly Word[];
+  /** It is work in words of one's own, which ends nothing by itself. */
+  readonly endsNothing?: boolean;
 }
 
 /** Undefined where the line is of another kind: a reading with a slip, the beginning of a block. */
@@ -210,17 +212,39 @@ function workLine(head: readonly Word[], { line, senses, isNamed }: WorkLine): G
     line: [...head, ...line],
     senses,
     ...(ending ? { ending: [...head, ...ending] } : {}),
+    endsNothing: !isNamed && partOfWord(line[0]) !== undefined,
   };
 }
 
-/** `closed coupling noise "rubber renewed"`: work in words of one's own ends what it names. */
+/**
+ * `closed cover loose "screwed down"`: work in words of one's own ends what it names. Which that was is told only where what was done
+ * is done against one thing; what stands open there nobody knows here.
+ */
 function endingOf([about, ...rest]: readonly Word[]): readonly Word[] | undefined {
   const part = partOfWord(about);
-  const kind = conditionKinds.find((each) => partOfWord(keyword(each)) === part && part !== undefined);
-  if (kind === undefined) return undefined;
+  const said = rest.map(({ image }) => image.toLowerCase()).join(' ');
+  const against = mending.filter(([done]) => done.test(said)).map(([, ending]) => ending);
+  const kinds = conditionKinds.filter(
+    (each) =>
+      part !== undefined &&
+      (partOfWord(keyword(each)) === part || (part === 'trough' && each === 'product blocked')),
+  );
+  const [kind, ...others] = kinds.filter((each) => against.some((ending) => ending.test(each)));
+  if (kind === undefined || others.length > 0) return undefined;
   const aspect = aspectsOf(kind)[0];
   return [keyword('closed'), keyword(kind), ...(aspect === undefined ? [] : [keyword(aspect)]), ...rest];
 }
+
+/** What was done, and how the condition ends that it is done against. */
+const mending: readonly (readonly [done: RegExp, ending: RegExp])[] = [
+  [/weld|brazed/, / cracked$/],
+  [/tighten|torqued|screwed down|nipped/, / (?:loose|slack)$/],
+  [/straighten|bent back|pressed straight/, / (?:bent|dented)$/],
+  [/freed|loosened|made to move/, / stuck$/],
+  [/put back|refitted|replaced where it was/, / missing$/],
+  [/unblocked|rodded|dug out|cleared/, /^product blocked$/],
+  [/sealed|gasket|packing/, / leaking$/],
+];
 
 /** Nothing is said in it that was not written in that word. */
 function isInItsWords(line: readonly Word[], written: readonly Word[]): boolean {

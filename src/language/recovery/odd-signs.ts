@@ -19,14 +19,16 @@ export function withOddSign(
   behind: (word: number) => string,
   pattern: LinePattern,
 ): readonly Word[] | undefined {
-  if (!blocksOfWork.has(block) || /["{}]/.test(text)) return undefined;
-  const note = (said: string): Word => ({ type: 'STRING', image: `"${said.trim()}"` });
   const [point] = words;
+  const note = (said: string): Word => ({ type: 'STRING', image: `"${said.trim()}"` });
+  if (!blocksOfWork.has(block) || /[{}]/.test(text)) return undefined;
   const plain = words.filter(({ type }) => type !== ':');
-  if (point && isName(point) && /^[^ ]+ ?:? *n\/[as]\b/i.test(text)) {
-    const unseen = [point, keyword('not seen'), note(text.replace(/^[^ :]+ ?:? */, ''))];
-    return readsSoundly(unseen, pattern) ? unseen : undefined;
+  if (point && isName(point) && /^[^ ]+ ?:? *(?:thickness +)?n\/[as]\b/i.test(text)) {
+    const why = text.replace(/^[^ :]+ ?:? *(?:thickness +)?/, '').replace(/ *"([^"]*)" *$/, ': $1');
+    const unseen = [point, keyword('not seen'), note(why)];
+    return !why.includes('"') && readsSoundly(unseen, pattern) ? unseen : undefined;
   }
+  if (text.includes('"')) return undefined;
   const size = words.findIndex(({ type, image }) => type === 'QUANTITY' && /\d *(mm|in)$/.test(image));
   if (
     block === 'Inspection' &&
@@ -52,7 +54,7 @@ export function withOddSign(
 }
 
 /** These say nothing beside the words: `P5 = 10.8 mm`, `hatch (upper) stuck`, `panel #5`. What is in doubt is none of them. */
-const soft = /^[='’();#@!*+–—-]*$/;
+const soft = /^[='’();#@!*+–—~<>≥≤-]*$/;
 
 /** The words without such signs; a word that one of them divides is one again: `won’t`. `signs`: what stands behind each word. */
 export function withoutSoftSigns(
@@ -73,11 +75,22 @@ export function withoutSoftSigns(
   return put;
 }
 
+/** Of a number. */
+const spoken: Readonly<Record<string, string>> = {
+  '~': 'about',
+  '>': 'over',
+  '≥': 'over',
+  '<': 'under',
+  '≤': 'under',
+};
+
 /** What a sign stands for between two words: `10.2 - 10.4` is a stretch. */
 function signIn(sign: string, before: Word | undefined, next: Word): readonly Word[] {
   if (sign.endsWith('@')) return [keyword('at')];
   const isNumber = (word: Word | undefined): boolean => word?.type === 'NUMBER' || word?.type === 'QUANTITY';
   if (/^[-–—]$/.test(sign)) return isNumber(before) && isNumber(next) ? [keyword('to')] : [keyword(',')];
+  const bound = Object.hasOwn(spoken, sign) ? spoken[sign] : undefined;
+  if (bound !== undefined) return isNumber(next) ? [{ type: 'ID', image: bound }] : [];
   if (sign === '+') return [{ type: 'ID', image: 'and' }];
   return /^[()]$/.test(sign) && before ? [keyword(',')] : [];
 }
@@ -89,5 +102,7 @@ export function toldWithoutSigns(
   if (readsSoundly(line.words, line.pattern))
     return { message: `Did you mean \`${imagesOf(line.words)}\`?`, line: line.words };
   const { message, repair } = tellBroken(line);
-  return repair && { message, line: repair.line };
+  // How sure it is, is for who measured to say: told without a line.
+  const isAbout = line.words.some(({ image }) => image === 'about');
+  return repair ? { message, line: repair.line } : isAbout ? { message } : undefined;
 }

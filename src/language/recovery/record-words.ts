@@ -1,6 +1,7 @@
 // Records outside any block in the words of whoever wrote them: a meter that was changed, a look by another name, a day before what was
 // done on it, panels that were swapped, a machine that stood still, and a correction of what has no correction.
 
+import { addDays, formatDay, parseDay } from '../../domain/units/calendar.js';
 import type { BrokenLine } from './broken-line.js';
 import { asWork } from './general.js';
 import { joined } from './joined.js';
@@ -184,13 +185,22 @@ function stoodStill({ block, words }: BrokenLine): Otherwise | undefined {
   if (!from) return undefined;
   const conveyor = words.find((word, i) => i > 0 && isName(word))?.image ?? 'DG1';
   const texts = textsIn(words).map((text) => ` "${text}"`);
-  const until = to ? ` and \`duty ${conveyor} from ${to.image} 110 h/week\` with its hours from then on` : '';
+  // It stood on its last day too.
+  const again = to && dayAfter(to.image);
+  const until = to
+    ? ` and \`duty ${conveyor} from ${again ?? to.image} 110 h/week\` with its hours from then on`
+    : '';
   return {
     at: 0,
     message:
       'That a machine stood still shows in its meter: no line is needed. Where it counts for a forecast, it is a duty of none: ' +
       `\`duty ${conveyor} from ${from.image} 0 h/week${texts[0] ?? ''}\`${until}. A stop that is planned is an \`outage\` of the plant.`,
   };
+}
+
+function dayAfter(image: string): string | undefined {
+  const day = parseDay(image);
+  return day === undefined ? undefined : formatDay(addDays(day, 1));
 }
 
 /** `capacity DG1 from 2022-06-14 11.5 t/h` */

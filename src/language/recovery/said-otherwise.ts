@@ -9,6 +9,8 @@ import { isOffered, keepsAll, readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise, LineSaying } from './otherwise.js';
 import { panelsChangedOver } from './panels-changed-over.js';
 import { lookLines } from './look-words.js';
+import { doubtfulLines } from './reading-in-doubt.js';
+import { valueLines } from './record-values.js';
 import { recordLines } from './record-words.js';
 import { relineLines } from './reline-words.js';
 import { readInWords } from './reading-words.js';
@@ -155,13 +157,15 @@ const plain: readonly LineSaying[] = [
         }
       : undefined,
 
-  textBehindBy,
-
   closedOnADay,
 
   panelsChangedOver,
 
   ...headWords,
+
+  ...doubtfulLines,
+
+  ...valueLines,
 
   ...recordLines,
 
@@ -246,24 +250,6 @@ const unlessNear: readonly LineSaying[] = [
       : undefined;
   },
 ];
-
-/** `serviced DG1 2026-01-02 spiral at 5.8 m by "welder" "ground out"`: what was done stands before whom it was done by. */
-function textBehindBy({ words, pattern }: BrokenLine): Otherwise | undefined {
-  const by = words.findIndex(
-    ({ type }, i) => type === 'by' && words[i + 1]?.type === 'STRING' && words[i + 2]?.type === 'STRING',
-  );
-  if (by < 1 || words[0]?.type !== 'serviced' || words.slice(0, by).some(({ type }) => type === 'STRING'))
-    return undefined;
-  const [who, what] = [words[by + 1], words[by + 2]];
-  if (!who || !what) return undefined;
-  const line = [...words.slice(0, by), what, keyword('by'), who, ...words.slice(by + 3)];
-  if (!readsSoundly(line, pattern)) return undefined;
-  return {
-    at: by,
-    message: `What was done in words of one's own stands before whom it was done by: \`${imagesOf(line)}\`.`,
-    repair: changed(words, line),
-  };
-}
 
 /** `closed cable damaged at 8.7 m on 2025-10-02`, in an earlier look: it stood open until that day. */
 function closedOnADay({ block, words, pattern }: BrokenLine): Otherwise | undefined {

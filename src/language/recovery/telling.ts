@@ -73,7 +73,9 @@ function saidInGeneral(line: BrokenLine, general: GeneralLine): Told {
   const own = general.own ? ` In words of your own it is \`${imagesOf(general.own)}\`.` : '';
   const ending = general.ending
     ? ` It ends nothing that stands open; what it put right it names, \`${imagesOf(general.ending)}\`, say.`
-    : '';
+    : general.endsNothing
+      ? ' It ends nothing that stands open; what it put right it names behind `closed`, in the words of the look that found it.'
+      : '';
   const message = `${start}${how}${own}${ending}${general.kind === 'finding' ? familyOf(line) : ''}`;
   // Where it breaks, as far as it could be followed.
   const at = isOfTheBlock ? Math.min(line.reached, words.length - 1) : 0;

@@ -165,5 +165,5 @@ const inBlock: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   Reline: { with: 'liner' },
   ScrewChange: { to: 'screw', spiral: 'screw', new: 'screw' },
   Job: { shutdown: 'outage', crew: 'crews', team: 'crews', liner: 'reline' },
-  Order: { weld: 'patch', lock: 'isolate', remove: 'strip' },
+  Order: { lock: 'isolate', remove: 'strip' },
 };

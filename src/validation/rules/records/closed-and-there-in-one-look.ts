@@ -2,7 +2,12 @@
 // is no contradiction.
 
 import { datedRecords } from '../../../domain/model/dated-records.js';
-import { conditionWords, isOfTemperature, isSameCondition, partOf } from '../../../domain/conditions/kinds.js';
+import {
+  conditionWords,
+  isOfTemperature,
+  isSameCondition,
+  partOf,
+} from '../../../domain/conditions/kinds.js';
 import type { ConditionLine } from '../../../domain/model/records.js';
 import type { Rule } from '../../rule.js';
 

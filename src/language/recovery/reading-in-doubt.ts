@@ -1,0 +1,220 @@
+// A value that is no plain number: not read, a bound, about so much, from so much to so much. What was written stays in the note; how
+// sure a reading is says its ±, and what nobody read is `not seen`.
+
+import type { BrokenLine } from './broken-line.js';
+import { noteOf } from './general.js';
+import { joined } from './joined.js';
+import { readsSoundly, type SaidBy } from './kept.js';
+import type { LineSaying, Otherwise } from './otherwise.js';
+import { changed } from './repairs.js';
+import { isName } from './said-place.js';
+import { imagesOf, keyword, textsIn, type Word } from './word.js';
+
+export const doubtfulLines: readonly LineSaying[] = [notRead, driveNotRead, bounded, about, ranging];
+
+interface Parted {
+  /** Of what the reading is, with what belongs to it before `thickness`. */
+  readonly head: readonly Word[];
+  /** What stands where its value should. */
+  readonly value: readonly Word[];
+}
+
+/** Of a reading, or of the correction of one; undefined where it is neither. */
+function parted({ block, words: written }: BrokenLine): Parted | undefined {
+  const words = joined(written);
+  const at = words.findIndex(({ type }) => type === 'thickness');
+  const [first] = words;
+  const isCorrection = block === 'Block' && first?.type === 'correction' && at > 0;
+  const isPlaced = ['at', 'from', 'panel', 'panels', 'plate'].includes(first?.type ?? '') && at > 0;
+  if (!isCorrection && block !== 'Inspection') return undefined;
+  if (isCorrection || isPlaced || (isName(first) && at === 1))
+    return { head: words.slice(0, at), value: words.slice(at + 1) };
+  return isName(first) && at < 0 ? { head: words.slice(0, 1), value: words.slice(1) } : undefined;
+}
+
+/** How many words at the beginning say one of these; 0 where they say none. */
+function saying(words: readonly Word[], sayings: ReadonlySet<string>): number {
+  for (const length of [3, 2, 1])
+    if (
+      words.length >= length &&
+      sayings.has(
+        words
+          .slice(0, length)
+          .map(({ image }) => image.toLowerCase().replace(/\s+/g, ' '))
+          .join(' '),
+      )
+    )
+      return length;
+  return 0;
+}
+
+function sensed(words: readonly Word[], put: string): readonly SaidBy[] {
+  return words.map(({ image }): SaidBy => [image.toLowerCase().replace(/\s+/g, ' '), put]);
+}
+
+const unread: ReadonlySet<string> = new Set([
+  ...['not read', 'not measured', 'not taken', 'not gauged', 'not checked', 'not done', 'not possible'],
+  ...['unread', 'no value', 'n a', 'na', 'n/a', 'nil', 'none', 'missed', 'could not read', 'cannot read'],
+]);
+
+/** `P7 thickness not read "no couplant"` */
+function notRead(line: BrokenLine): Otherwise | undefined {
+  const found = parted(line);
+  if (!found || found.head[0]?.type === 'correction' || found.head[0]?.type === 'plate') return undefined;
+  const length = saying(found.value, unread);
+  if (length === 0) return undefined;
+  const rest = found.value.slice(length);
+  const note = noteOf(
+    rest.filter(({ type }) => type !== 'STRING'),
+    textsIn(rest),
+  );
+  const offered = [...found.head, keyword('not seen'), ...(note ? [note] : [])];
+  return {
+    at: found.head.length,
+    message: `What nobody read is said with \`not seen\`: \`${imagesOf(offered)}\`.`,
+    repair: changed(line.words, offered),
+    senses: [...sensed(found.value.slice(0, length), 'not seen'), ['thickness', 'not seen']],
+  };
+}
+
+/** `current not read "clamp flat"`, `speed not read`: nothing was measured, and the look says so. */
+function driveNotRead({ block, words }: BrokenLine): Otherwise | undefined {
+  const at = words.findIndex(({ type, image }) => type === 'current' || type === 'speed' || image === 'amps');
+  const part = words[at]?.type === 'speed' ? 'drive' : 'motor';
+  const behind = words.slice(at + 1);
+  if (block !== 'Inspection' || at < 0 || at > 1 || saying(behind, unread) === 0) return undefined;
+  const own = words.slice(at === 1 && words[0]?.image === part ? 1 : 0);
+  const note = noteOf(
+    own.filter(({ type }) => type !== 'STRING'),
+    textsIn(words),
+  );
+  const offered = [keyword('finding'), keyword(part), ...(note ? [note] : [])];
+  return {
+    at,
+    message: `Where it was not read no line is needed; why not is told in \`${imagesOf(offered)}\`.`,
+    repair: changed(words, offered),
+  };
+}
+
+const bounds: ReadonlySet<string> = new Set([
+  ...[
+    'over',
+    'above',
+    'more than',
+    'greater than',
+    'thicker than',
+    'at least',
+    'not less than',
+    'min',
+    'minimum',
+  ],
+  ...[
+    'under',
+    'below',
+    'less than',
+    'smaller than',
+    'thinner than',
+    'at most',
+    'not more than',
+    'up to',
+    'max',
+    'maximum',
+  ],
+]);
+
+/** `P4 thickness over 8 mm`: a bound made a reading would be reckoned with as one. */
+function bounded(line: BrokenLine): Otherwise | undefined {
+  const found = parted(line);
+  if (!found || saying(found.value, bounds) === 0 || !found.value.some(isThickness)) return undefined;
+  const { head, value } = found;
+  const of = imagesOf(head);
+  const message =
+    `A bound is no reading: a colour says between which depths it is, \`${of} colour teal\`, and a reading how sure it is, ` +
+    `\`${of} thickness 8.4 mm ± 0.5 mm\``;
+  if (head[0]?.type === 'correction' || head[0]?.type === 'plate')
+    return {
+      at: head.length,
+      message: `A bound is no reading: how sure one is says its ±, \`${of} thickness 8.4 mm ± 0.5 mm\`.`,
+    };
+  const note = noteOf(
+    value.filter(({ type }) => type !== 'STRING'),
+    textsIn(value),
+  );
+  const offered = [...head, keyword('not seen'), ...(note ? [note] : [])];
+  return {
+    at: head.length,
+    message: `${message}; where neither is known, \`${imagesOf(offered)}\` keeps it and nothing reckons with it.`,
+    repair: changed(line.words, offered),
+    senses: [...sensed(value, 'not seen'), ['thickness', 'not seen']],
+  };
+}
+
+const vaguely: ReadonlySet<string> = new Set([
+  ...[
+    'about',
+    'approx',
+    'approximately',
+    'roughly',
+    'around',
+    'circa',
+    'ca',
+    'c',
+    'nearly',
+    'almost',
+    'say',
+    'some',
+  ],
+]);
+
+/** `P2 thickness about 8.4 mm`: how sure it is, is for who measured to say. */
+function about(line: BrokenLine): Otherwise | undefined {
+  const found = parted(line);
+  const length = found ? saying(found.value, vaguely) : 0;
+  if (!found || length === 0) return undefined;
+  const [said, size] = [found.value.slice(0, length), found.value.slice(length).find(isThickness)];
+  if (!size) return undefined;
+  const reading = imagesOf([...found.head, keyword('thickness'), size]);
+  return {
+    at: found.head.length,
+    message:
+      `How sure a thickness is says its ±: \`${reading} ± 0.5 mm "${imagesOf(said)}"\`, ` +
+      'if it is right to half a millimetre.',
+  };
+}
+
+function isThickness({ type, image }: Word): boolean {
+  return type === 'QUANTITY' && /\d *(mm|in)$/.test(image);
+}
+
+/** `P1 thickness 8 mm to 8.5 mm`, `P1 8.0-8.5 mm`: the middle, and half of what lies between. */
+function ranging(line: BrokenLine): Otherwise | undefined {
+  const found = parted(line);
+  if (!found) return undefined;
+  const [low, to, high, ...rest] = found.value;
+  const isRange = to?.type === 'to' || to?.image === '-';
+  const isPlain = rest.every(({ type }) => ['STRING', 'by', 'photo'].includes(type));
+  if (!low || !high || !isRange || !isThickness(high) || !isPlain || !/^\d/.test(low.image)) return undefined;
+  const unit = /[a-z]+$/.exec(high.image)?.[0] ?? 'mm';
+  const [from, upTo] = [Number.parseFloat(low.image), Number.parseFloat(high.image)];
+  const size = (value: number): Word => ({
+    type: 'QUANTITY',
+    image: `${Number(Math.abs(value).toFixed(3))} ${unit}`,
+  });
+  const texts = textsIn(rest.filter((_, i) => !['by', 'photo'].includes(rest[i - 1]?.type ?? '')));
+  const said = [imagesOf([low, to, high]), ...texts].join(': ');
+  const offered = [
+    ...found.head,
+    keyword('thickness'),
+    size((from + upTo) / 2),
+    keyword('±'),
+    size((upTo - from) / 2),
+    { type: 'STRING', image: `"${said}"` },
+    ...rest.filter((word, i) => word.type !== 'STRING' || ['by', 'photo'].includes(rest[i - 1]?.type ?? '')),
+  ];
+  const isSound = found.head[0]?.type !== 'correction' && readsSoundly(offered, line.pattern);
+  return {
+    at: found.head.length,
+    message: `A reading is one value and says how sure it is: \`${imagesOf(offered)}\`.`,
+    ...(isSound || found.head[0]?.type === 'correction' ? { repair: changed(line.words, offered) } : {}),
+  };
+}

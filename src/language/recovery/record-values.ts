@@ -1,0 +1,93 @@
+// Records whose value or day is said as from one to another, and corrections in another form: `drive change DG1 2023-02-01 speed 13 rpm to
+// 14 rpm`, `serviced DG1 from 2022-06-21 to 2022-06-22 gearbox oil changed`, `correction … reline read on 2023-09-05 meter 1190 h`.
+
+import type { BrokenLine } from './broken-line.js';
+import { noteOf } from './general.js';
+import type { LineSaying, Otherwise } from './otherwise.js';
+import { changed } from './repairs.js';
+import { imagesOf, keyword, textsIn, type Word } from './word.js';
+
+export const valueLines: readonly LineSaying[] = [fromTo, overDays, hoursCorrected, allWithdrawn];
+
+/** What it was stands in its note. */
+function fromTo({ block, words }: BrokenLine): Otherwise | undefined {
+  const to = words.findIndex(({ type }) => type === 'to');
+  const [before, behind] = [words[to - 1], words[to + 1]];
+  const isChange =
+    words[0]?.type === 'drive change' || (words[0]?.type === 'duty' && words[2]?.type === 'from');
+  if (block !== 'Block' || !isChange || before?.type !== 'QUANTITY' || behind?.type !== 'QUANTITY')
+    return undefined;
+  const rest = words.slice(to + 2);
+  const note = noteOf([{ type: 'ID', image: 'was' }, before], textsIn(rest.filter(isOwnText(rest))));
+  const line = [
+    ...words.slice(0, to - 1),
+    behind,
+    ...rest.filter((word, i) => !isOwnText(rest)(word, i)),
+    ...(note ? [note] : []),
+  ];
+  return {
+    at: to,
+    message: `A change says what it is from that day on; what it was stands in its note: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+    senses: [['to', 'speed']],
+  };
+}
+
+/** A text that is not who did it. */
+function isOwnText(words: readonly Word[]): (word: Word, at: number) => boolean {
+  return ({ type }, at) =>
+    type === 'STRING' && words[at - 1]?.type !== 'by' && words[at - 1]?.type !== 'photo';
+}
+
+/** Work of several days is of the last, when it was done. */
+function overDays({ block, words }: BrokenLine): Otherwise | undefined {
+  const [first, conveyor, ...more] = words;
+  const days = more.filter(({ type }) => type === 'DATE');
+  const last = days[1];
+  if (block !== 'Block' || first?.type !== 'serviced' || !conveyor || !last || more[0]?.type !== 'from')
+    return undefined;
+  const end = more.indexOf(last) + 1;
+  const said: Word = { type: 'STRING', image: `"${imagesOf(more.slice(0, end))}"` };
+  const line = [first, conveyor, last, ...more.slice(end), said];
+  return {
+    at: 2,
+    message: `Work is of one day, that on which it was done: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+  };
+}
+
+/** The hours of a reline or a look are corrected as its meter. */
+function hoursCorrected({ block, words }: BrokenLine): Otherwise | undefined {
+  const [first, conveyor, day, ...rest] = words;
+  const read = rest.findIndex(({ type }) => type === 'read on');
+  const date = rest[read + 1];
+  const hours = rest.find(({ type, image }) => type === 'QUANTITY' && /\d *(h|hrs|hours)$/.test(image));
+  const isOfHours = rest.some(({ type }) => type === 'meter' || type === 'reline' || type === 'inspection');
+  if (block !== 'Block' || first?.type !== 'correction' || !conveyor || !day || read < 1) return undefined;
+  if (!date || !hours || !isOfHours || rest.indexOf(hours) < read) return undefined;
+  const behind = rest.slice(rest.indexOf(hours) + 1);
+  const line = [first, conveyor, day, keyword('meter'), keyword('read on'), date, hours, ...behind];
+  return {
+    at: 3,
+    message: `The hours of a look or of work are corrected as its meter: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+    senses: rest.slice(0, rest.indexOf(hours)).map(({ image }) => [image.toLowerCase(), 'meter'] as const),
+  };
+}
+
+/** `correction DG1 2022-04-01 all read on 2022-03-21 does not count` */
+function allWithdrawn({ block, words }: BrokenLine): Otherwise | undefined {
+  const [first, conveyor, day, all] = words;
+  const date = words[words.findIndex(({ type }) => type === 'read on') + 1];
+  const isWithdrawn = words.some(({ type }) => type === 'does not count');
+  if (block !== 'Block' || first?.type !== 'correction' || !isWithdrawn || date?.type !== 'DATE')
+    return undefined;
+  if (!/^(all|every|each|both|everything)$/.test(all?.image ?? '')) return undefined;
+  const head = imagesOf([first, ...(conveyor ? [conveyor] : []), ...(day ? [day] : [])]);
+  return {
+    at: 3,
+    message:
+      'What does not count is said of each reading, a line for each: ' +
+      `\`${head} P1 read on ${date.image} does not count by "…" "why"\`, P2 and so on; the look itself stays as it was written.`,
+  };
+}
