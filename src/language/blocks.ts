@@ -206,6 +206,7 @@ const goesBy: Readonly<Record<string, readonly string[]>> = {
   PanelsFitted: ['run'],
   PanelThickness: ['stretch'],
   ShelfStock: ['liner', 'item', 'length', 'date'],
+  ShelfPart: ['part', 'what', 'conveyor', 'date'],
   OrderedStock: ['liner', 'item', 'length', 'arrives'],
   LeadTime: ['item'],
   ExpeditedLeadTime: ['item'],

@@ -13,6 +13,7 @@ import { runAt, type Run } from '../model/runs.js';
 import { chainageOn } from '../model/unit-of-machine.js';
 import { gateOf } from './at-a-gate.js';
 import { followUp, openConditions, type Closing, type Condition } from './follow-up.js';
+import { shelfNotes } from './on-the-shelf.js';
 import { workWords } from './service.js';
 import { isBesideTrough, isSafeguardOut } from './safeguards.js';
 import {
@@ -53,7 +54,7 @@ export interface OpenCondition {
   readonly lastSeen: CalendarDay;
   /** The newest look that says nothing of it. */
   readonly unanswered: CalendarDay | undefined;
-  /** What was noted, and why it could not be looked at, oldest first. */
+  /** What was noted, and why it could not be looked at, oldest first; then what lies on the shelf for the part. */
   readonly notes: readonly string[];
   readonly photos: readonly PhotoUse[];
   /** How a line of the next inspection names it: `panel torn at 14.2 m`. */
@@ -103,6 +104,7 @@ function rowOf(
         ({ line, record }) =>
           `not seen on ${formatDay(record.date.day)}${line.note === undefined ? '' : `: ${line.note}`}`,
       ),
+      ...shelfNotes(estate, conveyor, partNameOf(last.line), asOf),
       ...remarkWords(remarks),
     ],
     photos,

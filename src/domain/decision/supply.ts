@@ -181,8 +181,9 @@ function lacking(
   const have = bolts.reduce((sum, { count }) => sum + count.count, 0);
   const lackBolts = Math.max(0, fixings - have);
   const counted = shelf.map(
-    ({ count, item, length, counted: on }) =>
-      `${count.count} ${item}${length ? ` of ${length.text}` : ''} counted ${formatDay(on.day)}`,
+    ({ count, item, length, counted: on, note }) =>
+      `${count.count} ${item}${length ? ` of ${length.text}` : ''} counted ${formatDay(on.day)}` +
+      (note === undefined ? '' : ` (“${note}”)`),
   );
   const words =
     shelf.length === 0

@@ -43,6 +43,7 @@ export interface Plant {
   readonly shelf: readonly ShelfCount[];
   /** Every count of whole spare spirals. */
   readonly spareScrews: readonly SpareScrew[];
+  readonly spareParts?: readonly SparePart[];
   /** What was bought and is on its way. */
   readonly ordered?: readonly OrderedStock[];
   /** Whole spirals that were. */
@@ -131,16 +132,19 @@ export interface Expedited {
 
 export type ShelfItem = 'panels' | 'stock lengths' | 'fixings';
 
-/** Whole spirals that lay in the store on the day they were counted. */
+/** Spirals that lay in the store on the day they were counted. */
 export interface SpareScrew {
   readonly screw: NameUse;
   /** 0 where there was none. */
   readonly count: StatedCount;
+  /** Of a length of one; undefined: whole ones. */
+  readonly length?: Stated<'length'>;
+  readonly note?: string;
   readonly counted: StatedDay;
   readonly origin: Origin;
 }
 
-/** Whole spirals that were bought, and the day they are promised for. */
+/** Spirals that were bought, and the day they are promised for. */
 export interface OrderedScrew extends Omit<SpareScrew, 'counted'> {
   readonly ordered?: StatedDay;
   readonly arrives: StatedDay;
@@ -155,6 +159,20 @@ export interface ShelfCount {
   /** Of panels or stock lengths; left out where the liner is sold in one length only. */
   readonly length?: Stated<'length'>;
   readonly counted: StatedDay;
+  readonly note?: string;
+  readonly origin: Origin;
+}
+
+/** Spare parts that lay in the store on the day they were counted. */
+export interface SparePart {
+  readonly part: string;
+  /** Which of the part, where it is not all of it. */
+  readonly what?: string;
+  /** The one that it fits; undefined: nobody says that it fits one alone. */
+  readonly conveyorUse?: NameUse;
+  readonly count: StatedCount;
+  readonly counted: StatedDay;
+  readonly note?: string;
   readonly origin: Origin;
 }
 

@@ -12,6 +12,8 @@ export interface ShelfStock {
   /** mm; 0 for fixings. */
   readonly length: number;
   readonly count: number;
+  /** What was written beside the count. */
+  readonly note?: string;
   /** The day it was counted, or from which an order of it counts. */
   readonly counted: CalendarDay;
   /** It is ordered, and not there yet. */
@@ -103,10 +105,11 @@ export function fittedSince(
 }
 
 /** `4 panels of 2000 mm of TwoLayer12, ordered on 2024-01-30 and promised for 2024-03-04`. */
-export function orderWords({ liner, item, count, length, ordered, arrives }: OrderedStock): string {
+export function orderWords({ liner, item, count, length, ordered, arrives, note }: OrderedStock): string {
   return (
     `${count.count} ${item}${length ? ` of ${length.text}` : ''} of ${liner.name}, ` +
-    `${ordered ? `ordered on ${formatDay(ordered.day)} and ` : ''}promised for ${formatDay(arrives.day)}`
+    `${ordered ? `ordered on ${formatDay(ordered.day)} and ` : ''}promised for ${formatDay(arrives.day)}` +
+    (note === undefined ? '' : ` (“${note}”)`)
   );
 }
 
@@ -168,7 +171,15 @@ export function stockOf(counts: readonly ShelfCount[], liner: LinerSpecification
     const length = each.item === 'fixings' ? 0 : (each.length?.value ?? onlyLength(liner, each.item));
     return length === undefined
       ? []
-      : [{ item: each.item, length, count: each.count.count, counted: each.counted.day }];
+      : [
+          {
+            item: each.item,
+            length,
+            count: each.count.count,
+            counted: each.counted.day,
+            ...(each.note === undefined ? {} : { note: each.note }),
+          },
+        ];
   });
 }
 

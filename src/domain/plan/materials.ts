@@ -143,7 +143,7 @@ function sheets(cut: CutList): Requirement[] {
         needed: fresh + used.length,
         share: fresh > 0 || length === spared ? spareShare.liner : 0,
         unit: 'pieces',
-        basis: cutFrom(cut, length),
+        basis: [cutFrom(cut, length), ...notesOf(cut, length)].join('; '),
         shelf: { kind: 'liner', liner: cut.liner, length },
         ...countOf(cut.shelf.filter((each) => each.item !== 'fixings' && each.length === length)),
         ...(length === spared ? { told: { item: 'panels', each: panelsOf(cut, length) } } : {}),
@@ -163,6 +163,15 @@ function sheets(cut: CutList): Requirement[] {
       })),
     { ...consumable(`${cut.liner.name} offcuts in hand`, offcuts, 'cut list'), onShelf: offcuts },
   ];
+}
+
+/** What was written beside the count of such pieces, and beside their order. */
+function notesOf({ shelf }: CutList, length: number): readonly string[] {
+  return shelf.flatMap(({ item, length: own, note, isOrdered }) =>
+    item !== 'fixings' && own === length && note !== undefined
+      ? [`${isOrdered ? 'at the order' : 'at the count'}: “${note}”`]
+      : [],
+  );
 }
 
 /** How many of the panels to fit are cut from sheets of a length. */
@@ -298,8 +307,8 @@ function spiral({ screwChange, conveyor }: Job, store: PlantStore): Requirement[
       ...(spare ? spiralsOnOrder(spare, length) : {}),
       basis:
         spare?.counted !== undefined
-          ? `length of the conveyor; ${counted(spare.count, 'whole spiral')} on the shelf, counted on ${formatDay(spare.counted)}`
-          : 'length of the conveyor',
+          ? `length of the conveyor; ${counted(spare.count, 'whole spiral')} on the shelf, counted on ${formatDay(spare.counted)}${spare.lengths}`
+          : `length of the conveyor${spare?.lengths ?? ''}`,
     },
     ...bolts,
   ];

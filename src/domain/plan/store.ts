@@ -4,7 +4,7 @@
 import type { Estate } from '../model/estate.js';
 import type { Plant } from '../model/plant.js';
 import { shelfOn, stockOf, stockOrdered, type ShelfStock } from '../model/shelf.js';
-import { screwsOrderedOn, spareScrewOn } from '../model/spare-screw.js';
+import { screwsOrderedOn, spareScrewOn, spiralLengthWords } from '../model/spare-screw.js';
 import type { LinerSpecification, ScrewSpecification } from '../model/specifications.js';
 import type { CalendarDay } from '../units/calendar.js';
 
@@ -19,6 +19,8 @@ export interface SpiralStock {
   readonly count: number;
   /** Undefined where none was ever counted. */
   readonly counted: CalendarDay | undefined;
+  /** `; no whole spiral: 1 length of 9.5 m, counted on …`; empty where no length of one was counted or ordered. */
+  readonly lengths: string;
   /** On their way, the soonest first. */
   readonly ordered: readonly { readonly count: number; readonly arrives: CalendarDay }[];
 }
@@ -46,8 +48,14 @@ export function storeOf(
         count,
         arrives: order.arrives.day,
       }));
-      return spare || ordered.length > 0
-        ? { count: spare?.count.count ?? 0, counted: spare?.counted.day, ordered }
+      const pieces = spiralLengthWords(plant, screw, asOf, screwChanges);
+      return spare || ordered.length > 0 || pieces.length > 0
+        ? {
+            lengths: pieces.length > 0 ? `; beside whole ones ${pieces.join(', ')}` : '',
+            count: spare?.count.count ?? 0,
+            counted: spare?.counted.day,
+            ordered,
+          }
         : undefined;
     },
   };

@@ -178,7 +178,19 @@ export const plantKeywords: KeywordDocs = {
     fixings: word('Bolts of this liner, with nuts and washers.'),
     spiral: word('A whole spare spiral, by the name of its screw: a change to it needs no lead time.'),
     spirals: word('Whole spare spirals, by the name of their screw.'),
-    length: word('Of each, where the liner is sold in several lengths.', 'length ${1:1200} mm'),
+    length: word(
+      'Of each, where the liner is sold in several lengths; of a spiral: a length of one, which is no whole spiral.',
+      'length ${1:1200} mm',
+    ),
+    counted: word('The day somebody counted.', 'counted ${1:2026-10-20}'),
+  },
+  ShelfPart: {
+    'on the shelf': word(
+      'Spare parts in the store: where something is open of such a part, report, sheet and pack say so. ' +
+        'Which of it in quotes, the conveyor that it fits behind `for`.',
+      'on the shelf ${1:1} ${2|tail bearing,thrust bearing,gearbox,motor,coupling,hold-down|} for ${3:DG1} counted ${4:2026-10-20}',
+    ),
+    for: word('The conveyor that it fits; left out, any.', 'for ${1:DG1}'),
     counted: word('The day somebody counted.', 'counted ${1:2026-10-20}'),
   },
   Cost: {

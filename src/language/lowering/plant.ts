@@ -17,6 +17,7 @@ import type {
   Rescue,
   ShelfCount,
   ShelfItem,
+  SparePart,
   SpareScrew,
   Shift,
   UnitTime,
@@ -26,8 +27,9 @@ import type { Dimension } from '../../domain/units/dimension.js';
 import type { NamedPlant } from '../sheet.js';
 import { assumed } from './assumed.js';
 import { present, stated, type FactAccount } from './block.js';
-import { panelLength, probability, someLength, someMass } from './limits.js';
+import { conveyorLength, panelLength, probability, someLength, someMass } from './limits.js';
 import { textOf, wordsOf, type Reader } from './reader.js';
+import { partNamed } from './seen-at.js';
 
 type Facts = { -readonly [K in keyof Plant]?: Plant[K] };
 
@@ -44,6 +46,7 @@ interface Lists {
   readonly spareScrews: (SpareScrew | undefined)[];
   readonly ordered: (OrderedStock | undefined)[];
   readonly orderedScrews: (OrderedScrew | undefined)[];
+  readonly spareParts: (SparePart | undefined)[];
   readonly costs: (Cost | undefined)[];
   readonly unitTimes: (UnitTime | undefined)[];
   readonly thresholds: (PlantThreshold | undefined)[];
@@ -68,6 +71,7 @@ export function lowerPlant(
     spareScrews: [],
     ordered: [],
     orderedScrews: [],
+    spareParts: [],
     costs: [],
     unitTimes: [],
     thresholds: [],
@@ -98,6 +102,7 @@ export function lowerPlant(
         lists.expedited.push(lowerExpedited(reader, block, fact));
         break;
       case 'OrderedStock':
+      case 'ShelfPart':
       case 'ShelfStock':
         lowerStore(reader, block, fact, lists);
         break;
@@ -139,6 +144,7 @@ export function lowerPlant(
       spareScrews: present(lists.spareScrews),
       ordered: present(lists.ordered),
       orderedScrews: present(lists.orderedScrews),
+      spareParts: present(lists.spareParts),
       costs: present(lists.costs),
       unitTimes: present(lists.unitTimes),
       thresholds: present(lists.thresholds),
@@ -382,10 +388,11 @@ function lowerExpedited(
 function lowerStore(
   reader: Reader,
   block: FactAccount,
-  fact: ast.ShelfStock | ast.OrderedStock,
-  { shelf, spareScrews, ordered, orderedScrews }: Lists,
+  fact: ast.ShelfStock | ast.ShelfPart | ast.OrderedStock,
+  { shelf, spareScrews, spareParts, ordered, orderedScrews }: Lists,
 ): void {
-  if (fact.$type === 'OrderedStock') {
+  if (fact.$type === 'ShelfPart') spareParts.push(lowerSparePart(reader, block, fact));
+  else if (fact.$type === 'OrderedStock') {
     if (isSpiral(fact)) orderedScrews.push(lowerOrderedScrew(reader, block, fact));
     else ordered.push(lowerOrdered(reader, block, fact));
   } else if (isSpiral(fact)) spareScrews.push(lowerSpareScrew(reader, block, fact));
@@ -401,8 +408,10 @@ function lowerSpareScrew(reader: Reader, block: FactAccount, node: ast.ShelfStoc
   const count = reader.count(node, 'count', 'spirals on the shelf', 0);
   const counted = reader.day(node, 'date');
   if (!screw || !count || !counted) return undefined;
-  if (!block.first(`on the shelf ${screw.name} spirals counted ${counted.day}`, node)) return undefined;
-  return { screw, count, counted, origin: reader.origin(node) };
+  const length = reader.quantity(node, 'length', 'length', 'length of the spiral', conveyorLength);
+  const what = `on the shelf ${screw.name} spirals ${length?.text ?? ''} counted ${counted.day}`;
+  if (!block.first(what, node)) return undefined;
+  return { screw, count, counted, origin: reader.origin(node), ...stated({ length, note: node.note }) };
 }
 
 function lowerOrderedScrew(
@@ -415,8 +424,16 @@ function lowerOrderedScrew(
   const ordered = reader.day(node, 'date');
   const arrives = reader.day(node, 'arrives');
   if (!screw || !count || !arrives) return undefined;
-  if (!block.first(`ordered ${screw.name} spirals arrives ${arrives.day}`, node)) return undefined;
-  return { screw, count, arrives, origin: reader.origin(node), ...stated({ ordered }) };
+  const length = reader.quantity(node, 'length', 'length', 'length of the spiral', conveyorLength);
+  const what = `ordered ${screw.name} spirals ${length?.text ?? ''} arrives ${arrives.day}`;
+  if (!block.first(what, node)) return undefined;
+  return {
+    screw,
+    count,
+    arrives,
+    origin: reader.origin(node),
+    ...stated({ ordered, length, note: node.note }),
+  };
 }
 
 /** A count of the same item on another day is another fact: the shelf has a history. */
@@ -426,7 +443,24 @@ function lowerShelf(reader: Reader, block: FactAccount, node: ast.ShelfStock): S
   if (!item || !liner || !count || !counted) return undefined;
   const what = `on the shelf ${liner.name} ${item} ${length?.text ?? ''} counted ${counted.day}`;
   if (!block.first(what, node)) return undefined;
-  return { item, liner, count, counted, origin: reader.origin(node), ...stated({ length }) };
+  return { item, liner, count, counted, origin: reader.origin(node), ...stated({ length, note: node.note }) };
+}
+
+function lowerSparePart(reader: Reader, block: FactAccount, node: ast.ShelfPart): SparePart | undefined {
+  const part = partNamed(node);
+  const count = reader.count(node, 'count', `${part ?? 'part'} on the shelf`, 0);
+  const counted = reader.day(node, 'date');
+  if (part === undefined || !count || !counted) return undefined;
+  const conveyorUse = reader.use(node, 'conveyor');
+  const named = `on the shelf ${part} ${node.what ?? ''} ${conveyorUse?.name ?? ''} counted ${counted.day}`;
+  if (!block.first(named, node)) return undefined;
+  return {
+    part,
+    count,
+    counted,
+    origin: reader.origin(node),
+    ...stated({ what: node.what, conveyorUse, note: node.note }),
+  };
 }
 
 /** Two orders of one item for one day are one: its number is mended, not added to. */
@@ -437,7 +471,14 @@ function lowerOrdered(reader: Reader, block: FactAccount, node: ast.OrderedStock
   if (!item || !liner || !count || !arrives) return undefined;
   const what = `ordered ${liner.name} ${item} ${length?.text ?? ''} arrives ${arrives.day}`;
   if (!block.first(what, node)) return undefined;
-  return { item, liner, count, arrives, origin: reader.origin(node), ...stated({ length, ordered }) };
+  return {
+    item,
+    liner,
+    count,
+    arrives,
+    origin: reader.origin(node),
+    ...stated({ length, ordered, note: node.note }),
+  };
 }
 
 /** How many of what, each undefined where it cannot be read. `how`: where they are, as a count in doubt is told with it. */

@@ -16,6 +16,7 @@ const repeatable = new Set([
   'LeadTime',
   'ExpeditedLeadTime',
   'ShelfStock',
+  'ShelfPart',
   'OrderedStock',
   'Tool',
   'Cost',

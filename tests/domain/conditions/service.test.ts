@@ -234,4 +234,96 @@ describe('a spare spiral on the shelf', () => {
     );
     expect(screwOf(`${order} 2027-05-20`)?.toOrder).toBeGreaterThan(0);
   });
+
+  test('a length of one is no whole spiral, and is named beside the screw that is needed', () => {
+    const half = 'on the shelf Spiral400 1 spiral length 9.5 m counted 2027-02-01 "half of one"';
+    expect(codes(half)).toContain('TL446');
+    const { estate: read } = estate(`${half}\nordered Spiral400 2 spirals length 6 m arrives 2027-08-02`);
+    const basis = workPack(read, read.jobs[0]!).materials.find(
+      ({ what }) => what === 'screw Spiral400',
+    )?.basis;
+    expect(basis).toContain('1 length of 9.5 m on the shelf, counted on 2027-02-01 (“half of one”)');
+    expect(basis).toContain('2 lengths of 6 m ordered, promised for 2027-08-02');
+  });
+
+  test('a change of a part takes the length that is long enough, and no whole spiral', () => {
+    const shelf = (length: string): string =>
+      `on the shelf Spiral400 1 spiral length ${length} counted 2027-02-01\non the shelf Spiral400 1 spiral counted 2027-02-01`;
+    const change =
+      'screw change DG1 2027-02-15 meter 15950 h {\n  screw Spiral400\n  scope from 0 m to 4 m\n}';
+    const found = (plant: string): readonly string[] =>
+      analyse([
+        {
+          uri: 'estate.trough',
+          text: inSoundEstate('estate', `${late}\n${job}\n${change}`, {
+            plant: `lead time screw 20 week\n${plant}`,
+          }),
+        },
+      ]).findings.map(({ code }) => code);
+    expect(found(shelf('4 m'))).not.toContain('TL446');
+    expect(found(shelf('3 m'))).toContain('TL446');
+  });
+});
+
+describe('what lies on the shelf for a part of which something is open', () => {
+  const notes = (plant: string, seen: string): string => {
+    const { estate, findings } = analyse([
+      {
+        uri: 'estate.trough',
+        text: inSoundEstate('estate', look('2027-03-01', 16_000, seen), { plant }),
+      },
+    ]);
+    expect(findings.filter(({ code }) => code === 'TL101')).toEqual([]);
+    return inspectionSheet(estate, estate.conveyors[0]!)
+      .openConditions.map((row) => row.notes)
+      .join();
+  };
+  const bearing = 'tail bearing noise serious';
+
+  test.each([
+    [
+      'on the shelf 1 tail bearing counted 2027-01-04',
+      bearing,
+      '1 tail bearing on the shelf, counted on 2027-01-04',
+    ],
+    [
+      'on the shelf 2 tail bearing "seals 60 x 80" for DG1 counted 2027-01-04 "from the old works"',
+      bearing,
+      '2 tail bearing (seals 60 x 80) on the shelf, counted on 2027-01-04 (“from the old works”)',
+    ],
+    [
+      'on the shelf 1 tail bearing counted 2026-01-05\non the shelf 0 tail bearing counted 2027-01-04',
+      bearing,
+      'no tail bearing on the shelf, counted on 2027-01-04',
+    ],
+    ['on the shelf 1 gearbox counted 2027-01-04', bearing, ''],
+    ['on the shelf 1 tail bearing counted 2027-03-02', bearing, ''],
+    [
+      'on the shelf Spiral400 1 spiral length 4 m counted 2027-01-04',
+      'spiral bent at 4 m serious',
+      'Spiral400: 1 length of 4 m on the shelf, counted on 2027-01-04',
+    ],
+  ])('%s', (plant, seen, expected) => expect(notes(plant, seen)).toBe(expected));
+
+  test('that fits a machine which is not there is told', () => {
+    const text = inSoundEstate('estate', '', { plant: 'on the shelf 1 gearbox for XX1 counted 2027-01-04' });
+    expect(analyse([{ uri: 'estate.trough', text }]).findings.map(({ message }) => message)).toContain(
+      'There is no conveyor named XX1.',
+    );
+  });
+
+  test('what stands in quotes behind a count or an order of a liner goes with it', () => {
+    const plant =
+      'on the shelf TwoLayer12 3 panels counted 2027-02-01 "one broken at the corner"\n' +
+      'ordered TwoLayer12 40 panels on 2027-02-02 arrives 2027-04-05 "by lorry"';
+    const job = 'job Lining { conveyor DG1 outage Spring27 reline all with TwoLayer12 crews Alpha }';
+    const text = inSoundEstate('estate', `${look('2027-03-01', 16_000, 'P1 colour ivory')}\n${job}`, {
+      plant,
+    });
+    const { findings, estate } = analyse([{ uri: 'estate.trough', text }]);
+    expect(findings.filter(({ code }) => code === 'TL101')).toEqual([]);
+    const needs = JSON.stringify(workPack(estate, estate.jobs[0]!).materials);
+    expect(needs).toContain('at the count: “one broken at the corner”');
+    expect(needs).toContain('at the order: “by lorry”');
+  });
 });
