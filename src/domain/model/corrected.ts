@@ -142,6 +142,11 @@ function versionsOf(
   for (const ofOneDay of dayByDay(said)) {
     const before = versions.at(-1) ?? written;
     const told = ofOneDay.flatMap((correction) => {
+      // What was taken back, or was never a thickness, is not thicker or thinner by anything.
+      if (correction.says.kind === 'offset' && before.kind !== ReadingKind.thickness) {
+        judge(correction, 'changes nothing');
+        return [];
+      }
       const now = versionOf(correction, written, before, liners);
       if (!now) judge(correction, 'unreadable');
       return now ? [{ correction, now }] : [];

@@ -228,6 +228,21 @@ describe('all readings of a look, by as much', () => {
     expect(estate.corrections.map(({ outcome }) => outcome)).toEqual(['counts', 'counts']);
   });
 
+  test.each(['does not count', 'colour ivory', 'not seen', 'trough showing'])(
+    'what was corrected to %s before is none of them, and the others are',
+    (says) => {
+      const earlier = correction(says, '2025-03-15');
+      const { estate, findings } = read(looks('thickness 9.8 mm'), earlier, all('0.4 mm less'));
+      expect([...estate.readings.value].slice(2)).toEqual([
+        [...read(looks('thickness 9.8 mm'), earlier).estate.readings.value][2],
+        9.2,
+      ]);
+      expect(estate.corrections.map(({ outcome }) => outcome)).toEqual(['counts', 'counts']);
+      expect(findings.map(({ code }) => code)).not.toContain('TL367');
+      expect(remainingLifeMarkdown(remainingLife(estate))).not.toContain('NaN');
+    },
+  );
+
   test.each([
     [all('thickness 0.4 mm'), 'does not say which way'],
     [all('0.4 mm less').replace('2025-03-10', '2025-03-11'), 'of a day without a look'],
