@@ -44,6 +44,9 @@ describe('in a look', () => {
       'tail end zero-speed monitor jumpered, serious',
       'zero-speed sensor bypassed at tail serious "zero-speed sensor jumpered"',
     ],
+    ['serviced joint tightened at 17.4 m', 'serviced closed joint open at 17.4 m "tightened"'],
+    ['drive end not looked at', 'finding at drive "not looked at"'],
+    ['cover rattling at 9.5 m slight by "crew B"', 'cover loose at 9.5 m slight "rattling" by "crew B"'],
     ['P4 thickness over 8 mm', 'P4 not seen "over 8 mm"'],
     ['P4 thickness > 8 mm', 'P4 not seen "over 8 mm"'],
     ['P4 less than 4 mm "pitted"', 'P4 not seen "less than 4 mm: pitted"'],
@@ -406,6 +409,7 @@ test.each([
   ],
   ['drain at 0.2 m ball valve 2 in', machineLine, '// drain at 0.2 m ball valve 2 in'],
   ['pad 12.0 new', record('reline'), 'serviced hold-down renewed at 12.0 m'],
+  ['serviced DG1 2024-06-17 joint closed at 6 m', asIs, 'serviced DG1 2024-06-17 closed joint open at 6 m'],
   [
     'serviced DG1 from 2022-06-21 to 2022-06-22 gearbox oil changed',
     asIs,

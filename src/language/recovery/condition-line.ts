@@ -19,7 +19,7 @@ import { isWord, keyword, plainImage, type Word } from './word.js';
 /** Undefined where no kind is named in full. */
 export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word[] | undefined {
   const { part, place, severity, photo, by, told, texts, answer } = said;
-  if (by.length > 0 || told.some(({ type }) => type === '{' || type === 'finding')) return undefined;
+  if (told.some(({ type }) => type === '{' || type === 'finding')) return undefined;
   const found = kindIn(part, told, pattern);
   if (!found) return undefined;
   const { kind, from, taken, isOwn } = found;
@@ -63,6 +63,7 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
     ...severity,
     ...photo,
     ...(note ? [note] : []),
+    ...by,
   ];
 }
 

@@ -50,7 +50,7 @@ export function generalLine(line: BrokenLine): GeneralLine | undefined {
   if (isCutShort && !isAlone) return undefined;
   const found =
     block === 'Block'
-      ? workOnADay(words)
+      ? workOnADay(words, line.inside('Inspection'))
       : isSaying({ ...line, words })
         ? seenOrDone(words, line)
         : undefined;
@@ -171,6 +171,8 @@ function seenOrDone(words: readonly Word[], { pattern }: BrokenLine): GeneralLin
   const isSeen = condition !== undefined && saysWhat(condition);
   const isWork = done ? !(done.isNew && isSeen) : isDone(words) && !condition;
   if (isSaid || (!isAnswer && isWork)) {
+    const own = isSaid ? closedGap(takenApart(words.slice(1)), pattern) : undefined;
+    if (own) return { kind: 'work', line: [keyword('serviced'), ...own.line], senses: own.senses };
     const work = asWork(isSaid ? words.slice(1) : words);
     if (work) return workLine([keyword('serviced')], work);
   }
@@ -262,7 +264,7 @@ function isInItsWords(line: readonly Word[], written: readonly Word[]): boolean 
 }
 
 /** `repair KS1 2024-07-17 spiral weld at 18 m`: a record of its own, of a conveyor and a day. */
-function workOnADay(words: readonly Word[]): GeneralLine | undefined {
+function workOnADay(words: readonly Word[], look: LinePattern): GeneralLine | undefined {
   const day = words.findIndex(({ type }) => type === 'DATE');
   // Day and conveyor stand side by side, whichever is first.
   const at = isName(words[day - 1]) ? day - 1 : isName(words[day + 1]) ? day + 1 : -1;
@@ -275,11 +277,39 @@ function workOnADay(words: readonly Word[]): GeneralLine | undefined {
   if (!isSaid && !isDone(rest) && !workIn(said.part, said.told) && !overAgain(said.part, said.told))
     return undefined;
   const date = words[day];
+  const over = closedGap(said, look);
+  if (date && over)
+    return { kind: 'work', line: [keyword('serviced'), conveyor, date, ...over.line], senses: over.senses };
   const work = asWork(rest);
   return work && date && workLine([keyword('serviced'), conveyor, date], work);
 }
 
 const declaring: ReadonlySet<string> = new Set(['Plant', 'Liner', 'Screw', 'Conveyor', 'Job', 'Order']);
+
+/** `joint closed at 6 m`, `joint tightened at 17.4 m`: of a joint the one thing that can be wrong is over. */
+function closedGap(
+  said: SaidLine,
+  look: LinePattern,
+): { readonly line: readonly Word[]; readonly senses: readonly SaidBy[] } | undefined {
+  const { part, told, place, texts, by, photo, severity } = said;
+  const at = told.findIndex(({ image }) => image === 'joint' || image === 'joints');
+  const done = told.findIndex(({ image }) =>
+    /^(?:closed|tightened|tight|closed up|drawn together|pulled together)$/.test(image),
+  );
+  if (part !== undefined || at < 0 || done < 0 || place.length === 0) return undefined;
+  const more = told.filter((_, i) => i !== at);
+  const note = noteOf(more.length === 1 && more[0]?.image === 'closed' ? [] : more, texts);
+  const line = [
+    keyword('closed'),
+    keyword('joint open'),
+    ...place,
+    ...severity,
+    ...(note ? [note] : []),
+    ...by,
+    ...photo,
+  ];
+  return readsSoundly(line, look) ? { line, senses: [['joints', 'joint open']] } : undefined;
+}
 
 /** A line of a block that holds what is built or planned, and has no word for what it says or a closed choice of what it is about. */
 export function asComment(line: BrokenLine): LineRepair | undefined {

@@ -36,7 +36,8 @@ export function asFinding(words: readonly Word[]): readonly Word[] | undefined {
   const said = takenApart(words);
   const { answer, part, place, severity, photo, by, told, texts } = said;
   if (told.some(({ type }) => type === '{')) return undefined;
-  const note = noteOf([...told, ...by], texts);
+  const note = noteOf(told, texts);
+  // Whoever says so is no finding.
   if (note === undefined && answer.length === 0) return undefined;
   return [
     ...answer,
@@ -45,6 +46,7 @@ export function asFinding(words: readonly Word[]): readonly Word[] | undefined {
     ...severity,
     ...photo,
     ...(note === undefined ? [] : [note]),
+    ...by,
   ];
 }
 
@@ -63,47 +65,56 @@ export function asWork(words: readonly Word[]): WorkLine | undefined {
   if (told.some(({ type }) => type === '{')) return undefined;
   // What is said to be a finding was one that stood open.
   if (words.slice(0, 2).some(({ type }) => type === 'finding')) {
-    const note = noteOf([...told, ...severity, ...photo], texts);
+    const note = noteOf(told, texts);
     const line = [
       keyword('closed'),
       keyword('finding'),
       ...aboutAt(part, place),
+      ...severity,
       ...(note ? [note] : []),
       ...by,
+      ...photo,
     ];
     return { line, senses: [], isNamed: true };
   }
   const about = aboutAt(part, place);
   const isAtDrive = about[0]?.type === 'drive at';
-  const more = [...severity, ...photo];
   const over = answer.length === 0 ? overAgain(part, told) : undefined;
   if (over) {
-    const note = noteOf([...told, ...more], texts);
-    const line = [keyword('closed'), keyword(over.kind), ...place, ...(note ? [note] : []), ...by];
+    const note = noteOf(told, texts);
+    const line = [
+      keyword('closed'),
+      keyword(over.kind),
+      ...place,
+      ...severity,
+      ...(note ? [note] : []),
+      ...by,
+      ...photo,
+    ];
     return { line, senses: over.senses, isNamed: true };
   }
   // What has no condition of its own was a finding.
   if (answer[0]?.type === 'closed') {
-    const note = noteOf([...told, ...more], texts);
-    const line = [...answer, keyword('finding'), ...about, ...(note ? [note] : []), ...by];
+    const note = noteOf(told, texts);
+    const line = [
+      ...answer,
+      keyword('finding'),
+      ...about,
+      ...severity,
+      ...(note ? [note] : []),
+      ...by,
+      ...photo,
+    ];
     return { line, senses: [], isNamed: true };
   }
   const done = answer.length === 0 && !isAtDrive ? workIn(part, told) : undefined;
   if (done) {
     const head = [keyword(done.part), keyword(done.work), ...place];
-    const left = noteOf([...done.left, ...more], by.length > 0 ? [] : texts);
-    const behind = by.length > 0 && texts.length > 0 ? [textWord(texts.join('; '))] : [];
-    // Of one text behind whom it was done by, it is what it was.
-    return { line: [...head, ...(left ? [left] : []), ...by, ...behind], senses: done.senses, isNamed: true };
+    const left = noteOf([...done.left, ...severity], texts);
+    return { line: [...head, ...(left ? [left] : []), ...by, ...photo], senses: done.senses, isNamed: true };
   }
-  const behind = by.length > 0 && texts.length > 0 ? [textWord(texts.join('; '))] : [];
-  const plain = noteOf([...answer, ...told, ...more], by.length > 0 ? [] : texts);
-  const line = plain
-    ? [...about, plain, ...by, ...behind]
-    : behind.length > 0
-      ? [...about, ...behind, ...by]
-      : undefined;
-  return line && { line, senses: [], isNamed: false };
+  const plain = noteOf([...answer, ...told, ...severity], texts);
+  return plain && { line: [...about, plain, ...by, ...photo], senses: [], isNamed: false };
 }
 
 /** The part and its place: `drive at` is one word of the language. */

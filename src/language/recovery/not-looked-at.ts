@@ -12,7 +12,7 @@ import { imagesOf, keyword, textsIn, type Word } from './word.js';
 export function notLookedAt(line: BrokenLine): Otherwise | undefined {
   const { block, words, reached, pattern } = line;
   if (block !== 'Inspection') return undefined;
-  const point = ofAPoint(line) ?? beyond(line);
+  const point = ofAPoint(line) ?? ofAnEnd(line) ?? beyond(line);
   if (point) return point;
   const said = sayingOf(words);
   const isSaid = words[0]?.type === 'not seen' && reached < words.length;
@@ -69,6 +69,29 @@ function ofAPoint({ words, pattern }: BrokenLine): Otherwise | undefined {
     at: 1,
     message: `Where nobody could look is said with \`not seen\`: \`${imagesOf(line)}\`.`,
     repair: changed(words, line),
+  };
+}
+
+/** `drive end not looked at`: an end is a place, and no stretch. */
+function ofAnEnd({ words }: BrokenLine): Otherwise | undefined {
+  const [end, ...more] = words;
+  const rest = more[0]?.image === 'end' ? more.slice(1) : more;
+  if (!end || !['drive', 'head', 'tail'].includes(end.image) || sayingOf(rest) === 0) return undefined;
+  const said = imagesOf(rest.filter(({ type }) => type !== 'STRING'));
+  const text = [said, ...textsIn(rest)].join(': ');
+  const line = [
+    keyword('finding'),
+    keyword('at'),
+    keyword(end.image),
+    { type: 'STRING', image: `"${text}"` },
+  ];
+  return {
+    at: 0,
+    message:
+      'Where nobody could look is said with `not seen`, from where to where: `not seen from 18 m to 20 m "ice"`; ' +
+      `of an end alone it is \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+    senses: [['end', end.image]],
   };
 }
 
