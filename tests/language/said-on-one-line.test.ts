@@ -178,7 +178,12 @@ test('liners by stretches need no line for the rest where there is none, and one
   ]);
   const gap = read('', lines('11 m'));
   expect(gap.estate.conveyors).toEqual([]);
-  expect(gap.findings.some(({ message }) => message.includes('liner'))).toBe(true);
+  expect(gap.findings.map(({ message, todo }) => `${message} ${todo}`).join()).toContain('liner TwoLayer12');
+  // What opens the trough has no liner.
+  const { conveyor } = lines('11 m');
+  expect(
+    read('', { conveyor: `${conveyor ?? ''}\nbreak Out at 11 m to 12 m discharge` }).estate.conveyors,
+  ).toHaveLength(1);
 });
 
 test.each(['1 panel length 1200 mm', '1 panels length 1200 mm'])('on the shelf %s', (words) => {

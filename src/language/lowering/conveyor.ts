@@ -52,6 +52,7 @@ export function lowerConveyor(
   const required = requiredFacts(block, {
     ...facts,
     ...stated({ trough: withMaterial(node, facts.trough) }),
+    breaks,
   });
   const named = {
     name: block.name,
@@ -97,33 +98,37 @@ function withMaterial(node: ast.Conveyor, trough: Facts['trough']): Facts['troug
 /** What no conveyor can be without; each that is missing is told. */
 function requiredFacts(
   block: FactAccount,
-  { plantUse, length, incline, trough, screwUse, linerUse, linersAlong }: Facts,
+  { plantUse, length, incline, trough, screwUse, linerUse, linersAlong, breaks = [] }: Facts,
 ): Pick<ConveyorDraft, 'plantUse' | 'length' | 'incline' | 'trough' | 'screwUse' | 'linerUse'> | undefined {
   block.require('plant', plantUse, 'plant Tarnholt');
   block.require('length', length, 'length 22.4 m');
   block.require('incline', incline, 'incline 24 deg');
   block.require('trough', trough, 'trough inside radius 226 mm side height 260 mm plate 4 mm');
   block.require('screw', screwUse, 'screw Spiral400');
-  const liner = linerUse ?? firstOfAll(linersAlong ?? [], length?.value);
-  block.require('liner', liner, 'liner TwoLayer12');
+  const liner = linerUse ?? firstOfAll(linersAlong ?? [], breaks, length?.value);
+  // Where stretches have theirs, what is between them still has one: most likely one of them.
+  block.require('liner', liner, `liner ${linersAlong?.[0]?.use.name ?? 'TwoLayer12'}`);
   return plantUse && length && incline && trough && screwUse && liner
     ? { plantUse, length, incline, trough, screwUse, linerUse: liner }
     : undefined;
 }
 
-/** Where stretches of liner cover the whole length, no line has to speak of the rest; undefined where they do not. */
+/** Where stretches of liner cover the whole length but for breaks, no line has to speak of the rest; undefined where they do not. */
 function firstOfAll(
   along: ConveyorDraft['linersAlong'],
+  breaks: readonly Pick<Break, 'from' | 'to'>[],
   length: number | undefined,
 ): ConveyorDraft['linerUse'] | undefined {
-  const spans = along
+  const open = breaks.map(({ from, to }) => ({ from: from.value, to: to.value, linerUse: undefined }));
+  const lined = along
     .flatMap(({ stretch, use }) =>
       stretch.kind === 'chainage' ? [{ from: stretch.from.value, to: stretch.to.value, linerUse: use }] : [],
     )
     .sort((a, b) => a.from - b.from);
   let covered = 0;
-  for (const { from, to } of spans) if (from <= covered + 1) covered = Math.max(covered, to);
-  return length !== undefined && covered >= length - 1 ? spans[0]?.linerUse : undefined;
+  for (const { from, to } of [...lined, ...open].sort((a, b) => a.from - b.from))
+    if (from <= covered + 1) covered = Math.max(covered, to);
+  return length !== undefined && covered >= length - 1 ? lined[0]?.linerUse : undefined;
 }
 
 const alongTypes = [

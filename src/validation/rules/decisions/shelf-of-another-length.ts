@@ -1,4 +1,5 @@
-// Does the shelf hold panels that no liner of that name has? Without a length they are taken to be the liner's only one.
+// Does the shelf hold, or an order bring, panels that no liner of that name has? Without a length they are taken to be the liner's only
+// one, and count for nothing where it has several.
 
 import type { ShelfCount } from '../../../domain/model/plant.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
@@ -8,23 +9,32 @@ import { list } from '../../telling/wording.js';
 
 export const shelfOfAnotherLength: Rule = {
   code: 'TL540',
-  title: 'Stock of a panel that the liner does not have',
+  title: 'Stock or order of a panel that the liner does not have',
   severity: 'warning',
   restsOn: [],
   why: 'A reline planned from stock that does not fit ends with an open trough and nothing to put in.',
-  todo: 'Write which length was counted, as in `6 panels length 1200 mm`; count again, or add the length to the liner if such panels are sold.',
+  todo: 'Write which length was counted or ordered, as in `6 panels length 1200 mm`; count again, or add the length to the liner if such panels are sold.',
   given: 'plant',
   bad: '  on the shelf TwoLayer12 6 panels length «1500 mm» counted 2025-02-10',
   good: '  on the shelf TwoLayer12 6 panels length 1200 mm counted 2025-02-10',
   cases: [
+    {
+      name: 'an order says the length, too',
+      text: '  ordered TwoLayer12 6 panels length «1500 mm» arrives 2025-04-07',
+    },
+    {
+      name: 'and then it counts',
+      text: '  ordered TwoLayer12 6 panels length 1200 mm arrives 2025-04-07',
+    },
     {
       name: 'none is none of every length',
       text: '  on the shelf TwoLayer12 0 panels counted 2025-02-10',
     },
   ],
   *check({ estate }) {
-    for (const { shelf } of estate.plants) {
-      for (const count of shelf) {
+    for (const { shelf, ordered = [] } of estate.plants) {
+      for (const count of [...shelf, ...ordered]) {
+        const where = 'arrives' in count ? 'ordered' : 'on the shelf';
         const liner = estate.liners.find(({ name }) => name === count.liner.name);
         const sold = liner && soldLengths(liner, count);
         // None is none of every length.
@@ -34,12 +44,12 @@ export const shelfOfAnotherLength: Rule = {
         if (count.length && !sold.some((each) => Math.abs(each - count.length!.value) < 0.5))
           yield {
             origin: count.length.origin,
-            message: `${count.count.count} ${count.item} of ${count.length.text} are on the shelf, and ${have}.`,
+            message: `${count.count.count} ${count.item} of ${count.length.text} are ${where}, and ${have}.`,
           };
         else if (!count.length && sold.length > 1)
           yield {
             origin: count.origin,
-            message: `${count.count.count} ${count.item} are on the shelf without their length, and ${have}.`,
+            message: `${count.count.count} ${count.item} are ${where} without their length, and ${have}: none of them is taken as there.`,
           };
       }
     }
@@ -47,7 +57,10 @@ export const shelfOfAnotherLength: Rule = {
 };
 
 /** Undefined for fixings, which have no length. */
-function soldLengths(liner: LinerSpecification, { item }: ShelfCount): readonly number[] | undefined {
+function soldLengths(
+  liner: LinerSpecification,
+  { item }: Pick<ShelfCount, 'item'>,
+): readonly number[] | undefined {
   switch (item) {
     case 'panels':
       return liner.panelLengths.map(({ value }) => value);
