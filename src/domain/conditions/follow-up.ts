@@ -17,6 +17,7 @@ import type {
   ConditionSeverity,
   DatedRecord,
   Inspection,
+  NotLooked,
   PanelsMoved,
   Reline,
   ScrewChange,
@@ -63,7 +64,7 @@ export interface Condition {
   readonly earlier: readonly SeenLine[];
   /** Lines that say nobody could look, oldest first. */
   readonly notSeen: readonly SeenLine[];
-  /** Findings of later looks that speak of it in words, oldest first. */
+  /** What later looks say of it in words or as measured, oldest first. */
   readonly remarks: readonly SaidInWords[];
   /** Of every line that spoke of it, oldest first. */
   readonly photos: readonly PhotoUse[];
@@ -75,7 +76,7 @@ export interface Condition {
   readonly passedOver: readonly Inspection[];
 }
 
-/** A finding in words that speaks of what stands open as a condition: `finding spiral at 9.5 m "hair crack not longer"`. */
+/** What speaks of an open condition beside a line of its kind: `finding spiral at 9.5 m "hair crack not longer"`, a temperature. */
 export interface SaidInWords {
   readonly words: string;
   readonly record: DatedRecord;
@@ -182,7 +183,7 @@ function build(history: History, services: readonly Service[], along: Along): Fo
           closed: closedByDate(history, seen),
         });
     }
-    answerInWords(drafts, record);
+    answerBeside(drafts, record);
     for (const draft of drafts)
       if (isLook(record) && draft.closed === undefined && record.date.day > draft.answeredAt.date.day)
         draft.silent ??= record;
@@ -240,17 +241,42 @@ function answer(draft: Draft, seen: SeenLine): void {
   if (line.closed) draft.closed = { day: line.closed.day, by: 'date', look: seen };
 }
 
-/** Findings of a record that speak of an open condition of their part and place: it was looked at, and nobody says that it is over. */
-function answerInWords(drafts: readonly Draft[], record: DatedRecord): void {
+/**
+ * What a record says of an open condition without a line of its kind: that nobody could look along a stretch, the temperature as
+ * measured now, a finding in words of its part and place. It was looked at or for, and nobody says that it is over.
+ */
+function answerBeside(drafts: readonly Draft[], record: DatedRecord): void {
   for (const draft of drafts) {
     if (draft.closed !== undefined || draft.answeredAt.date.day >= record.date.day) continue;
-    const said = saidOf(draft.last.line, record).filter(({ isNamed }) => isNamed);
-    if (said.length === 0) continue;
+    const { line } = draft.last;
+    const said = [
+      ...measuredIn(line, record),
+      ...saidOf(line, record).flatMap(({ words, isNamed }) => (isNamed ? [words] : [])),
+    ];
+    const behind = notLookedIn(line, record);
+    if (said.length === 0 && !behind) continue;
     if (draft.silent && draft.severity === 'urgent') draft.passedOver.push(draft.silent);
     draft.silent = undefined;
     draft.answeredAt = record;
-    draft.remarks.push(...said.map(({ words }) => ({ words, record })));
+    draft.remarks.push(...said.map((words) => ({ words, record })));
+    if (said.length === 0 && behind)
+      draft.notSeen.push({ line: { ...line, ...behind, answer: 'not seen' }, record });
   }
+}
+
+/** The temperature of the same part, measured again and not called bad. */
+function measuredIn(line: ConditionLine, { conditions }: DatedRecord): readonly string[] {
+  if (line.temperature === undefined) return [];
+  return conditions.flatMap((each) =>
+    each.kind === line.kind && isMeasurement(each) && each.temperature ? [each.temperature.text] : [],
+  );
+}
+
+/** Where nobody could look along a stretch that it lies in. */
+function notLookedIn(line: ConditionLine, record: DatedRecord): NotLooked | undefined {
+  const at = middleOf(line);
+  if (at === undefined || !('notLooked' in record)) return undefined;
+  return record.notLooked.find(({ from, to }) => from.value <= at && at <= to.value);
 }
 
 /** A place, a side or a clock position that was said once stands until another is said. */

@@ -89,7 +89,7 @@ export function belongsTo({ part, work }: Pick<Service, 'part' | 'work'>): boole
     case 'seal renewed':
       return ['gearbox', 'tail bearing', 'thrust bearing', 'gate', 'hatch', 'cover'].includes(part);
     case 'bearings renewed':
-      return ['motor', 'gearbox', 'drive'].includes(part);
+      return ['motor', 'gearbox', 'drive', 'tail bearing', 'thrust bearing'].includes(part);
     case 'greased':
       return part !== 'gearbox';
     case 'renewed':

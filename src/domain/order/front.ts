@@ -70,13 +70,15 @@ function fitOne(w: Walk, i: number, position: number, fit: Fit): void {
     });
   else startAtBreak(w, i, fit);
   const ahead = neighbour(fit, 1);
-  if (ahead) {
+  // What is cut to the gap as measured closes it wherever it lies.
+  const cut = stepAt(w.sequence, i).cutToFit === true;
+  if (ahead && !cut) {
     if (changedBy(w, ahead) !== i) w.touches.push({ ...closesInside, step: i, piece: ahead.number });
     const state = stateOf(w, ahead);
     // An old panel that this step itself is to replace is told as not stripped, when its turn comes.
     if ((state === newPanel || (state === oldPanel && !mine.has(ahead))) && !w.assumed[ahead.number])
       closeInside(w, i, position, fit, ahead);
-  } else if (!stepAt(w.sequence, i).cutToFit) closeAtBreak(w, i, fit);
+  } else if (!cut) closeAtBreak(w, i, fit);
   change(w, i, panel, newPanel);
   w.fronts.set(panel.number, { start, step: i });
 }

@@ -88,8 +88,8 @@ function runProblems(plan: PlanSoFar, add: Add): void {
         'scope too small',
         true,
         `${which} of ${label} must come off too: ` +
-          'a hole between panels that stay can be closed at a break only.',
-        `Reline ${scopeOf(plan, each)} instead.`,
+          'a hole between panels that stay can be closed at a break only, or with a piece cut to it as measured.',
+        `Reline ${scopeOf(plan, each)} instead; or write the order of work, with \`cut to fit\` at the step that fits.`,
       );
     }
   }

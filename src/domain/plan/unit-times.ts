@@ -70,8 +70,10 @@ export function workOf(
   const here = (spiral?.pieces ?? []).filter(({ centre }) =>
     areas.some(({ from, to }) => centre > from && centre < to),
   );
+  const amount = amountOf(ground, step, areas, Math.max(1, here.length));
   return {
-    ...amountOf(ground, step, areas, Math.max(1, here.length)),
+    ...amount,
+    ...(step.takes ? { basis: 'as its step says', defaults: [] } : {}),
     load: loadAboard(ground, step, areas),
   };
 }

@@ -327,6 +327,29 @@ describe('told in words', () => {
     );
   });
 
+  test('a temperature measured again answers the one that was called bad, and stands beside it', () => {
+    const hot = look('2024-09-09', 3600, 'motor temperature 92 degC serious', 'panel torn at 4.2 m');
+    const analysis = read(hot, look('2025-03-10', 6000, 'motor temperature 61 degC', 'panel torn at 4.2 m'));
+    expect(states(analysis)).toContain('motor at 92 °C: open');
+    const rows = openConditionRows(analysis.estate, analysis.estate.conveyors[0]!);
+    expect(rows.find(({ what }) => what.startsWith('motor'))?.notes).toEqual(['2025-03-10: 61 degC']);
+    expect(states(read(hot, look('2025-03-10', 6000, 'gearbox temperature 61 degC')))).toContain(
+      'motor at 92 °C: unanswered',
+    );
+  });
+
+  test('where nobody could look along a stretch, what lies in it is answered as not seen', () => {
+    const blind = read(cracked, look('2025-03-10', 6000, 'not seen from 8 m to 10 m "covers stayed on"'));
+    expect(states(blind)).toEqual([
+      'spiral weld cracked at 9.50 m: open',
+      'panel torn at 4.20 m: unanswered',
+    ]);
+    const rows = openConditionRows(blind.estate, blind.estate.conveyors[0]!);
+    expect(rows.find(({ what }) => what.startsWith('spiral'))?.notes).toEqual([
+      'not seen on 2025-03-10: covers stayed on',
+    ]);
+  });
+
   test('a finding at one place and one along a stretch are two, but where their words are of one thing', () => {
     const strips = look(
       '2024-09-09',

@@ -189,6 +189,17 @@ describe('the seat of a panel', () => {
       ],
     ],
     [
+      'between panels that stay, with a piece cut to the gap as measured',
+      [
+        'isolate',
+        'prove dead',
+        'strip panels 1 to 2 of run 1',
+        'clean panels 1 to 2 of run 1',
+        'fit panels 1 to 2 of run 1 starting at tail cut to fit',
+      ],
+      [],
+    ],
+    [
       'next to a panel that is stripped later',
       [
         'isolate',

@@ -855,7 +855,7 @@ test('and why', () => {
     'not cleared up: A spanner or an offcut under the covers is dragged along by the spiral: it scores the new liner, and jams where it is hardest to reach.',
     'not put back: The machine cannot run.',
     'screw not restrained: The spiral is a spring that lies on a slope: unbolted, it springs back and slides down, and its whole weight is loose.',
-    'closes inside the run: A gap with a fixed panel on both sides matches no panel. The last panel of a front has to end at a break.',
+    'closes inside the run: A gap with a fixed panel on both sides matches no panel. The last panel of a front has to end at a break, or be cut to the gap as measured (`cut to fit`).',
     'access unit in two places: The platform can stand at only one of them.',
     'crane in two places: One hook holds one load; the other piece would be cut free with nothing to hang from.',
     'screw still restrained: Started while it is held, the spiral winds itself up until the restraint tears off or the drive stalls, and what tears off is thrown.',

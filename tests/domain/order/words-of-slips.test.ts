@@ -565,7 +565,7 @@ const slips: readonly (readonly [string, Job, readonly string[], ...(readonly [s
     ],
     [
       '"fit panel 2 of run 1 from the tail" closes panel 2 of run 1 against a panel that is in place.',
-      'A gap with a fixed panel on both sides matches no panel: 1 panel at ±1 mm, ±2 mm of measuring: 3 mm at worst, 2.2 mm root-sum-square, with no break there to absorb it. The last panel of a front has to end at a break.',
+      'A gap with a fixed panel on both sides matches no panel: 1 panel at ±1 mm, ±2 mm of measuring: 3 mm at worst, 2.2 mm root-sum-square, with no break there to absorb it. The last panel of a front has to end at a break, or be cut to the gap as measured (`cut to fit`).',
     ],
   ],
   [

@@ -245,7 +245,9 @@ describe('what stands in the way', () => {
   test('the panels beyond are named, and the plan takes them off', () => {
     const found = plan(job(line([4], [10, 10]), ['panel 2 of run 1'], { crews: [crew('Alpha')] }));
     expect(found.problems[0]?.message).toContain('panel 1 of run 1 (Tail to Head) must come off too');
-    expect(found.problems[0]?.todo).toBe('Reline panels 1 to 2 of run 1 instead.');
+    expect(found.problems[0]?.todo).toBe(
+      'Reline panels 1 to 2 of run 1 instead; or write the order of work, with `cut to fit` at the step that fits.',
+    );
     expect(
       found.steps
         .map((each) => stepText(each.step))

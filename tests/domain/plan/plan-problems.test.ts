@@ -141,20 +141,24 @@ describe('runs', () => {
     [
       { first: 1, last: 3, beyond: { first: 1, last: 1 } },
       'panel 1',
-      'Reline panels 1 to 3 of run 2 instead.',
+      'Reline panels 1 to 3 of run 2 instead; or write the order of work, with `cut to fit` at the step that fits.',
     ],
     [
       { first: 2, last: 4, beyond: { first: 3, last: 4 } },
       'panels 3 to 4',
-      'Reline panels 2 to 4 of run 2 instead.',
+      'Reline panels 2 to 4 of run 2 instead; or write the order of work, with `cut to fit` at the step that fits.',
     ],
-    [{ first: 1, last: 4, beyond: { first: 3, last: 4 } }, 'panels 3 to 4', 'Reline run 2 instead.'],
+    [
+      { first: 1, last: 4, beyond: { first: 3, last: 4 } },
+      'panels 3 to 4',
+      'Reline run 2 instead; or write the order of work, with `cut to fit` at the step that fits.',
+    ],
   ])('one of which more must come off: %j', (facts, which, todo) => {
     expect(told(of(facts))).toEqual([
       [
         'scope too small',
         true,
-        `${which} of run 2 (Gate1 to Head) must come off too: a hole between panels that stay can be closed at a break only.`,
+        `${which} of run 2 (Gate1 to Head) must come off too: a hole between panels that stay can be closed at a break only, or with a piece cut to it as measured.`,
         todo,
       ],
     ]);

@@ -87,6 +87,7 @@ describe('the usual work in a step, in person-hours', () => {
     ['patch panel 1 of run 1', 5, 2, '2 at 2.5 h', ['weld']],
     ['run empty', 1.5, 3, '1 at 1.5 h', ['prove']],
     ['run loaded', 1.5, 3, '1 at 1.5 h', ['prove']],
+    ['other work run 1 takes 20 min', 1, 1, 'as its step says', []],
   ])('%s: %d, at most %d people, %s', (text, personHours, mostPeople, basis, defaults) => {
     expect(work(text)).toMatchObject({
       personHours: expect.closeTo(personHours, 9) as number,

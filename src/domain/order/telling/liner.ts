@@ -65,7 +65,7 @@ function closesInside(telling: Telling): ViolationWords {
     message: `${doing} closes ${what} against a panel that is in place.${when}`,
     reason:
       `A gap with a fixed panel on both sides matches no panel${closing}. ` +
-      'The last panel of a front has to end at a break.',
+      'The last panel of a front has to end at a break, or be cut to the gap as measured (`cut to fit`).',
   };
 }
 

@@ -14,6 +14,7 @@ import type { CalendarMoment } from '../../../domain/plan/work-calendar.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatHours } from '../../../domain/units/format.js';
 import { formatTimeOfDay } from '../../../domain/units/clock.js';
+import { counted } from '../../../domain/units/wording.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
 import { chainageWords, lengthWords } from '../../../domain/units/length-words.js';
 import type { StepRow } from '../pack.js';
@@ -116,12 +117,14 @@ function measuresOf(step: Step, { conveyor }: Job, served: string): readonly str
     ...(aboard && conveyor.confinedSpace && worksInside(step.action)
       ? [
           attendants.length > 0
-            ? `At most ${aboard.count} inside.`
-            : `At most ${aboard.count} inside: another stays outside, in touch, and does nothing else.`,
+            ? `At most ${counted(aboard.count, 'person', 'people')} inside.`
+            : `At most ${counted(aboard.count, 'person', 'people')} inside: another stays outside, in touch, and does nothing else.`,
         ]
       : []),
     ...(aboard && (unit || !conveyor.confinedSpace)
-      ? [`${[unit?.use.name ?? 'Platform', served].filter(Boolean).join(', ')}: at most ${aboard.count}.`]
+      ? [
+          `${[unit?.use.name ?? 'Platform', served].filter(Boolean).join(', ')}: at most ${counted(aboard.count, 'person', 'people')}.`,
+        ]
       : []),
     ...(every ? [`Repeat every ${every.text} while anybody is inside.`] : []),
     ...(rest

@@ -56,12 +56,13 @@ inspection DG1 2025-03-10 meter 6000 h {
           origin: arrives.origin,
           message:
             notCounted(
-              `${count.count} ${item}${length ? ` ${length.text} long` : ''} of ${liner.name}`,
+              count.count,
+              `${count.count} ${count.count === 1 ? item.replace(/s$/, '') : item}${length ? ` ${length.text} long` : ''} of ${liner.name}`,
               since,
               arrives,
             ) +
             (fitted
-              ? `and ${fitted.conveyor.name} was relined with it on ${formatDay(fitted.date.day)}: none of them is taken as there.`
+              ? `and ${fitted.conveyor.name} was relined with it on ${formatDay(fitted.date.day)}: ${count.count === 1 ? 'it is not' : 'none of them is'} taken as there.`
               : `and ${todayWords(input, today)}.`),
         };
       }
@@ -72,7 +73,7 @@ inspection DG1 2025-03-10 meter 6000 h {
           yield {
             origin: arrives.origin,
             message:
-              notCounted(`${counted(count, 'spiral')} ${screw.name}`, since, arrives) +
+              notCounted(count, `${counted(count, 'spiral')} ${screw.name}`, since, arrives) +
               `and ${todayWords(input, today)}.`,
           };
         }
@@ -84,9 +85,10 @@ function uniqueScrews({ orderedScrews = [] }: Plant): readonly OrderedScrew[] {
   return [...new Map(orderedScrews.map((each) => [each.screw.name, each])).values()];
 }
 
-function notCounted(what: string, since: StatedDay | undefined, arrives: StatedDay): string {
+function notCounted(count: number, what: string, since: StatedDay | undefined, arrives: StatedDay): string {
+  const [were, them] = count === 1 ? ['was', 'it'] : ['were', 'them'];
   return (
-    `${what}${since ? `, ordered on ${formatDay(since.day)},` : ''} were promised for ` +
-    `${formatDay(arrives.day)}, nobody has counted them since, `
+    `${what}${since ? `, ordered on ${formatDay(since.day)},` : ''} ${were} promised for ` +
+    `${formatDay(arrives.day)}, nobody has counted ${them} since, `
   );
 }

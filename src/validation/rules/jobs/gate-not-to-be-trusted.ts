@@ -12,7 +12,7 @@ export const gateNotToBeTrusted: Rule = {
   restsOn: ['machine'],
   why: 'A gate that stops short or lets material through holds nothing back: what lies above it comes down on people who were told that it is shut.',
   todo:
-    'See to the gate first, try it through its whole stroke and close the condition (`closed gate stuck at Gate`), ' +
+    'See to the gate first, try it through its whole stroke and close the condition, ' +
     'or hold back what is above in another way.',
   given: 'job',
   around: { inspection: 'gate stuck at Gate‹| closed on 2025-03-20›' },
@@ -27,6 +27,9 @@ export const gateNotToBeTrusted: Rule = {
         message:
           `${gate.name} of ${job.conveyor.name} is to hold back what is above people, ` +
           `and was seen ${line.kind.replace('gate ', '')} on ${formatDay(record.date.day)}.`,
+        todo:
+          'See to the gate first, try it through its whole stroke and close the condition ' +
+          `(\`closed ${line.kind} at ${gate.name}\`), or hold back what is above in another way.`,
         related: [{ origin: line.origin, message: line.kind }],
       };
     }

@@ -16,6 +16,16 @@ export const serviceOfNoSuchPart: Rule = {
   given: 'estate',
   example: `
 «serviced DG1 2024-10-07 tail bearing oil changed by "fitter"|serviced DG1 2024-10-07 gearbox oil changed by "fitter"»`,
+  cases: [
+    {
+      name: 'bearings of a bearing, as of a gearbox or a motor',
+      text: `
+serviced DG1 2024-10-07 tail bearing bearings renewed
+serviced DG1 2024-10-07 thrust bearing bearings renewed "new cartridge"
+serviced DG1 2024-10-07 gearbox bearings renewed
+serviced DG1 2024-10-07 motor bearings renewed`,
+    },
+  ],
   *check({ estate }) {
     for (const service of estate.services)
       if (!belongsTo(service)) {

@@ -1,0 +1,94 @@
+// Was the work of the part that stands open there? `bolts tightened at 9.5 m` is of the liner's bolts, and those of the spiral stay open.
+
+import { followUp, type Condition } from '../../../domain/conditions/follow-up.js';
+import {
+  conditionAnswerText,
+  conditionWords,
+  isSamePlace,
+  partNameOf,
+  saysNoPlace,
+} from '../../../domain/conditions/kinds.js';
+import { putsRight, workWords } from '../../../domain/conditions/service.js';
+import type { PartName, Service } from '../../../domain/model/records.js';
+import { listing } from '../../../domain/order/words.js';
+import { formatDay } from '../../../domain/units/calendar.js';
+import type { Rule } from '../../rule.js';
+
+export const workBesideAnOpenCondition: Rule = {
+  code: 'TL562',
+  title: 'Work that ends nothing, beside what another part has open',
+  severity: 'information',
+  restsOn: ['looks', 'history'],
+  why: 'What was put right stays open from sheet to sheet, because the work is written down as of another part than the one that was seen.',
+  todo: 'Where that was meant, say what it closes; else leave it.',
+  given: 'estate',
+  example: `
+inspection DG1 2024-09-09 meter 3600 h {
+  view downstream
+  spiral bolts loose 2 at 9.5 m
+}
+«serviced DG1 2024-10-07 bolts tightened at 9.5 m|serviced DG1 2024-10-07 closed spiral bolts loose at 9.5 m»`,
+  cases: [
+    {
+      name: 'a seal of the hatch where the cover leaks',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  cover leaking at 8.4 m
+}
+«serviced DG1 2024-10-07 hatch seal renewed at 8.4 m»`,
+    },
+    {
+      name: 'bolts of the liner were loose there too',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  spiral bolts loose 2 at 9.5 m
+  bolts loose 2 at 9.5 m
+}
+serviced DG1 2024-10-07 bolts tightened at 9.5 m`,
+    },
+    {
+      name: 'at another place, before it was seen, and of something else',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  spiral bolts loose 2 at 9.5 m
+  brace bent at 6 m
+}
+serviced DG1 2024-08-12 bolts tightened at 9.5 m
+serviced DG1 2024-10-07 bolts tightened at 4 m
+serviced DG1 2024-10-07 hold-down renewed at 6 m`,
+    },
+  ],
+  *check({ estate }) {
+    for (const service of estate.services) {
+      const { conditions } = followUp(estate, service.conveyor);
+      if (conditions.some(({ closed }) => closed?.by === 'service' && closed.record === service)) continue;
+      const meant = conditions.filter((each) => couldBeMeant(service, each));
+      if (meant.length === 0) continue;
+      const open = meant.map(
+        ({ last }) => `${conditionWords(last.line)} (${formatDay(last.record.date.day)})`,
+      );
+      yield {
+        origin: service.origin,
+        message: `“${workWords(service)}” ends nothing, and ${listing(open)} ${meant.length === 1 ? 'stands' : 'stand'} open there.`,
+        todo: `Where that was meant, write ${listing(meant.map(({ first, last }) => `\`closed ${conditionAnswerText(first.line, last.line)}\``))}; else leave it.`,
+        related: meant.map(({ last }) => ({
+          origin: last.line.origin,
+          message: 'Open since it was seen here.',
+        })),
+      };
+    }
+  },
+};
+
+/** Open there on that day, of another part, and put right by such work if it were of that part. */
+function couldBeMeant(service: Service, { last, closed }: Condition): boolean {
+  const { line, record } = last;
+  const { part, place, work, date } = service;
+  if (part === undefined || work === undefined || saysNoPlace(place) || saysNoPlace(line)) return false;
+  if (record.date.day > date.day || (closed && closed.day <= date.day)) return false;
+  const other = partNameOf(line) as PartName | undefined;
+  if (other === undefined || other === part || !isSamePlace(place, line)) return false;
+  // A new hold-down says nothing of the brace beside it; new bolts may be those of the spiral.
+  if (work === 'renewed' && !line.kind.split(' ').includes(part)) return false;
+  return putsRight({ ...service, part: other }, line);
+}
