@@ -126,7 +126,9 @@ function onDays(
     return {
       together: teamOf(all, crews),
       others: () =>
-        (singles ??= (crews.length < 2 ? [] : crews).map((crew) => teamOf(planFor([crew], window), [crew]))),
+        (singles ??= (crews.length < 2 ? [] : crews)
+          .filter((crew) => canReline(crew, crews))
+          .map((crew) => teamOf(planFor([crew], window), [crew]))),
     };
   };
   const anyDay = teamsOf(plan, {});
@@ -144,6 +146,13 @@ function onDays(
     },
   });
   return workBy(anyDay);
+}
+
+/** By itself: a crew that says what it can do has to say that it fits, wherever a crew of the plant says so. */
+function canReline({ skills }: Crew, crews: readonly Crew[]): boolean {
+  const fits = (all: Crew['skills']): boolean =>
+    all.some((skill) => /\bfit|\blin(er|ing)|\breline/i.test(skill));
+  return skills.length === 0 || fits(skills) || !crews.some((each) => fits(each.skills));
 }
 
 /** Ends of shifts in working hours, and the hours until the next; they come round every week, so two weeks tell them all. */

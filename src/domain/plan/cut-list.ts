@@ -76,8 +76,10 @@ export function cutLists(
   const byLiner = piecesToCut(job, ground, areas);
   const used: number[] = [];
   return [...byLiner].map(([liner, pieces]) => {
-    const shelf = hasOwnStock(job, byLiner.size === 1) ? [] : shelfOf(liner);
-    const kinds = [...stockOf(job, liner, byLiner.size === 1, used), ...shelf.flatMap(shelfKind)];
+    const onlyLiner = byLiner.size === 1;
+    const shelf = shelfOf(liner).filter((each) => !hasOwnStock(job, onlyLiner) || isListed(job, each));
+    const listed = stockOf(job, liner, onlyLiner, used);
+    const kinds = [...listed.filter((kind) => !isOnShelf(kind, shelf)), ...shelf.flatMap(shelfKind)];
     const list = cutListOf(job, estate, liner, pieces, kinds, shelf);
     used.push(...list.sticks.flatMap((stick) => (stick.offcut ? [stick.length] : [])));
     return list;
@@ -224,6 +226,18 @@ function isNew(kind: Kind | undefined): boolean {
 function shelfKind({ item, length, count, isOrdered }: ShelfStock): Kind[] {
   if (item === 'fixings' || count === 0) return [];
   return [{ length, count, cost: 0, offcut: false, shelf: item, ...(isOrdered ? { isOrdered } : {}) }];
+}
+
+/** What lies on the shelf of a length that the job lists may be the very pieces that it means. */
+function isListed({ stock }: Job, { item, length }: ShelfStock): boolean {
+  return item !== 'fixings' && stock.some((each) => !each.offcut && each.length.value === length);
+}
+
+/** The shelf holds as many of that length as the job lists. */
+function isOnShelf({ length, offcut, count }: Kind, shelf: readonly ShelfStock[]): boolean {
+  if (offcut || count === undefined) return false;
+  const there = shelf.filter((each) => each.item !== 'fixings' && each.length === length);
+  return there.reduce((sum, each) => sum + each.count, 0) >= count;
 }
 
 /** A job that lists its stock says what is cut from what. */

@@ -77,7 +77,7 @@ export function materialsOf(
   renewed: readonly PartToRenew[] = [],
 ): readonly Material[] {
   const required = [
-    ...cuts.flatMap(sheets),
+    ...cuts.flatMap((cut) => sheets(cut, job)),
     ...linerBolts(ground, areas, store),
     ...acrossTheTrough(job, ground, areas, renewed),
     ...spiral(job, store),
@@ -127,7 +127,7 @@ function sparesOf({ spares }: Job, required: Requirement): Pick<Material, 'spare
   };
 }
 
-function sheets(cut: CutList): Requirement[] {
+function sheets(cut: CutList, job: Job): Requirement[] {
   const offcuts = cut.sticks.filter((stick) => stick.offcut).length;
   const taken = cut.sticks.filter((stick) => stick.shelf);
   const lengths = [...new Set([...cut.toBuy, ...taken].map(({ length }) => length))].sort((a, b) => b - a);
@@ -136,6 +136,7 @@ function sheets(cut: CutList): Requirement[] {
     ...lengths.map((length): Requirement => {
       const fresh = cut.toBuy.find((buy) => buy.length === length)?.count ?? 0;
       const used = taken.filter((stick) => stick.length === length);
+      const listed = listedOf(job, cut, length);
       const panel = fresh === 0 && used.every(({ shelf }) => shelf === 'panels');
       return {
         what: `${cut.liner.name} ${panel ? 'panel' : 'sheet'}, ${lengthOn(cut, length)}`,
@@ -143,8 +144,13 @@ function sheets(cut: CutList): Requirement[] {
         needed: fresh + used.length,
         share: fresh > 0 || length === spared ? spareShare.liner : 0,
         unit: 'pieces',
-        basis: [cutFrom(cut, length), ...notesOf(cut, length)].join('; '),
+        basis: [
+          cutFrom(cut, length),
+          ...(listed === undefined ? [] : [`the job lists ${counted(listed, 'piece')} as there or on order`]),
+          ...notesOf(cut, length),
+        ].join('; '),
         shelf: { kind: 'liner', liner: cut.liner, length },
+        ...(listed === undefined ? {} : { onShelf: listed }),
         ...countOf(cut.shelf.filter((each) => each.item !== 'fixings' && each.length === length)),
         ...(length === spared ? { told: { item: 'panels', each: panelsOf(cut, length) } } : {}),
       };
@@ -172,6 +178,15 @@ function notesOf({ shelf }: CutList, length: number): readonly string[] {
       ? [`${isOrdered ? 'at the order' : 'at the count'}: “${note}”`]
       : [],
   );
+}
+
+/** How many sheets of a length the job says are on hand or on order; undefined where it counts none, or the shelf has them. */
+function listedOf({ stock }: Job, cut: CutList, length: number): number | undefined {
+  if (cut.shelf.some((each) => each.item !== 'fixings' && each.length === length)) return undefined;
+  const counts = stock.flatMap((each) =>
+    !each.offcut && each.count && each.length.value === length ? [each.count.count] : [],
+  );
+  return counts.length === 0 ? undefined : counts.reduce((sum, count) => sum + count, 0);
 }
 
 /** How many of the panels to fit are cut from sheets of a length. */

@@ -17,6 +17,8 @@ export interface Sizes {
   size(mm: number): string;
   /** mm to `6.20` or `20.34`. */
   along(mm: number): string;
+  /** As `along`, of a place where panels meet: reckoned from gaps, and nobody measures it to the millimetre. */
+  joint(mm: number): string;
   /** mm per h (t) to a rate per 1000 h (t): `0.45` or `0.0177`. */
   rate(perUnit: number): string;
   /** `mm/1000 h`. */
@@ -29,15 +31,17 @@ export function sizesIn(near: LengthUnit): Sizes {
   const mm = near === 'mm' ? 1 : 25.4;
   const thickness = (value: number): string =>
     near === 'mm' ? formatNumber(value, 1) : formatNumber(value / mm, 3).replace(/0$/, '');
+  const along = (value: number): string =>
+    near === 'mm'
+      ? formatNumber(value / 1000, Math.round(value) % 10 === 0 ? 2 : 3)
+      : formatNumber(value / 304.8, 2);
   return {
     near,
     far: near === 'mm' ? 'm' : 'ft',
     thickness,
     size: (value) => `${thickness(value)} ${near}`,
-    along: (value) =>
-      near === 'mm'
-        ? formatNumber(value / 1000, Math.round(value) % 10 === 0 ? 2 : 3)
-        : formatNumber(value / 304.8, 2),
+    along,
+    joint: (value) => along(Math.round(value / 10) * 10),
     rate: (perUnit) => rateText((perUnit * 1000) / mm, near),
     rateUnit: (unit) => `${near}/1000 ${unit}`,
     mm,

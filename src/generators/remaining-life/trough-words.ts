@@ -41,7 +41,7 @@ export function lastLineText(
 }
 
 export function spanText(span: BareSpan, sizes: Sizes): string {
-  const where = `${sizes.along(span.from)} to ${sizes.along(span.to)} ${sizes.far}`;
+  const where = `${sizes.joint(span.from)} to ${sizes.joint(span.to)} ${sizes.far}`;
   const began = span.lined
     ? `between ${formatDay(span.lined.day)} and ${formatDay(span.found.day)}`
     : `found ${formatDay(span.found.day)}`;

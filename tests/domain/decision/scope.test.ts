@@ -158,3 +158,22 @@ function everySet(): NonNullable<typeof sets> {
     return buildable ? [{ relined, panels }] : [];
   }));
 }
+
+it.each([
+  ['whoever says that they fit, and whoever says nothing', ['Alpha', 'Gang'], 'skills fitting, welding', ''],
+  ['anybody, where nobody says so', ['Alpha', 'Sparks', 'Gang'], '', ''],
+])('a crew is asked to reline by itself: %s', (_, asked, first, second) => {
+  const { estate: plant } = analyse([
+    {
+      uri: 'a.trough',
+      text: text.replace(
+        'crew Alpha 4 people',
+        `crew Alpha 4 people ${first}\n  crew Sparks 2 people skills electrical\n  crew Gang 3 people ${second}`,
+      ),
+    },
+  ]);
+  const [machineOf] = plant.conveyors;
+  if (!machineOf) throw new Error('the estate was not read');
+  const { others } = workOf(machineOf, () => machineOf.liner, 'whole', plant);
+  expect(others().map(({ crews }) => crews.join())).toEqual(asked);
+});

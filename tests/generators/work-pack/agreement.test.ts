@@ -360,6 +360,28 @@ describe('with something in the store', () => {
   });
 });
 
+describe('a job that counts its stock', () => {
+  const sheetsOf = (line: string) => {
+    const own = read(
+      liftConveyor({ job: line })
+        .replace('reline run above Gate', 'reline all')
+        .replace('lead time liner 10 week', inStore),
+    );
+    return workPack(own.estate, theJob(own), { asOf: day('2026-10-31') }).materials.filter(({ what }) =>
+      /^TwoLayer12 (sheet|panel)/.test(what),
+    );
+  };
+  test('has it there or on order: only the rest is ordered', () => {
+    const [sheet] = sheetsOf('stock 1003 mm 20 pieces');
+    expect(sheet).toMatchObject({ onShelf: 20, toOrder: 0 });
+    expect(sheet?.basis).toContain('the job lists 20 pieces as there or on order');
+  });
+  test('may mean what lies on the shelf: of one length the shelf counts', () => {
+    const there = sheetsOf('stock 1000 mm 2 pieces').map(({ onShelf }) => onShelf);
+    expect(there).toContain(3);
+  });
+});
+
 describe('on the command line', () => {
   const folder = mkdtempSync(path.join(tmpdir(), 'trough-agree-'));
   afterAll(() => rmSync(folder, { recursive: true, force: true }));

@@ -327,7 +327,7 @@ function troughReason({ trough, conveyor }: Unsorted): readonly string[] {
     ...(bare.length === 0
       ? []
       : [
-          `steel is bare from ${bare.map(({ from, to }) => `${sizes.along(from)} to ${sizes.along(to)} ${sizes.far}`).join(', ')}: a panel is missing`,
+          `steel is bare from ${bare.map(({ from, to }) => `${sizes.joint(from)} to ${sizes.joint(to)} ${sizes.far}`).join(', ')}: a panel is missing`,
         ]),
   ];
 }

@@ -267,7 +267,7 @@ function formerSets(life: ConveyorLife): RecordSection {
   const measured = life.former.some(({ onTheBench }) => onTheBench.length > 0);
   const rows = life.former.map(({ set, reached, least, onTheBench }) => [
     set.liner.name,
-    `${sizes.along(set.from)} to ${sizes.along(set.to)}`,
+    `${sizes.joint(set.from)} to ${sizes.joint(set.to)}`,
     date(set.fitted?.day),
     date(set.removed?.day),
     reached.known ? amountWithUnit(reached.value, reached.unit) : `not known: ${reached.reason}`,

@@ -89,6 +89,11 @@ function screwLengths(
 /** No panel is as short: so much two layouts differ by their gaps, mm (judgement). */
 const sliver = 50;
 
+/** Reckoned from gaps: nobody measures where panels meet to the millimetre. */
+function jointAt(mm: number, unit: LengthUnit): string {
+  return chainageWords(Math.round(mm / 10) * 10, unit);
+}
+
 /** What lies there now, piece by piece from the tail, and what is to lie there. */
 function linerFacts(
   { estate, jobs }: WorkBefore,
@@ -110,7 +115,7 @@ function linerFacts(
   });
   const pieces = piecesOf(lying, true);
   const old = pieces.map(({ liner, since: fitted, from, to }): string => {
-    const where = pieces.length > 1 ? `${chainageWords(from, unit)} to ${chainageWords(to, unit)}: ` : '';
+    const where = pieces.length > 1 ? `${jointAt(from, unit)} to ${jointAt(to, unit)}: ` : '';
     const by = planned.find((each) => each.job.window?.to.day === fitted?.day);
     const since =
       fitted === undefined
