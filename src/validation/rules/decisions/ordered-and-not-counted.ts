@@ -18,7 +18,9 @@ export const orderedAndNotCounted: Rule = {
   why:
     'Report and pack take it as there, and as not there where the same liner was fitted since; if it is late, the job that counts on it ' +
     'stands in an open trough without a liner, and if it still lies there, it is ordered twice.',
-  todo: 'Count the shelf and write it down with its day (`on the shelf TwoLayer12 9 panels counted 2026-11-09`); if it has not come, write the new day.',
+  todo:
+    'Count the shelf and write it down with its day (`on the shelf TwoLayer12 9 panels counted 2026-11-09`); ' +
+    'if it has not come, write the new day.',
   given: 'estate',
   example: `
 plant Store {

@@ -14,7 +14,9 @@ export const scopeTooSmall: Rule = {
   severity: 'error',
   restsOn: ['machine'],
   why: 'Between two panels that stay the hole is never exactly one panel long: the last new panel does not go in.',
-  todo: 'Take the panels up to the next break into the scope; or write the order of work and let the last panel be cut to the gap as measured (`fit … cut to fit`).',
+  todo:
+    'Take the panels up to the next break into the scope; or write the order of work and let the last panel be cut to the gap as ' +
+    'measured (`fit … cut to fit`).',
   given: 'estate',
   example: `
 job «J1» {

@@ -70,7 +70,7 @@ serviced DG1 2024-10-07 hold-down renewed at 6 m`,
       yield {
         origin: service.origin,
         message: `“${workWords(service)}” ends nothing, and ${listing(open)} ${meant.length === 1 ? 'stands' : 'stand'} open there.`,
-        todo: `Where that was meant, write ${listing(meant.map(({ first, last }) => `\`closed ${conditionAnswerText(first.line, last.line)}\``))}; else leave it.`,
+        todo: `Where that was meant, write ${listing(meant.map(closingLine))}; else leave it.`,
         related: meant.map(({ last }) => ({
           origin: last.line.origin,
           message: 'Open since it was seen here.',
@@ -79,6 +79,10 @@ serviced DG1 2024-10-07 hold-down renewed at 6 m`,
     }
   },
 };
+
+function closingLine({ first, last }: Condition): string {
+  return `\`closed ${conditionAnswerText(first.line, last.line)}\``;
+}
 
 /** Open there on that day, of another part, and put right by such work if it were of that part. */
 function couldBeMeant(service: Service, { last, closed }: Condition): boolean {
