@@ -52,6 +52,7 @@ inspection DG1 2025-03-10 meter 6000 h {
     for (const plant of plants) {
       for (const order of plant.ordered ?? []) {
         const { liner, item, count, length, ordered: since, arrives } = order;
+        const what = count.count === 1 ? item.replace(/s$/, '') : item;
         if (arrives.day >= today || plant.shelf.some((each) => takesIn(each, order))) continue;
         const fitted = fittedSince(order, plant, relines, today);
         yield {
@@ -59,12 +60,13 @@ inspection DG1 2025-03-10 meter 6000 h {
           message:
             notCounted(
               count.count,
-              `${count.count} ${count.count === 1 ? item.replace(/s$/, '') : item}${length ? ` ${length.text} long` : ''} of ${liner.name}`,
+              `${count.count} ${what}${length ? ` ${length.text} long` : ''} of ${liner.name}`,
               since,
               arrives,
             ) +
             (fitted
-              ? `and ${fitted.conveyor.name} was relined with it on ${formatDay(fitted.date.day)}: ${count.count === 1 ? 'it is not' : 'none of them is'} taken as there.`
+              ? `and ${fitted.conveyor.name} was relined with it on ${formatDay(fitted.date.day)}: ` +
+                `${count.count === 1 ? 'it is not' : 'none of them is'} taken as there.`
               : `and ${todayWords(input, today)}.`),
         };
       }
