@@ -26,6 +26,9 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
   // `no crack to see`: nobody says what it was that is over.
   if (!isOwn && isTurnedAt(told.map(plainImage), from)) return undefined;
   const isOver = isOverIn(told.map(plainImage), from, taken) || (isMended(told, kind) && !isOfAnything(kind));
+  // `bolts reset, 2 lost`: what was done is of some, and what is wrong of others.
+  const cut = told.findIndex(({ type }) => type === ',');
+  if (isOver && cut > 0 && from > cut && isDone(told.slice(0, cut))) return undefined;
   const isUnseen = isNotLooked(told);
   // Nobody says which of the things that may be wrong with it is over.
   if (isOver && (answer.length > 0 || isOfAnything(kind))) return undefined;
@@ -140,6 +143,9 @@ function kindIn(part: string | undefined, told: readonly Word[], pattern: LinePa
 function isOfThePart({ kind: [kind = ''], from }: Found, told: readonly Word[]): boolean {
   const image = told[from - 1]?.image.toLowerCase() ?? '';
   const before = told[from - 1];
+  // `guard coupling bolt missing`
+  if (partOfWord(before) === 'bolts' && !kind.startsWith('bolts') && kind !== 'spiral bolts loose')
+    return false;
   if (
     !before ||
     before.type !== 'ID' ||

@@ -80,6 +80,9 @@ function addsNothing(written: readonly Word[], line: readonly Word[], senses: re
       written.some((word) => isReassuring(word.image) || isWorkWord(word)));
   // A word in small letters is the name of a point only where it was written as one.
   const [first] = line;
+  const isPut = (word: Word, at: number): boolean =>
+    line[at - 1]?.type === 'at' && isUnknown(word) && !written.some(({ type }) => type === 'at');
+  if (line.some(isPut)) return false;
   if (isUnknown(first) && (first?.image !== written[0]?.image || isColour(first))) return false;
   return line.every(
     ({ type }) =>
@@ -128,6 +131,9 @@ export function readsSoundly(line: readonly Word[], pattern: LinePattern): boole
     // A measure without its unit is refused next.
     const isBare = type === 'NUMBER' && ways.every(({ rule }) => rule === 'Quantity');
     if (isBare && sized === undefined && !plainNumbers.has(before)) return false;
+    // `motor trips at 16 A` says no place, and no liner is 3480 mm thick.
+    if (type === 'QUANTITY' && before === 'at' && !parseQuantity(image, 'length').ok) return false;
+    if (type === 'QUANTITY' && before === 'thickness' && !isLengthUpTo(image, thickest)) return false;
     if (isMeasure && before === 'temperature' && !parseQuantity(image, 'temperature').ok) return false;
     before = type;
     if (ways.some(({ rule }) => rule === 'ConditionKind'))
@@ -139,6 +145,14 @@ export function readsSoundly(line: readonly Word[], pattern: LinePattern): boole
 
 /** Behind these stands a number alone. */
 const plainNumbers: ReadonlySet<string> = new Set(['fill', 'resistance factor', 'risk', 'threshold']);
+
+function isLengthUpTo(image: string, most: number): boolean {
+  const read = parseQuantity(image, 'length');
+  return !read.ok || read.quantity.value <= most;
+}
+
+/** No liner and no plate is thicker, mm (judgement). */
+const thickest = 150;
 
 /** Behind these stands a value of their own, and not how much there is of a condition. */
 const valued: ReadonlySet<string> = new Set([

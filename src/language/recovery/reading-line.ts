@@ -14,6 +14,7 @@ import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
 export const readingLines: readonly LineSaying[] = [
   severalPoints,
+  plateReads,
   pointLast,
   placeLast,
   steelShowing,
@@ -42,6 +43,33 @@ function pointLast({ block, words, pattern }: BrokenLine): Otherwise | undefined
       ? [name, keyword('colour'), first]
       : (withUnitWords([name, ...rest], pattern) ?? [name, ...rest]);
   return { at: 0, message: `The point comes first: \`${imagesOf(line)}\`.`, repair: changed(words, line) };
+}
+
+/** `4 mm plate at 16.1 m reads 3.6 mm`: what it reads now is what is left of it. */
+function plateReads({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const plate = words.findIndex(({ type }) => type === 'plate');
+  const read = words.findIndex(({ image }) => /^(?:reads|read|now|measures|measured|left|down)$/.test(image));
+  const at = words.findIndex(({ type }, i) => type === 'at' && /\d *m$/.test(words[i + 1]?.image ?? ''));
+  const size = words.find(
+    ({ type, image }, i) => i > read && type === 'QUANTITY' && /\d *(mm|in)$/.test(image),
+  );
+  if (!['Inspection', 'Reline'].includes(block) || plate < 0 || read < 0 || at < 0 || !size) return undefined;
+  const place = words.slice(at, at + 2);
+  const others = words.filter(
+    (word, i) => word !== size && !place.includes(word) && i !== read && i !== plate,
+  );
+  const note = noteOf(
+    others.filter(({ type }) => type !== 'STRING'),
+    textsIn(others),
+  );
+  const line = [keyword('plate'), ...place, keyword('thickness'), size, ...(note ? [note] : [])];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return {
+    at: 0,
+    message: `What is left of the steel says first where: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+    senses: words.slice(read, read + 1).map(({ image }): SaidBy => [image.toLowerCase(), 'thickness']),
+  };
 }
 
 /** `8.4 mm at 3.2 m clock 7:30` */

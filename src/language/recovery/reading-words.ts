@@ -90,7 +90,9 @@ function shownIn({ told }: SaidLine): Shown | undefined {
 }
 
 /** What shows not, or not yet, is no reading. */
-const denying: ReadonlySet<string> = new Set(['not', 'no', 'never', 'without', 'yet', 'soon']);
+const denying: ReadonlySet<string> = new Set([
+  ...['not', 'no', 'never', 'without', 'yet', 'soon', 'except', 'excepting', 'but', 'only'],
+]);
 
 /** `nearly showing`, and not `full width nearly`. */
 function isNearly(told: readonly Word[], at: number): boolean {

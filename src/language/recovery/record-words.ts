@@ -12,6 +12,7 @@ import { isName } from './said-place.js';
 import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 
 export const recordLines: readonly LineSaying[] = [
+  bought,
   meterChanged,
   headingByAnotherName,
   onADay,
@@ -170,6 +171,23 @@ function onADay({ block, words: written }: BrokenLine): Otherwise | undefined {
       `What was seen stands in a look, ${look}, with the hours of that day.`,
     repair: changed(written, line),
     senses: work.senses,
+  };
+}
+
+/** `order 4 panels TwoLayer15 2022-10-10`: what is bought stands in the plant, with the day it is promised for. */
+function bought({ block, words }: BrokenLine): Otherwise | undefined {
+  const [first, ...rest] = words;
+  const count = rest.find(({ type, image }) => type === 'NUMBER' && /^\d+$/.test(image));
+  const item = rest.find(({ type }) => /^(?:panels?|stock lengths?|fixings?|spirals?)$/.test(type));
+  if (block !== 'Block' || !/^(?:order|ordered|bought|orders)$/.test(first?.image ?? '') || !count || !item)
+    return undefined;
+  const name = rest.find(isName)?.image ?? 'TwoLayer12';
+  const day = rest.find(({ type }) => type === 'DATE');
+  const what = item.image === 'panel' ? 'panels' : item.image;
+  const line = `ordered ${name} ${count.image} ${what}${day ? ` on ${day.image}` : ''} arrives …`;
+  return {
+    at: 0,
+    message: `What is bought stands in the \`plant\`, with the day it is promised for: \`${line}\`, with that day in place of \`…\`.`,
   };
 }
 

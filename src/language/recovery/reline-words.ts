@@ -11,6 +11,7 @@ import { isName } from './said-place.js';
 import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
 export const relineLines: readonly LineSaying[] = [
+  lengthFitted,
   scopeInWords,
   oldPanelInWords,
   plateInWords,
@@ -19,6 +20,10 @@ export const relineLines: readonly LineSaying[] = [
 
 const pieces = /^(piece|pieces|panel|panels|sheet|sheets|liner|half|end|all|everything|whole)$/;
 const renewed = /^(new|relined|renewed|replaced|changed|fitted|exchanged|reline|scope|lined)$/;
+
+/** `right half of panel 2 of run 1`: as a note it would leave the reline without its scope. */
+const partly =
+  /^(?:half|halves|only|just|part|parts|lower|upper|left|right|left side|right side|end|top|bottom)$/;
 
 /** Which panels or which stretch, and of which liner. */
 function scopeInWords({ block, words: written, pattern }: BrokenLine): Otherwise | undefined {
@@ -30,7 +35,16 @@ function scopeInWords({ block, words: written, pattern }: BrokenLine): Otherwise
   if (part !== undefined && part !== 'panel' && part !== 'liner') return undefined;
   if (words.some(({ type }) => type === 'not seen')) return undefined;
   const images = words.map(({ image }) => image.toLowerCase());
-  if (!images.some((image) => pieces.test(image)) || !images.some((image) => renewed.test(image)))
+  const isPartly =
+    partly.test(images[0] ?? '') &&
+    words.some(
+      ({ type }, i) =>
+        type === 'of run' || type === 'run' || (type === 'panel' && words[i + 1]?.type === 'NUMBER'),
+    );
+  if (
+    !images.some((image) => pieces.test(image)) ||
+    (!isPartly && !images.some((image) => renewed.test(image)))
+  )
     return undefined;
   if (words.some(({ type }) => type === 'thickness' || type === 'closed')) return undefined;
   const scope = scopeOf(words);
@@ -85,6 +99,31 @@ function isBare(word: Word | undefined): boolean {
 function metres(word: Word | undefined): string {
   const image = word?.image ?? '';
   return / ?m$/.test(image) ? image : `${image} m`;
+}
+
+/** `fitted panel 1 of run 1 3480 mm`: how long one panel is; lengths are said of all panels of a run. */
+function lengthFitted({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [first, panel, number, ofRun, run, ...rest] = words;
+  const size = rest.find(({ type, image }) => type === 'QUANTITY' && /\d *(mm|cm|m|in|ft)$/.test(image));
+  const isPanel = panel?.type === 'panel' && ofRun?.type === 'of run';
+  if (block !== 'Reline' || first?.type !== 'fitted' || !isPanel || !number || !run || !size)
+    return undefined;
+  const isLong =
+    rest.some(({ image }) => image === 'length' || image === 'long') || /^\d{3,} *mm$/.test(size.image);
+  if (!isLong || rest.some(({ type }) => type === 'thickness')) return undefined;
+  const place = [keyword('at'), panel, number, ofRun, run];
+  const text: Word = {
+    type: 'STRING',
+    image: `"${['fitted, length', size.image, ...textsIn(rest)].join(' ')}"`,
+  };
+  const line = [keyword('finding'), keyword('panel'), ...place, text];
+  return {
+    at: 0,
+    message:
+      `How long the panels are is said of the whole run, from its tail: \`fitted run ${run.image} panels ${size.image}, …\`. ` +
+      `Of one alone it is kept in \`${imagesOf(line)}\`.`,
+    ...(readsSoundly(line, pattern) ? { repair: changed(words, line) } : {}),
+  };
 }
 
 /** `old piece 1 6.1 left`, `old ones 7.4 and 7.9 left` */

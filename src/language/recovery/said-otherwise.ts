@@ -10,6 +10,7 @@ import type { Otherwise, LineSaying } from './otherwise.js';
 import { panelsChangedOver } from './panels-changed-over.js';
 import { lookLines } from './look-words.js';
 import { doubtfulLines } from './reading-in-doubt.js';
+import { twofoldLines } from './two-facts.js';
 import { valueLines } from './record-values.js';
 import { recordLines } from './record-words.js';
 import { relineLines } from './reline-words.js';
@@ -162,6 +163,8 @@ const plain: readonly LineSaying[] = [
   panelsChangedOver,
 
   ...headWords,
+
+  ...twofoldLines,
 
   ...doubtfulLines,
 

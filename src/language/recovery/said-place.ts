@@ -1,6 +1,7 @@
 // Where does a line say that something is? `at 9 m`, `from 8 to 10.5 m`, `P4` in front of all else, `panel 2 of run 2` without a word
 // before it: as the language writes it, with the clock position and the side.
 
+import { parseQuantity } from '../../domain/units/parse.js';
 import { partOfName, partOfWord } from './part-words.js';
 import { isWord, keyword, type Word } from './word.js';
 
@@ -8,6 +9,8 @@ import { isWord, keyword, type Word } from './word.js';
 export type Take = (from: number, count: number) => readonly Word[];
 
 export function placeIn(words: readonly Word[], take: Take): readonly Word[] {
+  // `all black except P5`: there it is not.
+  if (words.some(({ image }, i) => excepting.test(image) && isName(words[i + 1]))) return [];
   const place = statedPlace(words, take);
   const bare = place.length > 0 ? -1 : words.findIndex((_, i) => isPanel(words, i));
   const panel: readonly Word[] = bare < 0 ? [] : [keyword('at'), ...take(bare, panelLength(words, bare))];
@@ -17,6 +20,8 @@ export function placeIn(words: readonly Word[], take: Take): readonly Word[] {
   const side = oneOf(words, sides, take);
   return [...place, ...panel, ...nearest, ...seen, ...(side.length > 0 ? side : bareSide(words, take))];
 }
+
+const excepting = /^(?:except|excepting|but|only)$/i;
 
 /** The first of such words, taken out. */
 export function oneOf(words: readonly Word[], wanted: ReadonlySet<string>, take: Take): readonly Word[] {
@@ -41,6 +46,9 @@ function statedPlace(words: readonly Word[], take: Take): readonly Word[] {
   // `ok at H6 and H13`: two places stand in its words.
   if (words[at + 2]?.image === 'and' && (isName(words[at + 3]) || isChainage(words[at + 3]))) return [];
   if (words[at]?.type !== 'at') return [];
+  // `trips at 16 A`: that is no place.
+  const value = words[at + 1];
+  if (value?.type === 'QUANTITY' && !parseQuantity(value.image, 'length').ok) return [];
   if (isPanel(words, at + 1)) return take(at, 1 + panelLength(words, at + 1));
   return isStretch(words, at + 1) ? withUnits(take(at, 4)) : take(at, 2);
 }

@@ -144,6 +144,11 @@ const over: readonly Over[] = [
     'put back(?: on)?|back on|back in place|refitted|reinstalled|in place again|put on again|on again',
     'guard missing',
   ],
+  ...(['cover', 'hatch'] as const).map((part): Over => [
+    part,
+    'put back(?: on)?|back on|back in place|in place again|put on again|on again',
+    `${part} missing`,
+  ]),
   [
     'sign',
     'put back(?: up)?|back up|back in place|refitted|in place again|put up again|up again',
