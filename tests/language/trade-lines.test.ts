@@ -773,3 +773,34 @@ describe('nothing is passed over, and nothing made safer than it was written', (
     expect(parseText(look).slips[0]?.mend).toBeUndefined();
   });
 });
+
+describe('what stops the screw, in a conveyor', () => {
+  test.each([
+    ['e-stop at tail left side', 'emergency stop at tail left side'],
+    ['pull cord both sides from 0 m to 19 m', 'pull cord from 0 m to 19 m both sides'],
+    ['hatch interlock H1', 'interlock at H1 "hatch interlock"'],
+    ['interlock on cover C2', 'interlock at C2 "on cover"'],
+    ['zero speed switch at the tail', 'zero-speed sensor at tail'],
+    ['level sensor at Inlet "paddle"', 'level probe at Inlet "paddle"'],
+    ['coupling guard', 'guard at drive "coupling guard"'],
+    ['interlock at H1, H2', 'read'],
+    ['emergency stop at tail and head', 'read'],
+  ])('%s', (line, expected) => expect(answer(line, machineLine)).toBe(expected));
+});
+
+describe('spare parts, in a plant', () => {
+  const plantLine = (line: string): string => `plant Tarnholt {\n  ${line}\n}\n`;
+  test.each([
+    [
+      'on the shelf 2 tail bearing seals counted 2026-01-02',
+      'on the shelf 2 tail bearing "seals" counted 2026-01-02',
+    ],
+    ['on the shelf gearbox 1 counted 2026-01-02', 'on the shelf 1 gearbox counted 2026-01-02'],
+    [
+      'on the shelf 1 bearing tail for DG1 counted 2026-01-02 "greased"',
+      'on the shelf 1 tail bearing for DG1 counted 2026-01-02 "greased"',
+    ],
+    ['1 gearbox on the shelf counted 2026-01-02', 'on the shelf 1 gearbox counted 2026-01-02'],
+    ['on the shelf TwoLayer12 3 panels counted 2026-01-02 "one broken"', 'read'],
+  ])('%s', (line, expected) => expect(answer(line, plantLine)).toBe(expected));
+});

@@ -2,10 +2,14 @@
 // to 13.4 m`, `feed CentrifugeA at 0.2 m to 0.8 m`, `break Feed at 0 m to 0.3 m`, `access Walk at 4 m to 12 m walkway`.
 
 import type { BrokenLine } from './broken-line.js';
-import { readsSoundly } from './kept.js';
+import { isSafeguard } from '../../domain/conditions/safeguards.js';
+import { noteOf, takenApart } from './general.js';
+import { joined } from './joined.js';
+import { isOffered, readsSoundly } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
-import { imagesOf, keyword, plainImage, type Word } from './word.js';
+import { partIn, partOfWord } from './part-words.js';
+import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 
 /** What opens the trough, by what people call it. */
 const breaks: Readonly<Record<string, string>> = {
@@ -26,7 +30,8 @@ const breaks: Readonly<Record<string, string>> = {
 };
 
 export function declaredOtherwise(line: BrokenLine): Otherwise | undefined {
-  return line.block === 'Conveyor' ? (asBreak(line) ?? kindOfBreak(line)) : undefined;
+  if (line.block === 'Plant') return asSparePart(line);
+  return line.block === 'Conveyor' ? (asBreak(line) ?? kindOfBreak(line) ?? asSafeguard(line)) : undefined;
 }
 
 /** `slide gate MidGate at 13.0 m to 13.4 m driven by air` */
@@ -44,6 +49,53 @@ function asBreak({ words, pattern }: BrokenLine): Otherwise | undefined {
     message: `What opens the trough is a \`break\`, with what it is behind its place: \`${imagesOf(line)}\`.`,
     repair: changed(words, line),
     senses: [[plainImage(first), kind] as const],
+  };
+}
+
+/** `e-stop at tail left`, `hatch interlock H1`, `pull cord both sides from 0 m to 19 m`: what, where, and the rest in quotes. */
+function asSafeguard({ words, pattern }: BrokenLine): Otherwise | undefined {
+  const { part, place, told, texts, answer, severity, by, photo } = takenApart(joined(words));
+  const isMore = [answer, severity, by, photo].some(({ length }) => length > 0);
+  if (part === undefined || !isSafeguard(part) || isMore) return undefined;
+  const note = noteOf(told, texts);
+  const line = [keyword(part), ...place, ...(note === undefined ? [] : [note])];
+  if (!isOffered(words, line, pattern)) return undefined;
+  return {
+    at: 0,
+    message: `What stops the screw, or keeps people from it, is declared so: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+  };
+}
+
+/** `on the shelf 2 tail bearing seals counted 2026-10-20`, `on the shelf spare gearbox 1 for DG1 counted 2026-10-20` */
+function asSparePart({ words: written, pattern }: BrokenLine): Otherwise | undefined {
+  const words = joined(written);
+  const end = words.findIndex(({ type }) => type === 'counted');
+  const said = words.slice(1, end < 0 ? words.length : end);
+  const at = partIn(said);
+  const part = partOfWord(said[at]);
+  const counts = said.filter(({ type }) => type === 'NUMBER');
+  if (words[0]?.type !== 'on the shelf' || part === undefined || counts.length !== 1) return undefined;
+  const owner = said.findIndex(({ type }, i) => type === 'for' && said[i + 1]?.type === 'ID');
+  const isTaken = (i: number): boolean => i === at || (owner >= 0 && (i === owner || i === owner + 1));
+  const rest = said.filter((word, i) => !isTaken(i) && word.type !== 'NUMBER');
+  const what = noteOf(
+    rest.filter(({ type }) => type !== 'STRING'),
+    textsIn(rest),
+  );
+  const line = [
+    keyword('on the shelf'),
+    ...counts,
+    keyword(part),
+    ...(what === undefined ? [] : [what]),
+    ...(owner < 0 ? [] : said.slice(owner, owner + 2)),
+    ...(end < 0 ? [] : words.slice(end)),
+  ];
+  if (!isOffered(written, line, pattern)) return undefined;
+  return {
+    at: 0,
+    message: `A spare part is written with its number first: \`${imagesOf(line)}\`.`,
+    repair: changed(written, line),
   };
 }
 
