@@ -294,5 +294,23 @@ function placeAsWritten({ at, to, ...place }: SeenPlace): string {
 export function isSameCondition(a: ConditionLine, b: ConditionLine): boolean {
   if (a.kind !== b.kind) return false;
   if (parts[a.kind] === 'drive') return a.aspect === b.aspect && isOfTemperature(a) === isOfTemperature(b);
-  return a.about === b.about && isSamePlace(a, b);
+  return a.about === b.about && (isSamePlace(a, b) || isWhereItIs(a, b));
+}
+
+/** `motor at drive` and `motor` are one: each part of a drive is where it is, whether or not somebody says so. */
+function isWhereItIs(a: ConditionLine, b: ConditionLine): boolean {
+  if (!saysNoPlace(a) && !saysNoPlace(b)) return false;
+  switch (a.about) {
+    case 'motor':
+    case 'gearbox':
+    case 'coupling':
+    case 'tail bearing':
+    case 'thrust bearing':
+      return true;
+    case 'drive':
+    case 'drive plate':
+      return [a, b].some(({ end }) => end !== undefined);
+    default:
+      return false;
+  }
 }

@@ -57,7 +57,7 @@ function signature(setting: OptionSetting, day: CalendarDay): readonly string[] 
     return within
       ? []
       : [`somebody who signs for ${percent(condemn)} of the limit and ${percent(contact)} of steel`];
-  const look = keepsRisks({ condemn, contact }, accepted) ? [] : [lookAtUnseen(outlook)];
+  const look = keepsRisks({ condemn, contact }, accepted) ? [] : lookAtUnseen(outlook);
   return within
     ? look
     : [
@@ -66,9 +66,11 @@ function signature(setting: OptionSetting, day: CalendarDay): readonly string[] 
       ];
 }
 
-function lookAtUnseen({ panels }: OptionSetting['outlook']): string {
+function lookAtUnseen({ panels }: OptionSetting['outlook']): readonly string[] {
   const unseen = panels.filter(({ seen }) => !seen).length;
-  return `a look at the ${unseen === 1 ? 'panel' : `${unseen} panels`} that nobody has seen`;
+  return unseen === 0
+    ? []
+    : [`a look at the ${unseen === 1 ? 'panel' : `${unseen} panels`} that nobody has seen`];
 }
 
 /** The chances until the work, and of what it leaves lying: the risks have to hold for both. */

@@ -327,6 +327,13 @@ describe('told in words', () => {
     );
   });
 
+  test('a motor at the drive is the motor, and a seat said at the drive ends it', () => {
+    const wet = look('2024-09-09', 3600, 'finding motor serious "insulation 0.8 Mohm, wet"');
+    const closed = look('2025-03-10', 6000, 'closed finding motor at drive "120 Mohm"');
+    expect(states(read(wet, closed))).toEqual([expect.stringContaining('closed by look')]);
+    expect(read(wet, closed).findings.map(({ code }) => code)).not.toContain('TL351');
+  });
+
   test('a temperature measured again answers the one that was called bad, and stands beside it', () => {
     const hot = look('2024-09-09', 3600, 'motor temperature 92 degC serious', 'panel torn at 4.2 m');
     const analysis = read(hot, look('2025-03-10', 6000, 'motor temperature 61 degC', 'panel torn at 4.2 m'));

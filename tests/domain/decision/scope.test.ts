@@ -177,3 +177,8 @@ it.each([
   const { others } = workOf(machineOf, () => machineOf.liner, 'whole', plant);
   expect(others().map(({ crews }) => crews.join())).toEqual(asked);
 });
+
+it('where every panel was seen no way asks for a look at what nobody has seen', () => {
+  const needs = JSON.stringify(decided(machine(soon(3), soon(4))));
+  expect(needs).not.toContain('0 panels');
+});

@@ -142,7 +142,7 @@ function spokenOf(condition: Condition, look: Inspection): string {
   const { first } = condition;
   const last = lastSpokenOf(condition, look);
   const since =
-    last === first
+    last.record.date.day === first.record.date.day
       ? ''
       : ` and ${last.line.answer === 'not seen' ? 'looked for' : 'seen again'} on ${formatDay(last.record.date.day)}`;
   return `${conditionWords(first.line)}, found on ${formatDay(first.record.date.day)}${since}`;

@@ -28,7 +28,7 @@ export const panelLiftedBeyondTheRoom: Rule = {
       const { conveyor, conditions } = inspection;
       for (const line of conditions) {
         const at = middleOf(line);
-        if (line.kind !== 'panel lifted' || !line.size || at === undefined || line.answer === 'closed')
+        if (line.kind !== 'panel lifted' || !line.size || at === undefined || line.answer !== undefined)
           continue;
         const section = linedSection(conveyor, firstLinerAt(conveyor, at));
         const diameter = screwSeen(estate, inspection, at).outsideDiameter.value;

@@ -21,7 +21,8 @@ inspection DG1 «2023-03-10|2025-03-10» meter ‹120|6200› h {
   P1 thickness 9.8 mm
 }`,
   *check({ estate }) {
-    const { inspections, relines, screwChanges, patches, services, panelsMoved, meterChanges } = estate;
+    const { inspections, relines, screwChanges, patches, panelsMoved, meterChanges } = estate;
+    // Work comes before: a machine that was rebuilt is commissioned after it.
     const early = new Map<Conveyor, Early[]>();
     const collect = (what: string, records: readonly Dated[]): void => {
       for (const { conveyor, date } of records) {
@@ -34,7 +35,6 @@ inspection DG1 «2023-03-10|2025-03-10» meter ‹120|6200› h {
     collect('reline', relines);
     collect('screw change', screwChanges);
     collect('patch', patches);
-    collect('service', services);
     collect('move of panels', panelsMoved);
     collect('meter change', meterChanges);
     for (const [{ name, commissioned }, records] of early)

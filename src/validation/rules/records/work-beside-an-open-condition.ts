@@ -16,10 +16,12 @@ import type { Rule } from '../../rule.js';
 
 export const workBesideAnOpenCondition: Rule = {
   code: 'TL562',
-  title: 'Work that ends nothing, beside what another part has open',
+  title: 'Work that ends nothing, beside what stands open there',
   severity: 'information',
   restsOn: ['looks', 'history'],
-  why: 'What was put right stays open from sheet to sheet, because the work is written down as of another part than the one that was seen.',
+  why:
+    'What was put right stays open from sheet to sheet, because the work is of another part than the one that was seen, ' +
+    'or says in words only that it is done.',
   todo: 'Where that was meant, say what it closes; else leave it.',
   given: 'estate',
   example: `
@@ -36,6 +38,28 @@ inspection DG1 2024-09-09 meter 3600 h {
   cover leaking at 8.4 m
 }
 «serviced DG1 2024-10-07 hatch seal renewed at 8.4 m»`,
+    },
+    {
+      name: 'in words, which may tell of a repair or of less',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  finding spiral at 4.6 m slight "burr on the edge"
+}
+«serviced DG1 2024-10-07 spiral at 4.6 m "burr ground off"»`,
+    },
+    {
+      name: 'in words, and closed on the next day, or seen again since',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  spiral weld cracked at 9.5 m
+  cover bent at 8.4 m
+}
+serviced DG1 2024-10-07 spiral at 9.5 m "ground out and welded"
+serviced DG1 2024-10-08 closed spiral weld cracked at 9.5 m
+serviced DG1 2024-10-07 cover at 8.4 m "dressed"
+inspection DG1 2024-11-11 meter 4200 h {
+  cover bent at 8.4 m slight
+}`,
     },
     {
       name: 'bolts of the liner were loose there too',
@@ -62,7 +86,9 @@ serviced DG1 2024-10-07 hold-down renewed at 6 m`,
     for (const service of estate.services) {
       const { conditions } = followUp(estate, service.conveyor);
       if (conditions.some(({ closed }) => closed?.by === 'service' && closed.record === service)) continue;
-      const meant = conditions.filter((each) => couldBeMeant(service, each));
+      const meant = conditions.filter(
+        (each) => couldBeMeant(service, each) || isNotSaidToClose(service, each),
+      );
       if (meant.length === 0) continue;
       const open = meant.map(
         ({ last }) => `${conditionWords(last.line)} (${formatDay(last.record.date.day)})`,
@@ -82,6 +108,16 @@ serviced DG1 2024-10-07 hold-down renewed at 6 m`,
 
 function closingLine({ first, last }: Condition): string {
   return `\`closed ${conditionAnswerText(first.line, last.line)}\``;
+}
+
+/** Own words of work at a part and place, of which nobody said that it closes anything, and nobody has looked since. */
+function isNotSaidToClose(service: Service, { last, closed }: Condition): boolean {
+  const { part, place, work, ended, date } = service;
+  if (part === undefined || work !== undefined || ended !== undefined || closed !== undefined) return false;
+  if (last.record.date.day > date.day || partNameOf(last.line) !== part) return false;
+  return saysNoPlace(place)
+    ? saysNoPlace(last.line)
+    : !saysNoPlace(last.line) && isSamePlace(place, last.line);
 }
 
 /** Open there on that day, of another part, and put right by such work if it were of that part. */
