@@ -233,3 +233,19 @@ test('panels apart are told on the step, and need one each', () => {
     ),
   );
 });
+
+test('a discharge may have a slide gate below it: of conditions and of work at it, and no barrier above people', () => {
+  const around: Around = {
+    conveyor:
+      '- break Discharge\nbreak Discharge at 11.4 m to 12 m discharge slide gate driven by air allowance 20 mm\n' +
+      'isolation A1 "air" pneumatic',
+  };
+  const told = (steps: string): readonly string[] =>
+    read(
+      `${look('gate leaking at Discharge serious')}\njob J1 {\n  conveyor DG1\n  outage Spring27\n  crews Alpha\n  order {\n` +
+        `    isolate\n    prove dead\n${steps}    remove isolation\n  }\n}`,
+      around,
+    ).findings.flatMap(({ code }) => (/TL101|TL485|TL524|TL552|TL556/.test(code) ? [code] : []));
+  expect(told('    gate off Discharge by Alpha\n    gate on Discharge by Alpha\n')).toEqual([]);
+  expect(told('    gate shut Discharge\n')).toEqual(['TL485']);
+});

@@ -1,7 +1,7 @@
 // Which slide gate does a condition or a finding speak of? Of a gate that was seen stuck or leaking, or of which something was found in
 // somebody's own words that is open still, nobody knows whether it holds: whoever is to rely on it has a competent person look first.
 
-import type { Break, Conveyor } from '../model/conveyor.js';
+import { hasGate, type Break, type Conveyor } from '../model/conveyor.js';
 import type { ConditionLine } from '../model/records.js';
 import { partNameOf, samePlace } from './kinds.js';
 
@@ -12,7 +12,7 @@ export function gateOf(
 ): Break | undefined {
   const part = partNameOf(line);
   if (part !== undefined && part !== 'gate') return undefined;
-  const gates = breaks.filter((each) => each.kind === 'slide gate');
+  const gates = breaks.filter(hasGate);
   const { at, end } = line;
   // `at head` is the end of the machine, whatever lies there.
   if (part === undefined && end !== undefined) return undefined;

@@ -109,6 +109,8 @@ export type BreakKind = 'inlet' | 'slide gate' | 'discharge' | 'end plate' | 'jo
 export interface Break {
   readonly name: string;
   readonly kind: BreakKind;
+  /** A discharge that a slide gate closes from below: nothing rests on it, and nobody is held back by it. */
+  readonly gated?: true;
   /** Of a slide gate, where the author says it. */
   readonly drive?: GateDrive;
   readonly from: Stated<'length'>;
@@ -121,6 +123,11 @@ export interface Break {
   readonly nameOrigin?: Origin;
   /** True for the end plates that are there though the author names none. */
   readonly implied: boolean;
+}
+
+/** A slide gate, or a discharge with one below it. */
+export function hasGate({ kind, gated }: Pick<Break, 'kind' | 'gated'>): boolean {
+  return kind === 'slide gate' || gated === true;
 }
 
 /** Something between two chainages, or at one (from = to). */

@@ -4,7 +4,7 @@
 // Panels belong to a stretch that holds their middle; covers and the like to every stretch they overlap by a millimetre.
 
 import { type LengthUnit, chainageWords } from '../units/length-words.js';
-import type { HoldDown, Span } from '../model/conveyor.js';
+import { hasGate, type HoldDown, type Span } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import type { Job, Step, StepAction } from '../model/job.js';
 import { intervalOf, runsOf, type Run } from '../model/runs.js';
@@ -127,7 +127,7 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
   const drive = add('drive', driveEnd(job), {});
   const content = add('content', whole, {});
   const gates = conveyor.breaks
-    .filter((place) => place.kind === 'slide gate')
+    .filter(hasGate)
     .map((place) => add('gate', areaOf(place), { name: place.name }));
 
   const cells = cellsOf(

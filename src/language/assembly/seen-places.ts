@@ -4,7 +4,7 @@
 import { chainageText } from '../../domain/units/length-words.js';
 import { partNamedIn } from '../../domain/conditions/kinds.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
-import type { Conveyor, Safeguard } from '../../domain/model/conveyor.js';
+import { hasGate, type Conveyor, type Safeguard } from '../../domain/model/conveyor.js';
 import { partNamed, partsByKind, type NamedPart } from '../../domain/model/part-names.js';
 import type { Problem } from '../../domain/model/problem.js';
 import type { ConditionLine, PanelUse, Reline, DatedRecord, SeenPlace } from '../../domain/model/records.js';
@@ -73,9 +73,7 @@ function onlyPart(kind: string | undefined, conveyor: Conveyor): Pick<SeenPlace,
   const [safeguard, ...others] = conveyor.safeguards.filter((each) => each.kind === kind);
   if (safeguard) return others.length > 0 || kind === 'pull cord' ? {} : placeOf(safeguard);
   const parts: readonly NamedPart[] =
-    kind === 'gate'
-      ? conveyor.breaks.filter((each) => each.kind === 'slide gate')
-      : (partsByKind(conveyor).get(kind ?? '') ?? []);
+    kind === 'gate' ? conveyor.breaks.filter(hasGate) : (partsByKind(conveyor).get(kind ?? '') ?? []);
   const [part, ...more] = parts;
   if (!part || more.length > 0) return {};
   const { name, from, origin } = part;

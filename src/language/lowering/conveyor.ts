@@ -327,6 +327,7 @@ function lowerBreak(reader: Reader, node: ast.Break): Break | undefined {
     nameOrigin: name.origin,
     kind,
     ...(drive ? { drive } : {}),
+    ...(node.gated ? { gated: true as const } : {}),
     ...span,
     allowance: allowance ?? assumed.noAllowance(origin),
     origin,

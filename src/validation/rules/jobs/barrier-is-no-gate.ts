@@ -1,5 +1,6 @@
 // Is what is shut, opened, stripped or refitted as a gate a slide gate?
 
+import { hasGate } from '../../../domain/model/conveyor.js';
 import type { Rule } from '../../rule.js';
 import { but, soundOrder } from '../../telling/sound-order.js';
 
@@ -22,6 +23,8 @@ export const barrierIsNoGate: Rule = {
       for (const { gate, action } of order?.steps ?? []) {
         const place = gate && conveyor.breaks.find(({ name }) => name === gate.name);
         if (!gate || !place || place.kind === 'slide gate') continue;
+        // The gate below a discharge comes off and goes on; it holds nothing back from people in the trough.
+        if (hasGate(place) && (action === 'gate off' || action === 'gate on')) continue;
         yield {
           origin: gate.origin,
           message: `${place.name} of ${conveyor.name} is a break of the kind ${place.kind}, and "${action}" needs a slide gate.`,

@@ -4,7 +4,7 @@ import { datedRecords } from '../../../domain/model/dated-records.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { isSafeguard } from '../../../domain/conditions/safeguards.js';
 import { partNameOf, samePlace } from '../../../domain/conditions/kinds.js';
-import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { hasGate, type Conveyor } from '../../../domain/model/conveyor.js';
 import type { SeenPlace } from '../../../domain/model/records.js';
 import type { Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
@@ -53,7 +53,7 @@ function* judge(conveyor: Conveyor, part: string | undefined, place: SeenPlace):
   if (!parts || !at) return;
   const named = point && conveyor.breaks.find(({ name }) => name === point.name);
   // A point lies where somebody looks, not where the part is.
-  if (point && (part !== 'gate' || !named || named.kind === 'slide gate')) return;
+  if (point && (part !== 'gate' || !named || hasGate(named))) return;
   if (at.value > conveyor.length.value + 0.5) return; // beyond the conveyor: another finding
   const [low, high] = [at.value, to?.value ?? at.value];
   const off = (one: Span): number => Math.max(one.from - high, low - one.to, 0);
@@ -96,7 +96,7 @@ function partsOf(
   const spans = (
     parts: readonly { readonly from: { value: number }; readonly to: { value: number } }[],
   ): Span[] => parts.map(({ from, to }) => ({ from: from.value, to: to.value }));
-  const gates = breaks.filter((each) => each.kind === 'slide gate');
+  const gates = breaks.filter(hasGate);
   const there = { 'hold-down': holdDowns, brace: braces, cover: covers, hatch: hatches, gate: gates };
   const name = Object.keys(there).find((each) => each === part) as keyof typeof there | undefined; // found among its keys
   return name && { name: name === 'gate' ? 'slide gate' : name, spans: spans(there[name]) };
