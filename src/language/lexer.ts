@@ -1,7 +1,7 @@
 // Text → tokens. What is no token is told in plain words; comments stay out of the tree: comments.ts finds them in one pass,
 // whatever their number.
 
-import type { ILexingError, IToken } from 'chevrotain';
+import type { ILexingError, IToken, TokenType } from 'chevrotain';
 import {
   DefaultLexer,
   DefaultValueConverter,
@@ -29,6 +29,9 @@ export class TroughlineLexer extends DefaultLexer {
     const strays = (groups['foreign'] ?? []).map((token) => this.stray(text, token));
     this.own ??= ownTokensAmong(Object.values(this.tokenTypes));
     markRowStarts(tokens, this.own, () => (this.starts ??= this.startsOfRows()), text);
+    // `gearbox bolts loose 2`: they are no bolts of the liner, and a gearbox with nothing said of it is no condition.
+    for (const [i, token] of tokens.entries())
+      if (isOfAnotherPart(tokens[i - 1], token)) asName(token, this.tokenTypes['ID']);
     const whole = withoutBareColours(tokens);
     return { tokens: whole.tokens, errors: [...errors, ...strays, ...whole.errors], hidden: [] };
   }
@@ -55,6 +58,29 @@ export class TroughlineLexer extends DefaultLexer {
     );
     return { offset, line, column, length: image.length, message };
   }
+}
+
+function isOfAnotherPart(part: IToken | undefined, { tokenType, startLine }: IToken): boolean {
+  return (
+    part?.startLine === startLine &&
+    (tokenType.name === 'bolts loose' || tokenType.name === 'bolts missing') &&
+    boltedTogether.has(part?.tokenType.name ?? '')
+  );
+}
+
+/** Parts of the drive, whose bolts have no words of their own. */
+const boltedTogether: ReadonlySet<string> = new Set([
+  'gearbox',
+  'motor',
+  'coupling',
+  'tail bearing',
+  'thrust bearing',
+]);
+
+function asName(token: IToken, name: TokenType | undefined): void {
+  if (!name) return;
+  token.tokenType = name;
+  token.tokenTypeIdx = name.tokenTypeIdx ?? token.tokenTypeIdx;
 }
 
 /** A quoted text is taken as it stands, but for hidden characters: a backslash is a backslash (`photos\\north.jpg`). */

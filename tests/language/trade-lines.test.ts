@@ -4,6 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import { analyse } from '../../src/analysis/analyse.js';
 import { conditionKinds, conditionWords } from '../../src/domain/conditions/kinds.js';
+import { lower } from '../../src/language/lower.js';
 import { parseText } from '../../src/language/parse.js';
 import { inSoundEstate } from '../../src/validation/example.js';
 import { inspect, read, machine } from './read.js';
@@ -60,6 +61,21 @@ describe('in a look', () => {
     ['gearbox oil leaks a bit', 'gearbox oil leak "a bit"'],
     ['motor trip at 16 A', 'finding motor "trip at 16 A"'],
     ['hour meter dead at 18050 h', 'finding "hour meter dead at 18050 h"'],
+    ['gearbox bolts loose 2 slight', 'finding gearbox slight "bolts loose 2"'],
+    ['motor bolts missing 1 at 3 m', 'finding motor at 3 m "bolts missing 1"'],
+    ['squirrel nest behind liner at 19 m', 'material behind liner at 19 m "squirrel nest behind liner"'],
+    ['at G1 gate hard to move', 'finding gate at G1 "hard to move"'],
+    ['P6 4 mm or 5 mm', 'P6 thickness 4.5 mm ± 0.5 mm "4 mm or 5 mm"'],
+    ['thickness P5 2 to 3 mm', 'P5 thickness 2.5 mm ± 0.5 mm "2 to 3 mm"'],
+    ['meter not read', '// meter not read'],
+    [
+      'at 15.8 m left side thickness 5 mm',
+      'Where round the trough it was read is said by the clock: `at 15.8 m clock 9:00 thickness 5 mm`, if it was half way up.',
+    ],
+    [
+      'plate at 1.2 m right side thickness 1.9 mm',
+      'Where round the trough it was read is said by the clock: `plate at 1.2 m clock 3:00 thickness 1.9 mm`, if it was half way up.',
+    ],
     ['P4 thickness over 8 mm', 'P4 not seen "over 8 mm"'],
     ['P4 thickness > 8 mm', 'P4 not seen "over 8 mm"'],
     ['P4 less than 4 mm "pitted"', 'P4 not seen "less than 4 mm: pitted"'],
@@ -329,7 +345,10 @@ describe('in a look', () => {
     ],
     ['h-d 9.5 m gap 12 mm', 'hold-down at 9.5 m gap 12 mm'],
     ['P1 thk 7.5 mm', 'P1 thickness 7.5 mm'],
-    ['P1 clock 7:00 thickness 8.7 mm', 'P1 thickness 8.7 mm "clock 7:00"'],
+    [
+      'P1 clock 7:00 thickness 8.7 mm',
+      'A point has its clock position where it is declared: where that is the one, `P1 thickness 8.7 mm`; another spot is said by its chainage, `at … clock 7:00 thickness 8.7 mm`, with that of P1 in place of `…`.',
+    ],
     ['motor current 6.9 A loaded, 4.0 A empty', 'current empty 4.0 A loaded 6.9 A'],
     ['tail bearing temp. 47', 'Its unit is missing: `tail bearing temperature 47 degC`, if that was it.'],
     ['hold-down 18.5 m right loose, hand tight', 'hold-down loose at 18.5 m "right, hand tight"'],
@@ -442,6 +461,11 @@ test.each([
     'fitted panel 1 of run 1 3480 mm',
     record('reline'),
     'finding panel at panel 1 of run 1 "fitted, length 3480 mm"',
+  ],
+  [
+    'old panel at 7 m not measured "went into the skip"',
+    record('reline'),
+    'finding liner at 7 m "old panel not measured: went into the skip"',
   ],
   [
     'serviced DG1 from 2022-06-21 to 2022-06-22 gearbox oil changed',
@@ -720,6 +744,14 @@ test('what is said in another way, or not held at all, is told in which', () => 
   expect(told(gap)[0]).toMatch(/^A correction is of one reading of a liner/);
   // A slip of the pen keeps its mend.
   expect(told('serviced DG1 2026-01-02 gearbx oil changed\n')[0]).toMatch(/Did you mean `gearbox`/);
+});
+
+test('what has no measure is where the number behind it says, and a part of the drive as hot', () => {
+  const { inspections } = lower(parseText(inspect('cover stuck 20.4 m\n  tail bearing 71 degC')), 0, 'a');
+  expect(inspections[0]?.conditions.map(({ at, temperature }) => [at?.value, temperature?.text])).toEqual([
+    [20400, undefined],
+    [undefined, '71 degC'],
+  ]);
 });
 
 test('of bolts of the spiral no line is offered that does not read either', () => {

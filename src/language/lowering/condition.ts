@@ -1,12 +1,13 @@
 // A line about something wrong → ConditionLine. Clock positions seen against the flow are mirrored here, once. Where a look says
 // `worn through` it is a reading too: bare steel at its place, at the bottom (6:00) where no clock position is written.
 
-import { measureOf } from '../../domain/conditions/kinds.js';
+import { measureOf, partOf, saysNoPlace } from '../../domain/conditions/kinds.js';
 import type * as ast from '../generated/ast.js';
 import type { ConditionKind, ConditionLine } from '../../domain/model/records.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 import type { ReadingRows } from '../reading-rows.js';
 import { notesOf, present, stated } from './block.js';
+import { chainage } from './limits.js';
 import { keywordOf, wordsOf, type Reader } from './reader.js';
 import { lowerSeenAt, partNamed, sectorWords } from './seen-at.js';
 
@@ -19,10 +20,23 @@ export function lowerCondition(
   const kind = wordsOf(row, 'kind') as ConditionKind | undefined;
   if (kind === undefined) return [];
   const counts = measureOf(kind) === 'count';
-  const size =
-    counts || row.size === undefined ? undefined : reader.quantity(row, 'size', 'length', sizeOf(kind));
   const count = counts && row.size !== undefined ? reader.count(row, 'size', 'number of bolts') : undefined;
-  const temperature = reader.quantity(row, 'temperature', 'temperature', 'temperature');
+  const bare = measureOf(kind) === 'none' ? row.size : undefined;
+  const isOfDrive = partOf(kind) === 'drive';
+  const temperature =
+    reader.quantity(row, 'temperature', 'temperature', 'temperature') ??
+    // `tail bearing 71 degC`
+    (bare !== undefined && isOfDrive
+      ? reader.quantity(row, 'size', 'temperature', 'temperature')
+      : undefined);
+  const place = lowerSeenAt(reader, row, mirrored);
+  // `cover stuck 20.4 m`: of what has no measure it is where it is.
+  const spot =
+    bare !== undefined && !isOfDrive && saysNoPlace(place)
+      ? reader.quantity(row, 'size', 'length', 'chainage', chainage)
+      : undefined;
+  const isMeasured = !counts && spot === undefined && !(bare !== undefined && isOfDrive);
+  const size = isMeasured ? reader.quantity(row, 'size', 'length', sizeOf(kind)) : undefined;
   // `noise serious temperature 71 degC` says two things: what is wrong, and what was measured beside it.
   const isHot = keywordOf(row, 'temperature') !== undefined && row.temperature === undefined;
   const told = row.aspect !== undefined && temperature !== undefined;
@@ -30,8 +44,9 @@ export function lowerCondition(
     kind,
     wornThrough: row.wornThrough,
     origin: reader.origin(row),
-    ...(row.size !== undefined && !size && !count ? { unread: true as const } : {}),
-    ...lowerSeenAt(reader, row, mirrored),
+    ...(row.size !== undefined && bare === undefined && !size && !count ? { unread: true as const } : {}),
+    ...place,
+    ...(spot ? { at: spot } : {}),
     ...stated({
       answer: wordsOf(row, 'answer') as ConditionLine['answer'],
       size,

@@ -55,7 +55,11 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
     (word) => (part !== undefined && partOfWord(word) === part) || fillers.has(word.image.toLowerCase()),
   );
   // `loose panel`
-  const isLast = part !== undefined && partOfWord(more.at(-1)) === part && more.at(-2)?.type === 'ID';
+  const isLast =
+    part !== undefined &&
+    partOfWord(more.at(-1)) === part &&
+    more.at(-2)?.type === 'ID' &&
+    !beside.has(more.at(-2)?.image ?? '');
   const note = noteOf(isSaid ? [] : isLast ? more.slice(0, -1) : more, texts);
   return [
     ...(isUnseen ? [keyword('not seen')] : isOver ? [keyword('closed')] : answer),

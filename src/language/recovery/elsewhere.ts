@@ -5,6 +5,7 @@ import { joined } from './joined.js';
 import { asFinding } from './general.js';
 import { isOffered, readsSoundly } from './kept.js';
 import { partOfWord } from './part-words.js';
+import { isName } from './said-place.js';
 import type { LinePattern } from './pattern.js';
 import { blockWord, quoted, withArticle } from './wording.js';
 import type { BrokenLine } from './broken-line.js';
@@ -61,7 +62,7 @@ export function isStep({ block, words, inside }: BrokenLine): boolean {
 /** Something seen, outside any look: with its conveyor and day taken from the line, where it names them. */
 export function inALook({ words, inside, blocksSaying }: BrokenLine): string | undefined {
   const day = words.findIndex(({ type }) => type === 'DATE');
-  const isNamed = day > 0 && words[day - 1]?.type === 'ID';
+  const isNamed = day > 0 && isName(words[day - 1]);
   const [first] = words;
   const saysLook = isWord(first?.type ?? '') && blocksSaying(first?.type ?? '').includes('Inspection');
   if (!saysLook && !(isNamed && words.some((word) => partOfWord(word) !== undefined))) return undefined;

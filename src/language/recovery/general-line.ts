@@ -66,6 +66,8 @@ function isSaying(line: BrokenLine): boolean {
   // `3 bolts gone`, `14.2 m panel torn`
   if (isValue(first.type) && second) return reached === 0 && partIn(words) > 0;
   if (!second && (isReassuring(first.image) || tools.has(first.type))) return true;
+  // `at G1 gate hard to move`
+  if (first.type === 'at' && words.slice(2).some((word) => partOfWord(word) !== undefined)) return true;
   if (!second) return isWord(first.type) && first.image.includes(' ') && partOfWord(first) !== undefined;
   if (['serviced', 'finding', 'closed'].includes(first.type)) return true;
   const { part, told } = takenApart(words);

@@ -10,7 +10,15 @@ import { changed } from './repairs.js';
 import { isName } from './said-place.js';
 import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
-export const doubtfulLines: readonly LineSaying[] = [notRead, driveNotRead, bounded, about, ranging];
+export const doubtfulLines: readonly LineSaying[] = [
+  meterNotRead,
+  onASide,
+  notRead,
+  driveNotRead,
+  bounded,
+  about,
+  ranging,
+];
 
 interface Parted {
   /** Of what the reading is, with what belongs to it before `thickness`. */
@@ -27,6 +35,7 @@ function parted({ block, words: written }: BrokenLine): Parted | undefined {
   const isCorrection = block === 'Block' && first?.type === 'correction' && at > 0;
   const isPlaced = ['at', 'from', 'panel', 'panels', 'plate'].includes(first?.type ?? '') && at > 0;
   if (!isCorrection && block !== 'Inspection') return undefined;
+  if (at === 0 && isName(words[1])) return { head: words.slice(1, 2), value: words.slice(2) };
   if (isCorrection || isPlaced || (isName(first) && at === 1))
     return { head: words.slice(0, at), value: words.slice(at + 1) };
   return isName(first) && at < 0 ? { head: words.slice(0, 1), value: words.slice(1) } : undefined;
@@ -191,7 +200,7 @@ function ranging(line: BrokenLine): Otherwise | undefined {
   const found = parted(line);
   if (!found) return undefined;
   const [low, to, high, ...rest] = found.value;
-  const isRange = to?.type === 'to' || to?.image === '-';
+  const isRange = to?.type === 'to' || to?.image === '-' || to?.image === 'or';
   const isPlain = rest.every(({ type }) => ['STRING', 'by', 'photo'].includes(type));
   if (!low || !high || !isRange || !isThickness(high) || !isPlain || !/^\d/.test(low.image)) return undefined;
   const unit = /[a-z]+$/.exec(high.image)?.[0] ?? 'mm';
@@ -216,5 +225,50 @@ function ranging(line: BrokenLine): Otherwise | undefined {
     at: found.head.length,
     message: `A reading is one value and says how sure it is: \`${imagesOf(offered)}\`.`,
     ...(isSound || found.head[0]?.type === 'correction' ? { repair: changed(line.words, offered) } : {}),
+  };
+}
+
+/** `meter not read` is of the heading, where leaving it out says the same. */
+function meterNotRead({ block, words, heading }: BrokenLine): Otherwise | undefined {
+  const [first, second, ...more] = words;
+  const isHours = first?.type === 'meter' && second?.type === 'not read';
+  if (!isHours || !['Inspection', 'Reline', 'PanelsMoved', 'ScrewChange'].includes(block)) return undefined;
+  if (more.some(({ type }) => type !== 'STRING')) return undefined;
+  const head = imagesOf([...heading.slice(0, 3), keyword('meter'), keyword('not read')]);
+  const slashes: Word = { type: '//', image: '//' };
+  return {
+    at: 0,
+    message:
+      `That nobody read the meter is said in the heading, \`${head} {\`, or by leaving it out there; ` +
+      `a comment keeps the line: \`// ${imagesOf(words)}\`.`,
+    repair: { line: [slashes, ...words], from: 0, to: 0, words: [slashes] },
+  };
+}
+
+/** `at 7 m left side thickness 9.1 mm`: how far up it was, is for who read it to say. */
+function onASide({ block, words: written }: BrokenLine): Otherwise | undefined {
+  const words = joined(written);
+  const at = words.findIndex(({ type }) => type === 'left side' || type === 'right side');
+  const half = words.findIndex(
+    ({ image }, i) =>
+      /^(?:left|right)$/.test(image) && /^(?:half|edge|flank|wall)$/.test(words[i + 1]?.image ?? ''),
+  );
+  const side = at < 0 ? half : at;
+  const before = words.slice(0, side);
+  const isPlaced =
+    before[0]?.type === 'plate' || before[0]?.type === 'at' || (isName(before[0]) && side === 1);
+  const says = words.find(
+    (word) => isThickness(word) || ['trough showing', 'second colour showing', 'colour'].includes(word.type),
+  );
+  if (block !== 'Inspection' || side < 1 || !isPlaced || !says || words.indexOf(says) < side)
+    return undefined;
+  const clock = words[side]?.image.startsWith('left') ? '9:00' : '3:00';
+  const value = isThickness(says) ? [keyword('thickness'), says] : words.slice(words.indexOf(says));
+  const place = isName(before[0]) ? [keyword('at'), { type: 'ID', image: '…' }] : before;
+  const line = imagesOf([...place, keyword('clock'), { type: 'CLOCK', image: clock }, ...value]);
+  const where = isName(before[0]) ? `, with the chainage of ${before[0]?.image ?? ''} in place of \`…\`` : '';
+  return {
+    at: side,
+    message: `Where round the trough it was read is said by the clock: \`${line}\`${where}, if it was half way up.`,
   };
 }

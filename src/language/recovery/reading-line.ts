@@ -310,11 +310,14 @@ function pointWithClock({ block, words }: BrokenLine): Otherwise | undefined {
   const [point, clock, time, ...rest] = words;
   if (block !== 'Inspection' || !isName(point) || !point || clock?.type !== 'clock' || !time)
     return undefined;
-  const note = noteOf([clock, time], textsIn(rest));
-  const line = [point, ...rest.filter(({ type }) => type !== 'STRING'), ...(note ? [note] : [])];
-  const message =
-    'A point has its clock position where it is declared; where another was read, the note says so';
-  return { at: 1, message: `${message}: \`${imagesOf(line)}\`.`, repair: changed(words, line) };
+  const line = imagesOf([keyword('at'), { type: 'ID', image: '…' }, clock, time, ...rest]);
+  const own = imagesOf([point, ...rest]);
+  return {
+    at: 1,
+    message:
+      `A point has its clock position where it is declared: where that is the one, \`${own}\`; ` +
+      `another spot is said by its chainage, \`${line}\`, with that of ${point.image} in place of \`…\`.`,
+  };
 }
 
 /** `motor current 6.9 A loaded, 4.0 A empty`, `current 8.1 A` */

@@ -12,6 +12,7 @@ import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
 export const relineLines: readonly LineSaying[] = [
   lengthFitted,
+  oldPanelInOwnWords,
   scopeInWords,
   oldPanelInWords,
   plateInWords,
@@ -99,6 +100,23 @@ function isBare(word: Word | undefined): boolean {
 function metres(word: Word | undefined): string {
   const image = word?.image ?? '';
   return / ?m$/.test(image) ? image : `${image} m`;
+}
+
+/** `old panel at 7 m not measured "went into the skip"`, `old panel weight 31 kg`: nothing is left to reckon with. */
+function oldPanelInOwnWords({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const isMeasured = words.some(
+    ({ type, image }) => type === 'thickness' || type === 'worn through' || /\d *(mm|in)$/.test(image),
+  );
+  if (block !== 'Reline' || words[0]?.type !== 'old panel' || isMeasured || words.length < 3)
+    return undefined;
+  const { place, told, texts } = takenApart(joined(words));
+  const said = [imagesOf(told), ...texts].filter(Boolean).join(': ');
+  const line = [keyword('finding'), keyword('liner'), ...place, { type: 'STRING', image: `"${said}"` }];
+  return {
+    at: 0,
+    message: `An old panel that was not measured tells nothing of the wear; a finding keeps it: \`${imagesOf(line)}\`.`,
+    ...(readsSoundly(line, pattern) ? { repair: changed(words, line) } : {}),
+  };
 }
 
 /** `fitted panel 1 of run 1 3480 mm`: how long one panel is; lengths are said of all panels of a run. */

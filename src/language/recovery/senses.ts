@@ -47,7 +47,7 @@ const ofKind: Readonly<Partial<Record<ConditionKind, string>>> = {
     'gone, lost, fallen out, fell out, not there, absent, sheared off, snapped off, broken off',
   'material behind liner':
     'product behind liner, sludge behind liner, cake behind liner, dirt behind liner, build-up behind liner, ' +
-    'product behind panel, sludge behind panel, cake behind panel, dirt behind panel, material behind panel, build-up behind panel',
+    'product behind panel, sludge behind panel, cake behind panel, dirt behind panel, material behind panel, build-up behind panel, behind liner',
   'product blocked':
     'product jammed, product bridged, product plugged, product choked, jammed product, plugged with product, ' +
     'jammed with product, blocked with product, blocked, blockage, plugged up, choked up, product stuck, product wedged, ' +
