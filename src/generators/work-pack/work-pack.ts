@@ -16,14 +16,12 @@ import type { Job, StepAction } from '../../domain/model/job.js';
 import type { JobPlan } from '../../domain/plan/job-plan.js';
 import { planJob } from '../../domain/plan/plan-job.js';
 import { emptiedBy } from '../../domain/order/emptying.js';
-import { beyondScope } from '../../domain/order/beyond-scope.js';
 import { fittedAreas, groundOf, type Area, type Ground } from '../../domain/order/ground.js';
 import { heatOfOrder, isHot } from '../../domain/order/heat.js';
-import { ranges, stretchText } from '../../domain/order/words.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { addDays, formatDay } from '../../domain/units/calendar.js';
 import type { LengthUnit } from '../../domain/units/length-words.js';
-import { chainageWords, unitOf } from '../../domain/units/length-words.js';
+import { unitOf } from '../../domain/units/length-words.js';
 import type { Fact, OrderBy, PanelRow, RunRow, StepRow, WorkPack } from './pack.js';
 import { barrierMeasures, conditionFacts } from './parts/conditions.js';
 import { cautionsFor } from './parts/cautions.js';
@@ -32,6 +30,7 @@ import type { Material } from '../../domain/plan/materials.js';
 import { asFoundThen } from '../../domain/plan/jobs-before.js';
 import { panelLift, panelRows, runRows, runsInOrderOfWork } from './parts/panels.js';
 import { machineFacts } from './parts/machine.js';
+import { scopeWords } from './parts/scope.js';
 import { steelFacts } from './parts/steel.js';
 import { fixingOf } from './parts/fixing.js';
 import { heldUpWords, rescueFacts, toolRows } from './parts/site.js';
@@ -336,26 +335,4 @@ function windowOf(job: Job): Pick<WorkPack, 'window'> {
       days: to.day - from.day + 1,
     },
   };
-}
-
-/** What the order renews that nobody asked for: counted in the lists below, and for the author to settle (TL536). */
-function beyondWords(ground: Ground): readonly string[] {
-  return beyondScope(ground).map(({ run, panels }) => {
-    const which = `${panels.length === 1 ? 'panel' : 'panels'} ${ranges(panels)} of run ${run.run.number}`;
-    return `The order works on ${which} too, which the job does not ask for: settle it before anything is ordered.`;
-  });
-}
-
-function scopeWords(ground: Ground, unit: LengthUnit): readonly string[] {
-  const { job } = ground;
-  const places = ground.scope.map(
-    (area) => `${chainageWords(area.from, unit)} to ${chainageWords(area.to, unit)}`,
-  );
-  const words = job.relines.map(({ stretch, liner }, index) => {
-    const what = stretch.kind === 'all' ? 'the whole conveyor' : stretchText(stretch);
-    const where = places[index] && stretch.kind !== 'chainage' ? `, ${places[index]}` : '';
-    return `Reline ${what}${where}, with ${liner.name}.`;
-  });
-  if (job.screwChange) words.push(`Change the screw to ${job.screwChange.screw.name}.`);
-  return [...words, ...beyondWords(ground)];
 }

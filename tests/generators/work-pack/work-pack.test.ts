@@ -249,6 +249,27 @@ test('a machine declared in inches is told in feet and inches first', () => {
   expect(made.scope[0]).toContain('24.61 ft (7.50 m) to 39.37 ft (12.00 m)');
 });
 
+test.each([
+  // A panel of half a metre above the gate at 7.5 m, then of one: whole ones whose middle lies in the stretch.
+  [
+    'from 9.2 m to 12 m',
+    /TwoLayer12: panels come off and go in whole, so panels 3 to 5 of run 2, 9\.00 m to 12\.00 m\.$/,
+  ],
+  ['from 9 m to 12 m', /with TwoLayer12\.$/],
+  ['from 7.5 m to 12 m', /with TwoLayer12\.$/],
+])(
+  'a scope %s says which panels come off where it ends within one, and which must come off too',
+  (stretch, words) => {
+    const analysis = read(liftConveyor().replace('reline run above Gate', `reline ${stretch}`));
+    const { scope, panels } = workPack(analysis.estate, theJob(analysis));
+    expect(scope[0]).toMatch(words);
+    expect(panels.filter((panel) => panel.renewed).map(({ panel }) => panel)).toEqual([1, 2, 3, 4, 5]);
+    if (stretch.startsWith('from 9'))
+      expect(scope[1]).toMatch(/^The order works on panels 1 to 2 of run 2 too/);
+    else expect(scope).toHaveLength(1);
+  },
+);
+
 test('the date is the newest record’s where none is given', () => {
   const analysis = read(
     liftConveyor({ more: 'inspection DG1 2026-05-04 meter 4000 h {\n  P1 thickness 9.4 mm\n}' }),

@@ -2,8 +2,11 @@
 // would be laid out; a change that a later reline covered is none any more. 20 mm is what a joint may be off on site (judgement).
 
 import { historyOf } from '../../../domain/model/history.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
+import type { LinerSet } from '../../../domain/model/liner-sets.js';
 import { setsMeeting } from '../../../domain/model/lying-liner.js';
-import { installedPanels } from '../../../domain/model/panels.js';
+import { installedPanels, panelEnds } from '../../../domain/model/panels.js';
+import { intervalOf } from '../../../domain/model/runs.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 
@@ -53,6 +56,13 @@ export const panelAcrossLiners: Rule = {
     { name: 'farther than that', text: machine('«TwoLayer10» from 0 m to 4.83 m') },
     { name: 'at the end of the run', text: machine('TwoLayer10 from 0 m to 7.2 m') },
     {
+      name: 'one side relined up to it since',
+      text: machine(
+        '«TwoLayer10» from 0 m to 5 m',
+        'reline DG1 2024-10-07 meter 4800 h {\n  liner TwoLayer10\n  scope from 1 m to 5 m\n}',
+      ),
+    },
+    {
       name: 'relined since',
       text: machine(
         'TwoLayer10 from 0 m to 5 m',
@@ -64,7 +74,7 @@ export const panelAcrossLiners: Rule = {
     for (const conveyor of estate.conveyors) {
       if (conveyor.linersAlong.length === 0) continue;
       for (const { run, at: change, lower, upper } of setsMeeting(historyOf(estate, conveyor))) {
-        if (upper.reline || lower.reline || upper.liner === lower.liner) continue;
+        if (upper.liner === lower.liner || !isDeclared(conveyor, change, lower, upper)) continue;
         if (change <= run.from + joint || change >= run.to - joint) continue;
         const { joints } = installedPanels(estate, run).layout;
         const after = joints.findIndex((at) => at > change);
@@ -86,3 +96,12 @@ export const panelAcrossLiners: Rule = {
     }
   },
 };
+
+/** Where the conveyor says that another liner begins, and no reline brought both sides. */
+function isDeclared(conveyor: Conveyor, at: number, lower: LinerSet, upper: LinerSet): boolean {
+  if (lower.reline && upper.reline) return false;
+  return conveyor.linersAlong.some(({ stretch }) => {
+    const place = intervalOf(conveyor, stretch, panelEnds);
+    return place !== undefined && [place.from, place.to].some((end) => Math.abs(end - at) <= joint);
+  });
+}

@@ -22,7 +22,7 @@ export const scopeAcrossAGate: Rule = {
     'from of its own. And while people work on both sides the gate holds nothing back from those below.',
   todo: 'Write a reline for each side, and say by the order which side is done first.',
   given: 'job',
-  example: '«reline from 5.1 m to 8.7 m|reline from 5.1 m to 7.2 m»',
+  example: '«reline from 5.8 m to 8.4 m|reline from 5.8 m to 7.2 m»',
   cases: [
     { name: 'both runs whole, in one stretch', text: 'reline from 1.5 m to 12 m' },
     { name: 'one run whole, a part of the other', text: '«reline from 1.5 m to 9.9 m»' },
