@@ -66,6 +66,8 @@ export interface PlatePlace {
   /** The steel may have lain bare for less than its rate takes: it is at least so fast, and the life at most so long. */
   readonly rateIsLeast: boolean;
   readonly belowMinimum: boolean;
+  /** Bare, and read above its minimum: by its rate the minimum was reached so many hours before the last meter reading. */
+  readonly passedFor: number | undefined;
   readonly bare: boolean;
   /** The break that lies there: no liner ever covers it, and its steel is bare whenever the machine runs. */
   readonly noLiner: string | undefined;
@@ -304,6 +306,8 @@ function placeOf(
       exposure: sure ? bareLeast : bareMost,
     })),
   });
+  const bare = noLiner !== undefined || here.some((span) => span.until === undefined);
+  const belowMinimum = (readings.at(-1)?.thickness ?? Infinity) <= least;
   return {
     at,
     clock,
@@ -312,10 +316,19 @@ function placeOf(
     readings,
     hand,
     rateIsLeast: !sure && !(hand.kind === 'rate' && hand.rules === 'short-term'),
-    belowMinimum: (readings.at(-1)?.thickness ?? Infinity) <= least,
-    bare: noLiner !== undefined || here.some((span) => span.until === undefined),
+    belowMinimum,
+    passedFor: bare && !belowMinimum ? passedFor(history, hand, looks.at(-1)) : undefined,
+    bare,
     noLiner,
   };
+}
+
+/** Hours that the steel has lain bare since it was read, beyond what its rate left it; undefined where it lasts. */
+function passedFor(history: History, hand: HandResult, last: Look | undefined): number | undefined {
+  const now = history.hours.knots.at(-1)?.total;
+  if (hand.kind !== 'rate' || now === undefined || last?.when.hours === undefined) return undefined;
+  const over = now - last.when.hours - hand.remaining;
+  return over > 0 ? over : undefined;
 }
 
 function breakAt({ breaks }: Conveyor, at: number): string | undefined {

@@ -85,8 +85,10 @@ export function plateCells(place: PlatePlace, sizes: Sizes): readonly string[] {
   ];
 }
 
-function leftText({ hand, belowMinimum, bare, rateIsLeast }: PlatePlace): string {
+function leftText({ hand, belowMinimum, passedFor, bare, rateIsLeast }: PlatePlace): string {
   if (belowMinimum) return 'at the minimum: patch it';
+  if (passedFor !== undefined)
+    return `passed ${amountWithUnit(passedFor, 'h')} of running ago by its rate: measure it now`;
   if (hand.kind !== 'rate') return bare ? 'not known' : 'lined';
   const life = `${rateIsLeast ? 'at most ' : ''}${amountWithUnit(hand.remaining, 'h')}`;
   return bare ? `${life} of running, look at half of it` : `${life}, if it were bare again`;

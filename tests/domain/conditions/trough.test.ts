@@ -267,3 +267,29 @@ describe('a panel that the bench showed to be worn through', () => {
     expect(spans.map(({ found, until }) => [found.hours, until?.hours])).toEqual([[3000, 3900]]);
   });
 });
+
+describe('steel that no liner covers, past its minimum by its rate since it was read', () => {
+  // 7.8 mm, 0.37 mm at least; 1.2 m lies in the inlet.
+  const thin = (meter: number): Analysis =>
+    read(
+      look('2024-09-09', 3600, 'plate at 1.2 m thickness 3.24 mm', 'plate at 4.2 m thickness 7.6 mm'),
+      look('2025-03-10', meter, 'P1 thickness 9 mm'),
+    );
+  const passed = (analysis: Analysis): readonly (number | undefined)[] =>
+    stateOf(analysis).places.map(({ passedFor }) => passedFor && Math.round(passedFor));
+
+  test('is told, in the report and first on the sheet', () => {
+    // 4.56 mm in 3600 h: 2.87 mm more in 2266 h.
+    expect(passed(thin(5800))).toEqual([undefined, undefined]);
+    const gone = thin(6000);
+    expect(passed(gone)).toEqual([6000 - 3600 - 2266, undefined]);
+    expect(gone.findings.map(({ code }) => code)).toContain('TL565');
+    const page = remainingLifeMarkdown(remainingLife(gone.estate));
+    expect(page).toContain('by its rate the plate is past its minimum at 1.20 m: measure it now');
+    expect(page).toContain('passed 134 h of running ago by its rate');
+    const sheet = inspectionSheetHtml(inspectionSheet(gone.estate, gone.estate.conveyors[0]!));
+    const [inlet, lined] = [sheet.indexOf('Plate at 1.20'), sheet.indexOf('Plate at 4.20')];
+    expect([inlet > 0, lined > inlet]).toEqual([true, true]);
+    expect(sheet).toContain('past its minimum by its rate');
+  });
+});

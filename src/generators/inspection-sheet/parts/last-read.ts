@@ -35,13 +35,27 @@ export function lastRead(
     }),
     gauge: gaugeOf(history),
     wornWidths: wornWidthsOf(history, look),
-    plates: trough.places.flatMap(({ at, clock, bare, readings }) => {
-      const last = readings.at(-1);
-      return bare || !last
-        ? []
-        : [{ at, clock: clockSeen(clock, look), words: dated(lengthWords(last.thickness, unit), last.day) }];
-    }),
+    plates: platesOf(trough, look, unit),
   };
+}
+
+/** What lies bare for want of a panel stands on the sheet as that; what no liner ever covers comes first, worst before all. */
+function platesOf(
+  { places }: TroughState,
+  look: InspectionSheet['look'],
+  unit: LengthUnit,
+): LastRead['plates'] {
+  const rank = ({ noLiner, passedFor }: TroughState['places'][number]): number =>
+    noLiner === undefined ? 2 : passedFor === undefined ? 1 : 0;
+  return [...places]
+    .sort((a, b) => rank(a) - rank(b))
+    .flatMap(({ at, clock, bare, noLiner, passedFor, readings }) => {
+      const last = readings.at(-1);
+      if (!last || (bare && noLiner === undefined)) return [];
+      const words = dated(lengthWords(last.thickness, unit), last.day);
+      const worn = passedFor === undefined ? '' : '; past its minimum by its rate';
+      return [{ at, clock: clockSeen(clock, look), words: `${words}${worn}` }];
+    });
 }
 
 /** As the inspector sees it; empty where none is said. */

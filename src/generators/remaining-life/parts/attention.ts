@@ -315,6 +315,7 @@ function nothingDue({ decision }: Unsorted): string {
 function troughReason({ trough, conveyor }: Unsorted): readonly string[] {
   const sizes = sizesOf(conveyor);
   const thin = trough.places.filter(({ belowMinimum }) => belowMinimum);
+  const passed = trough.places.filter(({ passedFor }) => passedFor !== undefined);
   const bare = trough.spans.filter(
     ({ until, because }) => until === undefined && because === 'panel missing',
   );
@@ -323,6 +324,11 @@ function troughReason({ trough, conveyor }: Unsorted): readonly string[] {
       ? []
       : [
           `the plate is at its minimum at ${thin.map(({ at }) => `${sizes.along(at)} ${sizes.far}`).join(', ')}`,
+        ]),
+    ...(passed.length === 0
+      ? []
+      : [
+          `by its rate the plate is past its minimum at ${passed.map(({ at }) => `${sizes.along(at)} ${sizes.far}`).join(', ')}: measure it now`,
         ]),
     ...(bare.length === 0
       ? []
