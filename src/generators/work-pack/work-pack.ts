@@ -90,8 +90,8 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
   const standing = standingOf(options.decision, before, job, renewed);
   const orders = orderDates(job, options.decision, materials);
   const heaviest = heaviestOf(renewed);
-  const gear = liftingGear(job, job.screwChange ? [{ from: 0, to: conveyor.length.value }] : fitted, unit);
-  const noGear = noGearWarning(gear, heaviest, handlingGuideline);
+  const gear = liftingGear(job, liftedIn(ground, fitted), unit);
+  const noGear = noGearWarning(liftingGear(job, fitted, unit), heaviest, handlingGuideline);
   const number = job.name.startsWith(conveyor.name) ? job.name : `${conveyor.name}-${job.name}`;
   const owner = conveyor.plant.title ?? conveyor.plant.name;
   const drawnFrom = options.drawnFrom ?? `job ${job.name}`;
@@ -161,6 +161,12 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     orderBy: orders,
     drawings: packDrawings(ground, plan, runs, panels, rows, { owner, number, issued: asOf, drawnFrom }),
   };
+}
+
+/** Where the job lifts: all along where the spiral comes out, else where it fits, and where its order does what no other step says. */
+function liftedIn({ job, steps, areas }: Ground, fitted: readonly Area[]): readonly Area[] {
+  if (job.screwChange) return [{ from: 0, to: job.conveyor.length.value }];
+  return [...fitted, ...steps.flatMap(({ action }, i) => (action === 'other work' ? (areas[i] ?? []) : []))];
 }
 
 function clearanceOf({ conveyor: { clearance } }: Job): WorkPack['clearance'] {

@@ -5,6 +5,7 @@ import { expect, test } from 'vitest';
 import { crewSheetHtml } from '../../../src/generators/work-pack/crew-sheet.js';
 import { workPackMarkdown } from '../../../src/generators/work-pack/markdown.js';
 import type { WorkPack } from '../../../src/generators/work-pack/pack.js';
+import { estateOf, works } from '../remaining-life/story.js';
 import { workPack } from '../../../src/generators/work-pack/work-pack.js';
 import { day, liftConveyor, read, theJob } from '../estate.js';
 
@@ -87,6 +88,38 @@ test('the gas that is warned of is that of the product, and of both kinds where 
     expect(air(product).includes('Composting material'), product).toBe(heaps);
     expect(air(product), product).toContain('heavier than air and lies in the low end');
   }
+});
+
+test('wood and bark are warned of by what they do, and not as sludge', () => {
+  const said = (conveyor: string): string =>
+    pack('gearbox noise slight', undefined, { conveyor })
+      .cautions.flatMap(({ text }) => text)
+      .join(' ');
+  for (const product of ['wood and bark rejects', 'sawdust']) {
+    const text = said(`conveys "${product}"`);
+    expect(text).toContain('carbon monoxide');
+    expect(text).toContain('Damp wood and bark carry mould');
+    expect(text).not.toMatch(/sludge|digestate/i);
+  }
+  expect(said('conveys "digestate with bark"')).toMatch(/hydrogen sulphide numbs.*carbon monoxide/s);
+  expect(said('conveys "dewatered digestate"')).not.toContain('carbon monoxide');
+});
+
+test('what lifts over other work of the order is named, too', () => {
+  const machine = works
+    .replace(
+      '  point P1',
+      '  lifting point L1 at 1 m limit 500 kg\n  lifting point L2 at 5 m limit 500 kg\n  point P1',
+    )
+    .concat('job J1 { conveyor DG1 outage Spring26 reline panels 1 to 1 of run 1 order {\n');
+  const gear = (steps: string): string => {
+    const estate = estateOf(`${machine}${steps}} }`);
+    const facts = workPack(estate, estate.jobs[0]!).conveyor.facts;
+    return facts.find(({ name }) => name === 'To lift with')?.value ?? '';
+  };
+  const fit = 'isolate\nfit panels 1 to 1 of run 1\n';
+  expect(gear(fit)).not.toContain('L2');
+  expect(gear(`${fit}other work from 4.5 m to 5.2 m takes 1 h "spiral hung up"\n`)).toMatch(/L1 .*L2 /);
 });
 
 test('a crane of the plant that the job does not name is an open point where something heavy is lifted', () => {

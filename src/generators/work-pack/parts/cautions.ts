@@ -30,7 +30,7 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
     ...(facts.safeguardsOut === undefined ? [] : [safeguards(facts.safeguardsOut)]),
     isolation(facts),
     enclosedSpace(facts),
-    germs,
+    germsOf(conveyor.conveys?.material ?? ''),
     ...(conveyor.access.some((zone) => zone.kind !== 'ground') ? [height] : []),
     lifting(facts),
     facts.heat === 'cold' ? coldWork : hotWork(facts),
@@ -90,12 +90,13 @@ function enclosedSpace({ conveyor, heat }: CautionFacts): Caution {
   };
 }
 
-/** By the product that is declared; both where none is, or where it may be either. */
+/** By the product that is declared; of sludge and of heaps where none is, or where it may be either. */
 function gasOf(product: string): readonly string[] {
   const [rots, composts] = [
     /sludge|digest|manure|slurry|sewage/i.test(product),
     /compost|mulch|green waste/i.test(product),
   ];
+  const wooden = isWooden(product);
   const low = rots && !composts ? ' Carbon dioxide is heavier than air and lies in the low end.' : '';
   const wet =
     'Sludge and digestate give off hydrogen sulphide, carbon dioxide and methane, ' +
@@ -104,7 +105,36 @@ function gasOf(product: string): readonly string[] {
     'Composting material takes up oxygen and gives off carbon dioxide, ' +
     'which is heavier than air and lies in the low end, and ammonia, which burns eyes and lungs: ' +
     'usual limits over a shift 0.5 % and 25 ppm, dangerous to life at 4 % and 300 ppm.';
-  return [...(composts && !rots ? [] : [wet]), ...(rots && !composts ? [] : [heaps])];
+  if (wooden && !rots && !composts) return [wood];
+  return [
+    ...(composts && !rots ? [] : [wet]),
+    ...(rots && !composts ? [] : [heaps]),
+    ...(wooden ? [wood] : []),
+  ];
+}
+
+function isWooden(product: string): boolean {
+  return /\b(wood|bark|saw ?dust|shavings|wood ?chips?|chippings|pellets)\b/i.test(product);
+}
+
+const wood =
+  'Wood and bark take up oxygen and give off carbon monoxide, which nobody smells: usual limit over a shift 20 ppm, dangerous to ' +
+  'life at 1200 ppm. Damp heaps heat up and smoulder inside, and fine dust burns and explodes: look for warm places and smoke before ' +
+  'anything is stirred, no flame and no blowing down.';
+
+/** Mould and dust of wood, where nothing else is declared. */
+function germsOf(product: string): Caution {
+  const isOther = /sludge|digest|manure|slurry|sewage|compost|mulch|green waste|food/i.test(product);
+  if (!isWooden(product) || isOther) return germs;
+  const [, ...rest] = germs.text;
+  return {
+    ...germs,
+    text: [
+      'Damp wood and bark carry mould, and what is dry gives fine dust; splinters and cuts bring both into the body. ' +
+        'Wet it down rather than sweep; no compressed air.',
+      ...rest,
+    ],
+  };
 }
 
 const germs: Caution = {
