@@ -36,7 +36,7 @@ import { withLinersFound } from '../domain/model/found-by-reline.js';
 import { linersOf } from '../domain/model/liners-there.js';
 import { groupBy } from './assembly/group-by.js';
 import { joinReadings, type Joined } from './assembly/readings.js';
-import { seenPlaced, withConditionPlace, withPlace } from './assembly/seen-places.js';
+import { platesPlaced, seenPlaced, withConditionPlace, withPlace } from './assembly/seen-places.js';
 import { checkStretch } from './assembly/stretches.js';
 
 export interface Assembled {
@@ -319,7 +319,9 @@ function relinesOf(
           .map((stretch) => checkStretch(stretch, conveyor, problems))
           .every((found) => found);
         for (const { point } of draft.asFitted) conveyors.checkPoint(conveyor, point, problems);
-        const seen = seenPlaced(draft, conveyor, { conveyors, relines: [], problems });
+        const known = { conveyors, relines: [], problems };
+        const plates = platesPlaced(draft, conveyor, known);
+        const seen = { ...seenPlaced(draft, conveyor, known), plates };
         return liner && sound
           ? kept(draft, conveyor, liner, () => ({ ...draft, conveyor, liner, ...seen }))
           : undefined;

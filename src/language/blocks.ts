@@ -189,17 +189,19 @@ const saidInFull = new Set([
   'Offcut',
 ]);
 
+const seenAt = ['point', 'panel', 'end', 'at'];
+
 /** Facts that go by a measure in them, behind their keyword: where on the conveyor, or which of what. */
 const goesBy: Readonly<Record<string, readonly string[]>> = {
-  HoldDownGap: ['at'],
-  FlightReading: ['at'],
-  PlateReading: ['at', 'clock'],
-  WornWidth: ['at'],
+  HoldDownGap: seenAt,
+  FlightReading: seenAt,
+  PlateReading: [...seenAt, 'clock'],
+  WornWidth: seenAt,
   Rest: ['at'],
   JobCrane: ['crane', 'at'],
   ConveyorLiner: ['from', 'run'],
-  Condition: ['answer', 'kind', 'aspect', 'point', 'panel', 'end', 'at', 'clock', 'side'],
-  NotLooked: ['at', 'from'],
+  Condition: ['answer', 'kind', 'aspect', ...seenAt, 'clock', 'side'],
+  NotLooked: seenAt,
   OldPanel: ['point', 'panel', 'chainage', 'clock'],
   MovedThickness: ['chainage', 'clock'],
   PanelMove: ['panel'],

@@ -14,16 +14,18 @@ import type {
   DutyChange,
   Inspection,
   MeterChange,
+  NotLooked,
   PanelUse,
   PanelsMoved,
   Patch,
   PhotoUse,
   Reline,
   ScrewChange,
+  SeenPlace,
   Service,
 } from '../domain/model/records.js';
 import type { LinerSpecification, ScrewSpecification } from '../domain/model/specifications.js';
-import type { NameUse } from '../domain/model/stated.js';
+import type { NameUse, Stated } from '../domain/model/stated.js';
 import type { Stretch } from '../domain/model/stretch.js';
 import type { Comment } from './comments.js';
 
@@ -85,9 +87,31 @@ export type ConveyorDraft = Omit<Conveyor, 'plant' | 'liner' | 'linersAlong' | '
 /** A record without the conveyor it belongs to. */
 export type Draft<T extends { readonly conveyor: Conveyor }> = Omit<T, 'conveyor'>;
 
+/** Where a measure was taken, and what its line says beside it. */
+export interface MeasuredPlace {
+  readonly place: SeenPlace;
+  readonly note?: string;
+}
+
+/** A measure whose place is not yet found: by a name, a panel or an end, or all along a stretch. */
+export type MeasureDraft<T extends { readonly at: Stated<'length'> }> = Omit<T, 'at' | 'clock'> &
+  MeasuredPlace;
+
+export type PlacedMeasures = Pick<
+  Inspection,
+  'holdDownGaps' | 'flights' | 'flightDiameters' | 'wornWidths' | 'plates' | 'notLooked'
+>;
+
+/** The same before their places are found. */
+export type MeasureDrafts = {
+  readonly [K in Exclude<keyof PlacedMeasures, 'notLooked'>]: readonly MeasureDraft<
+    PlacedMeasures[K][number]
+  >[];
+} & { readonly notLooked: readonly (Omit<NotLooked, 'from' | 'to'> & MeasuredPlace)[] };
+
 /** Rows run from `firstRow` to before `endRow` in the sheet's own columns. */
-export type InspectionDraft = Draft<Inspection>;
-export type RelineDraft = Omit<Draft<Reline>, 'liner'>;
+export type InspectionDraft = Omit<Draft<Inspection>, keyof MeasureDrafts> & MeasureDrafts;
+export type RelineDraft = Omit<Draft<Reline>, 'liner' | 'plates'> & Pick<MeasureDrafts, 'plates'>;
 export type ScrewChangeDraft = Omit<Draft<ScrewChange>, 'screw'> & { readonly screwUse?: NameUse };
 
 export type StepDraft = Omit<Step, 'crews' | 'attendants' | 'unit'> & {

@@ -113,12 +113,23 @@ const facts: Readonly<Record<string, Case>> = {
     lines: ['panel lifted at 2 m "x" photo "a.png" "left"', 'panel lifted at 2 m "x" photo "a.png" "right"'],
     but: { hover: remark },
   },
+  'NotLooked.point': { lines: ['not seen at P1 blocked', 'not seen at P3 blocked'] },
+  'NotLooked.end': { lines: ['not seen at head blocked', 'not seen at tail blocked'] },
+  'NotLooked.panel': {
+    lines: ['not seen at panel 1 of run 1 blocked', 'not seen at panel 2 of run 1 blocked'],
+    but: { hover: remark },
+  },
   'NotLooked.at': { lines: ['not seen at 2 m blocked', 'not seen at 4 m blocked'] },
-  'NotLooked.from': { lines: ['not seen from 1 m to 4 m', 'not seen from 2 m to 4 m'] },
   'NotLooked.to': { lines: ['not seen from 1 m to 4 m', 'not seen from 1 m to 3 m'] },
   'NotLooked.reason': { lines: ['not seen at 2 m blocked', 'not seen at 2 m no light'] },
   'NotLooked.note': {
     lines: ['not seen at 2 m "wet"', 'not seen at 2 m "dark"'],
+    but: { hover: remark },
+  },
+  'PlateReading.point': { lines: ['plate at P1 thickness 3.6 mm', 'plate at P3 thickness 3.6 mm'] },
+  'PlateReading.end': { lines: ['plate at head thickness 3.6 mm', 'plate at tail thickness 3.6 mm'] },
+  'PlateReading.panel': {
+    lines: ['plate at panel 1 of run 1 thickness 3.6 mm', 'plate at panel 2 of run 1 thickness 3.6 mm'],
     but: { hover: remark },
   },
   'PlateReading.at': { lines: ['plate at 2 m thickness 3.6 mm', 'plate at 4 m thickness 3.6 mm'] },
@@ -127,6 +138,13 @@ const facts: Readonly<Record<string, Case>> = {
   },
   'PlateReading.clock': {
     lines: ['plate at 2 m clock 5:00 thickness 3.6 mm', 'plate at 2 m clock 7:00 thickness 3.6 mm'],
+  },
+  'PlateReading.clockEnd': {
+    lines: [
+      'plate at 2 m clock 5:00 to 6:00 thickness 3.6 mm',
+      'plate at 2 m clock 5:00 to 8:00 thickness 3.6 mm',
+    ],
+    but: { sheet: value },
   },
   'PlateReading.thickness': { lines: ['plate at 2 m thickness 3.6 mm', 'plate at 2 m thickness 3.2 mm'] },
   'PlateReading.error': {
@@ -167,6 +185,22 @@ const facts: Readonly<Record<string, Case>> = {
       'gauge ultrasonic ± 0.6 mm\n  P1 thickness 9 mm',
     ],
   },
+  'HoldDownGap.point': {
+    lines: ['hold-down at P1 gap 9 mm', 'hold-down at P3 gap 9 mm'],
+    but: { sheet: 'the sheet asks for the gap of each block that is declared' },
+  },
+  'HoldDownGap.end': {
+    lines: ['hold-down at head gap 9 mm', 'hold-down at tail gap 9 mm'],
+    but: { sheet: 'the sheet asks for the gap of each block that is declared' },
+  },
+  'HoldDownGap.panel': {
+    lines: ['hold-down at panel 1 of run 1 gap 9 mm', 'hold-down at panel 2 of run 1 gap 9 mm'],
+    but: { sheet: 'the sheet asks for the gap of each block that is declared', hover: remark },
+  },
+  'HoldDownGap.to': {
+    lines: ['hold-down from 2 m to 3 m gap 9 mm', 'hold-down from 2 m to 5 m gap 9 mm'],
+    but: { sheet: 'the sheet asks for the gap of each block that is declared' },
+  },
   'HoldDownGap.at': { lines: ['hold-down at 2 m gap 9 mm', 'hold-down at 4 m gap 9 mm'] },
   'HoldDownGap.gap': { lines: ['hold-down at 2 m gap 9 mm', 'hold-down at 2 m gap 12 mm'] },
   'HoldDownGap.note': {
@@ -183,6 +217,12 @@ const facts: Readonly<Record<string, Case>> = {
       'hold-down at 2 m gap 9 mm "x" photo "a.png" "right"',
     ],
     but: { sheet: value, hover: remark },
+  },
+  'FlightReading.point': { lines: ['flight at P1 depth 50 mm', 'flight at P3 depth 50 mm'] },
+  'FlightReading.end': { lines: ['flight at head depth 50 mm', 'flight at tail depth 50 mm'] },
+  'FlightReading.panel': {
+    lines: ['flight at panel 1 of run 1 depth 50 mm', 'flight at panel 2 of run 1 depth 50 mm'],
+    but: { hover: remark },
   },
   'FlightReading.at': { lines: ['flight at 2 m depth 50 mm', 'flight at 4 m depth 50 mm'] },
   'FlightReading.to': { lines: ['flight from 2 m to 3 m depth 50 mm', 'flight from 2 m to 5 m depth 50 mm'] },
@@ -205,9 +245,17 @@ const facts: Readonly<Record<string, Case>> = {
     ],
     but: { sheet: value, hover: remark },
   },
+  'WornWidth.point': { lines: ['worn at P1 clock 5:00 to 7:00', 'worn at P3 clock 5:00 to 7:00'] },
+  'WornWidth.end': { lines: ['worn at head clock 5:00 to 7:00', 'worn at tail clock 5:00 to 7:00'] },
+  'WornWidth.panel': {
+    lines: ['worn at panel 1 of run 1 clock 5:00 to 7:00', 'worn at panel 2 of run 1 clock 5:00 to 7:00'],
+  },
+  'WornWidth.to': {
+    lines: ['worn from 2 m to 3 m clock 5:00 to 7:00', 'worn from 2 m to 5 m clock 5:00 to 7:00'],
+  },
   'WornWidth.at': { lines: ['worn at 2 m clock 5:00 to 7:00', 'worn at 4 m clock 5:00 to 7:00'] },
-  'WornWidth.from': { lines: ['worn at 2 m clock 5:00 to 7:00', 'worn at 2 m clock 4:30 to 7:00'] },
-  'WornWidth.to': { lines: ['worn at 2 m clock 5:00 to 7:00', 'worn at 2 m clock 5:00 to 7:30'] },
+  'WornWidth.clock': { lines: ['worn at 2 m clock 5:00 to 7:00', 'worn at 2 m clock 4:30 to 7:00'] },
+  'WornWidth.clockEnd': { lines: ['worn at 2 m clock 5:00 to 7:00', 'worn at 2 m clock 5:00 to 7:30'] },
   'WornWidth.note': {
     lines: ['worn at 2 m clock 5:00 to 7:00 "a"', 'worn at 2 m clock 5:00 to 7:00 "b"'],
     but: { sheet: value, hover: remark },

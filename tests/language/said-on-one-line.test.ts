@@ -48,6 +48,34 @@ test.each([
     ['current loaded 8 A empty 4 A "wet"'],
     ['current empty 4 A loaded 8 A "wet"'],
   ],
+  [
+    'a measure at a point, an end, a panel and a stretch',
+    [
+      'plate at P1 thickness 3.6 mm',
+      'flight at P2 depth 70 mm',
+      'flight at 3 m to 4 m depth 71 mm',
+      'worn at P1 clock 4:30 to 7:00',
+      'not seen at P2 cover on',
+      'plate at tail thickness 3.7 mm',
+      'plate at Inlet thickness 3.5 mm',
+      'hold-down at H2 gap 9 mm',
+    ],
+    [
+      'plate at 4 m clock 7:30 thickness 3.6 mm',
+      'flight at 9 m depth 70 mm',
+      'flight from 3 m to 4 m depth 71 mm',
+      'worn at 4 m clock 4:30 to 7:00',
+      'not seen at 9 m cover on',
+      'plate at 0 m thickness 3.7 mm',
+      'plate at 0.3 m thickness 3.5 mm',
+      'hold-down at 3.75 m gap 9 mm',
+    ],
+  ],
+  [
+    'a reading from one clock position to another',
+    ['at 4.2 m clock 5:00 to 7:00 thickness 9 mm "rough"'],
+    ['at 4.2 m clock 6:00 thickness 9 mm "clock 5:00 to 7:00: rough"'],
+  ],
   ['the second colour', ['P1 second colour showing'], ['P1 colour teal']],
 ])('%s', (_, short, long) => {
   const said = read(look(...short));

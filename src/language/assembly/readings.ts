@@ -7,7 +7,7 @@ import type { Inspection, Place, Readings, Reline } from '../../domain/model/rec
 import type { Sheet } from '../sheet.js';
 import type { ConveyorIndex } from './conveyors.js';
 import { groupBy } from './group-by.js';
-import { seenPlaced } from './seen-places.js';
+import { measuresPlaced, seenPlaced } from './seen-places.js';
 import { emptyColumns, segmentOf, type PlacedDraft } from './segment.js';
 
 export interface Joined {
@@ -54,7 +54,8 @@ export function joinReadings(
     for (const problem of segment.problems) problems.push(problem);
     for (const { draft } of segment.looks) {
       const endRow = row + draft.endRow - draft.firstRow;
-      inspections.push({ ...draft, conveyor, ...seenPlaced(draft, conveyor, known), firstRow: row, endRow });
+      const seen = { ...seenPlaced(draft, conveyor, known), ...measuresPlaced(draft, conveyor, known) };
+      inspections.push({ ...draft, conveyor, ...seen, firstRow: row, endRow });
       row = endRow;
     }
     row = end;

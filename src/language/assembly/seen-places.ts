@@ -2,14 +2,22 @@
 // A name that is not there is told; a panel that is not there keeps no place, which a rule tells (TL315).
 
 import { chainageText } from '../../domain/units/length-words.js';
-import { partNamedIn } from '../../domain/conditions/kinds.js';
+import { panelWords, partNamedIn } from '../../domain/conditions/kinds.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { hasGate, type Conveyor, type Safeguard } from '../../domain/model/conveyor.js';
 import { partNamed, partsByKind, type NamedPart } from '../../domain/model/part-names.js';
 import type { Problem } from '../../domain/model/problem.js';
-import type { ConditionLine, PanelUse, Reline, DatedRecord, SeenPlace } from '../../domain/model/records.js';
-import type { Stated } from '../../domain/model/stated.js';
+import type {
+  ConditionLine,
+  DatedRecord,
+  PanelUse,
+  PlateReading,
+  Reline,
+  SeenPlace,
+} from '../../domain/model/records.js';
+import type { Stated, StatedDay } from '../../domain/model/stated.js';
 import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
+import type { MeasureDraft, MeasureDrafts, PlacedMeasures } from '../sheet.js';
 import type { ConveyorIndex } from './conveyors.js';
 import { endPlace } from '../lowering/end-place.js';
 import { panelThere } from './panel-there.js';
@@ -66,6 +74,90 @@ export function seenPlaced(
     remarks: remarks.map((each) => withPlace(each, each.part, date.day, conveyor, known)),
     conditions: conditions.map((line) => withConditionPlace(line, date.day, conveyor, known)),
   };
+}
+
+/** Measures at their places; one whose place is not there is told and left out. */
+export function measuresPlaced(
+  draft: MeasureDrafts & { readonly date: StatedDay },
+  conveyor: Conveyor,
+  known: PlacesKnown,
+): PlacedMeasures {
+  const { holdDownGaps, flights, flightDiameters, wornWidths, notLooked, date } = draft;
+  const placed = <T extends Measured>(all: readonly MeasureDraft<T>[], part?: string): readonly T[] =>
+    all.flatMap((each) => measureAt(each, part, date, conveyor, known)?.measure ?? []);
+  return {
+    holdDownGaps: placed<PlacedMeasures['holdDownGaps'][number]>(holdDownGaps, 'hold-down'),
+    flights: placed<PlacedMeasures['flights'][number]>(flights),
+    flightDiameters: placed<PlacedMeasures['flightDiameters'][number]>(flightDiameters),
+    wornWidths: placed<PlacedMeasures['wornWidths'][number]>(wornWidths),
+    plates: platesPlaced(draft, conveyor, known),
+    notLooked: notLooked.flatMap(({ place, ...rest }) => {
+      const { at, to = at } = placeFound(place, undefined, date, conveyor, known);
+      return at && to ? [{ ...rest, from: at, to }] : [];
+    }),
+  };
+}
+
+/** A plate that goes by the name of a point lies at the clock position of that point. */
+export function platesPlaced(
+  { plates, date }: Pick<MeasureDrafts, 'plates'> & { readonly date: StatedDay },
+  conveyor: Conveyor,
+  known: PlacesKnown,
+): PlacedMeasures['plates'] {
+  return plates.flatMap((plate) => {
+    const found = measureAt<PlateReading>(plate, undefined, date, conveyor, known);
+    return found ? [{ ...found.measure, ...(found.clock && { clock: found.clock }) }] : [];
+  });
+}
+
+interface Measured {
+  readonly at: Stated<'length'>;
+  readonly note?: string;
+}
+
+function measureAt<T extends Measured>(
+  { place, ...said }: MeasureDraft<T>,
+  part: string | undefined,
+  date: StatedDay,
+  conveyor: Conveyor,
+  known: PlacesKnown,
+): { readonly measure: T; readonly clock: SeenPlace['clock'] } | undefined {
+  const { at, to, clock } = placeFound(place, part, date, conveyor, known);
+  if (!at) return undefined;
+  const note = [place.panel && panelWords(place.panel), said.note].filter(Boolean).join(': ');
+  const middle = to ? middleOf(at, to) : at;
+  // All that a draft lacks of its measure is its place.
+  return { measure: { ...said, at: middle, ...(note !== '' && { note }) } as unknown as T, clock };
+}
+
+function middleOf(from: Stated<'length'>, to: Stated<'length'>): Stated<'length'> {
+  const value = (from.value + to.value) / 2;
+  return { ...from, value, text: chainageText(value, /(ft|in)$/.test(to.text) ? 'in' : 'mm') };
+}
+
+/** As `withPlace` says; what is not there along the trough is told. */
+function placeFound(
+  place: SeenPlace,
+  part: string | undefined,
+  { day }: StatedDay,
+  conveyor: Conveyor,
+  known: PlacesKnown,
+): SeenPlace {
+  const found = withPlace(place, part, day, conveyor, known);
+  const { panel, end, point } = found;
+  const noPlace = conveyor.isolations.some(({ name, at }) => !at && name === point?.name);
+  const use = panel
+    ? { name: panelWords(panel), origin: panel.origin }
+    : (end ?? (noPlace ? point : undefined));
+  if (!found.at && use)
+    known.problems.push({
+      kind: 'unknown name',
+      origin: use.origin,
+      what: `place along ${conveyor.name}`,
+      name: use.name,
+      known: [],
+    });
+  return found;
 }
 
 /** Of a part that the machine has once nobody has to say where it is. */

@@ -2,11 +2,11 @@
 // wherever they stand in it. Clock positions seen against the flow are mirrored here, once; a named point's own is not.
 
 import { lowerAlong } from './along.js';
-import { noOtherFacts, type OtherFacts } from '../../domain/model/other-facts.js';
+import { noOtherFacts, type Mutable, type OtherFacts } from '../../domain/model/other-facts.js';
 import type * as ast from '../generated/ast.js';
 import type { Inspection } from '../../domain/model/records.js';
 import type { ReadingRows, TextSpan } from '../reading-rows.js';
-import type { InspectionDraft } from '../sheet.js';
+import type { InspectionDraft, MeasureDrafts } from '../sheet.js';
 import { notesOf, stated, type FactAccount } from './block.js';
 import { addBareSteel, lowerCondition } from './condition.js';
 import { chainage } from './limits.js';
@@ -19,6 +19,8 @@ import { isPictured, lowerPhotoBehind, lowerSeenBeside } from './seen-beside.js'
 
 /** Its rows are counted once all of a text are written. */
 export type UncountedInspection = Omit<InspectionDraft, 'firstRow' | 'endRow'>;
+
+type Seen = Omit<OtherFacts, keyof MeasureDrafts> & Mutable<MeasureDrafts>;
 
 export function lowerInspection(
   reader: Reader,
@@ -33,7 +35,7 @@ export function lowerInspection(
   const { by, view, gauge } = lowerHow(reader, block, node);
   const mirrored = view.direction === 'upstream';
   const gaugeError = gauge?.error?.value ?? NaN;
-  const seen = noOtherFacts();
+  const seen: Seen = noMeasures();
   rows.settle(span, mirrored, gaugeError);
   for (const row of node.rows) {
     if (row.$type === 'Reading' && !isNotLooked(row)) lowerReading(reader, row, rows, mirrored, gaugeError);
@@ -85,7 +87,7 @@ function lowerOther(
   reader: Reader,
   row: Exclude<ast.InspectionRow, ast.Reading | ast.Condition>,
   mirrored: boolean,
-  seen: OtherFacts,
+  seen: Seen,
 ): void {
   const origin = reader.origin(row);
   if (isPictured(row)) lowerPhotoBehind(reader, row, seen);
@@ -102,13 +104,13 @@ function lowerOther(
       keep(seen.plates, lowerPlateReading(reader, row, mirrored));
       return;
     case 'HoldDownGap': {
-      const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
+      const along = lowerAlong(reader, row, mirrored);
       const gap = reader.quantity(row, 'gap', 'length', 'gap of the hold-down');
-      if (at && gap) seen.holdDownGaps.push({ at, gap, origin, ...stated({ note: notesOf(row) }) });
+      if (along && gap) seen.holdDownGaps.push({ ...along, gap, origin });
       return;
     }
     case 'FlightReading': {
-      const along = lowerAlong(reader, row);
+      const along = lowerAlong(reader, row, mirrored);
       const depth = reader.quantity(row, 'depth', 'length', 'depth of the flight');
       const diameter = reader.quantity(row, 'diameter', 'length', 'outside diameter of the flight');
       if (along && depth) seen.flights.push({ ...along, depth, origin });
@@ -116,13 +118,13 @@ function lowerOther(
       return;
     }
     case 'WornWidth': {
-      const at = reader.quantity(row, 'at', 'length', 'chainage', chainage);
-      const from = reader.clock(row, 'from');
-      const to = reader.clock(row, 'to');
-      if (!at || !from || !to) return;
+      const along = lowerAlong(reader, row, mirrored);
+      const from = reader.clock(row, 'clock');
+      const to = reader.clock(row, 'clockEnd');
+      if (!along || !from || !to) return;
       // Seen from the other side a sector runs the other way round too, so its ends change places.
       const sector = mirrored ? { from: mirror(to), to: mirror(from) } : { from, to };
-      seen.wornWidths.push({ at, ...sector, origin, ...stated({ note: notesOf(row) }) });
+      seen.wornWidths.push({ ...along, ...sector, origin });
       return;
     }
     case 'MotorCurrent': {
@@ -150,17 +152,29 @@ function isNotLooked(row: ast.Reading): boolean {
 function lowerNotLooked(
   reader: Reader,
   row: ast.NotLooked | ast.Reading,
-): OtherFacts['notLooked'][number] | undefined {
-  const at =
-    row.$type === 'NotLooked' ? reader.quantity(row, 'at', 'length', 'chainage', chainage) : undefined;
-  const [from, to] = [
-    at ?? reader.quantity(row, 'from', 'length', 'chainage', chainage),
-    at ?? reader.quantity(row, 'to', 'length', 'chainage', chainage),
-  ];
-  if (!from || !to) return undefined;
+): Seen['notLooked'][number] | undefined {
   const note = [row.reason, notesOf(row)].filter((text) => text !== undefined).join(': ') || undefined;
-  const [low, high] = from.value <= to.value ? [from, to] : [to, from];
-  return { from: low, to: high, origin: reader.origin(row), ...stated({ note }) };
+  const origin = reader.origin(row);
+  if (row.$type === 'NotLooked') {
+    const along = lowerAlong(reader, row, false);
+    return along && { place: along.place, origin, ...stated({ note }) };
+  }
+  const span = reader.range(row, 'length', 'stretch', chainage);
+  if (!span) return undefined;
+  const [at, to] = span.from.value <= span.to.value ? [span.from, span.to] : [span.to, span.from];
+  return { place: { at, to }, origin, ...stated({ note }) };
+}
+
+function noMeasures(): Seen {
+  return {
+    ...noOtherFacts(),
+    holdDownGaps: [],
+    flights: [],
+    flightDiameters: [],
+    wornWidths: [],
+    plates: [],
+    notLooked: [],
+  };
 }
 
 function keep<T>(items: T[], item: T | undefined): void {

@@ -2,9 +2,9 @@
 
 import type * as ast from '../generated/ast.js';
 import type { PlateReading } from '../../domain/model/records.js';
+import type { MeasureDraft } from '../sheet.js';
 import { stated } from './block.js';
 import { lowerAlong } from './along.js';
-import { mirror } from './mirror.js';
 import type { Reader } from './reader.js';
 
 /** `mirrored`: whoever read it looked against the flow. */
@@ -12,13 +12,11 @@ export function lowerPlateReading(
   reader: Reader,
   row: ast.PlateReading,
   mirrored: boolean,
-): PlateReading | undefined {
-  const along = lowerAlong(reader, row);
+): MeasureDraft<PlateReading> | undefined {
+  const along = lowerAlong(reader, row, mirrored);
   const thickness = reader.quantity(row, 'thickness', 'length', 'thickness of the plate');
-  const seen = reader.clock(row, 'clock');
   const error = reader.quantity(row, 'error', 'length', 'error of the thickness');
   const photo = reader.photo(row);
   if (!along || !thickness) return undefined;
-  const clock = seen && mirrored ? mirror(seen) : seen;
-  return { ...along, thickness, origin: reader.origin(row), ...stated({ clock, error, photo }) };
+  return { ...along, thickness, origin: reader.origin(row), ...stated({ error, photo }) };
 }

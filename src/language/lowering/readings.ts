@@ -9,6 +9,7 @@ import { secondColour, type NewRow, type ReadingRows } from '../reading-rows.js'
 import { chainage as chainageLimit, thickness, type Limit } from './limits.js';
 import { notesOf, present } from './block.js';
 import { lowerStretches } from './stretch.js';
+import { sectorWords } from './seen-at.js';
 import { misread, statedText, type Reader } from './reader.js';
 
 /** `mirrored`: the inspector looked against the flow. `gaugeError`: mm, NaN where none is stated. */
@@ -142,10 +143,11 @@ function stretchOf(
 }
 
 function stretchWords(row: ast.Reading): string | undefined {
-  const sector = row.clockEnd === undefined ? '' : ` clock ${row.clock ?? ''} to ${row.clockEnd}`;
+  const words = sectorWords(row);
+  const sector = words === undefined ? '' : ` ${words}`;
   if (row.panel) return `${row.panel.$cstNode?.text.replace(/\s+/g, ' ') ?? ''}${sector}`;
   const from = statedText(row, 'from');
-  return from === undefined || row.to === undefined ? undefined : `from ${from} to ${row.to}${sector}`;
+  return from === undefined || row.to === undefined ? words : `from ${from} to ${row.to}${sector}`;
 }
 
 /** mm; NaN where it cannot be read, which is then said. */

@@ -19,7 +19,7 @@ import { notesOf, present, stated, wordsSaid, type FactAccount } from './block.j
 import { chainage, panelLength, someLength, thickness as thicknessLimit } from './limits.js';
 import { lowerPlateReading } from './plate-reading.js';
 import { createReader, type Reader } from './reader.js';
-import { lowerSeenAt } from './seen-at.js';
+import { lowerSeenAt, middleOf, sectorWords } from './seen-at.js';
 import { seenInWork } from './seen-beside.js';
 import { lowerWork } from './work.js';
 import { lowerPanels, lowerRun, lowerStretches } from './stretch.js';
@@ -142,7 +142,7 @@ function lowerOldPanel(reader: Reader, fact: ast.OldPanel): OldPanel | undefined
   const point = reader.name(fact, 'point');
   const at = reader.quantity(fact, 'chainage', 'length', 'chainage', chainage);
   const panel = lowerPanels(reader, fact.panel);
-  const clock = reader.clock(fact, 'clock');
+  const clock = middleOf(reader.clock(fact, 'clock'), reader.clock(fact, 'clockEnd'));
   const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness', thicknessLimit);
   const error = reader.quantity(fact, 'error', 'length', 'error of the thickness', thicknessLimit);
   const spot: OldPanel['spot'] | undefined = point
@@ -151,7 +151,8 @@ function lowerOldPanel(reader: Reader, fact: ast.OldPanel): OldPanel | undefined
       ? { kind: 'panel', panel, ...stated({ clock }) }
       : at && { kind: 'chainage', at, ...stated({ clock }) };
   if (!spot || (!thickness && !fact.wornThrough)) return undefined;
-  return { spot, origin: reader.origin(fact), ...stated({ thickness, error, note: notesOf(fact) }) };
+  const note = present([sectorWords(fact), notesOf(fact)]).join(': ') || undefined;
+  return { spot, origin: reader.origin(fact), ...stated({ thickness, error, note }) };
 }
 
 /** `panel torn at 14.2 m worn through` says of the liner that came out what `old panel at 14.2 m worn through` does. */

@@ -11,7 +11,9 @@ import { mirror } from './mirror.js';
 import { wordsOf, type Reader } from './reader.js';
 import { lowerPanels } from './stretch.js';
 
-type PlacedNode = ast.Condition | ast.Finding | ast.Serviced | ast.WorkRow;
+export type MeasureNode =
+  ast.NotLooked | ast.PlateReading | ast.HoldDownGap | ast.FlightReading | ast.WornWidth;
+type PlacedNode = ast.Condition | ast.Finding | ast.Serviced | ast.WorkRow | MeasureNode;
 
 export function lowerSeenAt(reader: Reader, node: PlacedNode, mirrored: boolean): SeenPlace {
   const at = reader.quantity(node, 'at', 'length', 'chainage', chainage);
@@ -32,15 +34,23 @@ export function lowerSeenAt(reader: Reader, node: PlacedNode, mirrored: boolean)
 }
 
 /** Of a sector its middle, with both ends as they were written. */
-function middleOf(from: StatedClock | undefined, to: StatedClock | undefined): StatedClock | undefined {
+export function middleOf(
+  from: StatedClock | undefined,
+  to: StatedClock | undefined,
+): StatedClock | undefined {
   return from && to
     ? { hours: middleClock(from.hours, to.hours), text: `${from.text} to ${to.text}`, origin: from.origin }
     : from;
 }
 
 /** `clock 3:30 to 4:30`, for the note of what lies all along it; undefined where one position is written or none. */
-export function sectorWords(node: PlacedNode): string | undefined {
-  return node.clockEnd === undefined ? undefined : `clock ${node.clock ?? ''} to ${node.clockEnd}`;
+export function sectorWords(node: {
+  readonly clock?: string;
+  readonly clockEnd?: string;
+}): string | undefined {
+  return !('clockEnd' in node) || node.clockEnd === undefined
+    ? undefined
+    : `clock ${node.clock ?? ''} to ${node.clockEnd}`;
 }
 
 function otherSide(side: SeenPlace['side']): SeenPlace['side'] {
