@@ -36,7 +36,13 @@ import { withLinersFound } from '../domain/model/found-by-reline.js';
 import { linersOf } from '../domain/model/liners-there.js';
 import { groupBy } from './assembly/group-by.js';
 import { joinReadings, type Joined } from './assembly/readings.js';
-import { platesPlaced, seenPlaced, withConditionPlace, withPlace } from './assembly/seen-places.js';
+import {
+  measuredAt,
+  platesPlaced,
+  seenPlaced,
+  withConditionPlace,
+  withPlace,
+} from './assembly/seen-places.js';
 import { checkStretch } from './assembly/stretches.js';
 
 export interface Assembled {
@@ -283,9 +289,15 @@ function amended(
     sheets.flatMap((sheet) => sheet.amendments),
     conveyors,
     problems,
-    (draft, conveyor): Amendment => {
+    (draft, conveyor): Amendment | undefined => {
       const { of, read } = draft;
-      if (of.kind !== 'condition') return kept(draft, conveyor, undefined, () => ({ ...draft, conveyor }));
+      if ('place' in of) {
+        const { kind, place } = of;
+        const at = measuredAt(place, kind === 'hold-down' ? kind : undefined, read, conveyor, known);
+        return at && { ...draft, conveyor, of: { kind, at, ...(place.clock && { clock: place.clock }) } };
+      }
+      if (of.kind !== 'condition')
+        return kept(draft, conveyor, undefined, () => ({ ...draft, conveyor, of }));
       const line = withConditionPlace(of.line, read.day, conveyor, known);
       const gone = inspections
         .filter((look) => look.conveyor === conveyor && look.date.day === read.day)

@@ -244,7 +244,12 @@ function identityOf(node: AstNode, tokens: readonly TextPiece[]): string {
 /** A spot that a reading is of: its point, else chainage and clock. */
 function spotIdentity(node: AstNode): string {
   const of = textOf(node, 'of');
-  if (of !== undefined) return [of, valueAt(node, 'at')].filter(Boolean).join(' at ');
+  if (of !== undefined) {
+    const where = [...seenAt, 'clock'].flatMap((key) => valueAt(node, key) ?? []).join(' ');
+    return [[of, textOf(node, 'which')].filter(Boolean).join(' '), where].filter(Boolean).join(' at ');
+  }
+  const panel = valueAt(node, 'panel');
+  if (panel !== undefined) return `${panel} ${clock(textOf(node, 'clock'))}`;
   const seen = valueAt(node, 'seen');
   if (seen !== undefined) return seen;
   return (

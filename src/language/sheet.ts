@@ -39,7 +39,7 @@ export interface Sheet {
   readonly inspections: readonly InspectionDraft[];
   readonly rows: Rows;
   readonly corrections: readonly Draft<Correction>[];
-  readonly amendments: readonly Draft<Amendment>[];
+  readonly amendments: readonly AmendmentDraft[];
   readonly relines: readonly RelineDraft[];
   readonly panelsMoved: readonly Draft<PanelsMoved>[];
   readonly screwChanges: readonly ScrewChangeDraft[];
@@ -108,6 +108,14 @@ export type MeasureDrafts = {
     PlacedMeasures[K][number]
   >[];
 } & { readonly notLooked: readonly (Omit<NotLooked, 'from' | 'to'> & MeasuredPlace)[] };
+
+type AmendedSpot = Extract<Amendment['of'], { readonly at: unknown }>;
+
+/** Of a measure whose place is not yet found. */
+export type AmendmentDraft = Omit<Draft<Amendment>, 'of'> & {
+  readonly of:
+    Exclude<Amendment['of'], AmendedSpot> | { readonly kind: AmendedSpot['kind']; readonly place: SeenPlace };
+};
 
 /** Rows run from `firstRow` to before `endRow` in the sheet's own columns. */
 export type InspectionDraft = Omit<Draft<Inspection>, keyof MeasureDrafts> & MeasureDrafts;

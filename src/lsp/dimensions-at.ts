@@ -99,8 +99,12 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   ConveyorLiner: { from: 'length', to: 'length' },
   Correction: {
     chainage: 'length',
+    from: 'length',
+    ...place,
     offset: 'length',
-    at: 'length',
+    gap: 'length',
+    speed: 'rotation',
+    amps: 'current',
     thickness: 'length',
     error: 'length',
     depth: 'length',

@@ -740,8 +740,8 @@ test('what is said in another way, or not held at all, is told in which', () => 
   expect(told(record('inspection')('gauge ultrasonic ± 0.2 mm "checked"'))[0]).toMatch(/`finding "checked"`/);
   for (const block of ['reline', 'screw change'])
     expect(told(record(block)('cost 6900 EUR'))[0]).toMatch(/once, in the plant.*`cost reline/);
-  const gap = 'correction DG1 2022-06-27 hold-down at 9.5 m read on 2022-02-07 gap 9 mm by "foreman"\n';
-  expect(told(gap)[0]).toMatch(/^A correction is of one reading of a liner/);
+  const gauge = 'correction DG1 2022-06-27 gauge read on 2022-06-20 ± 0.4 mm\n';
+  expect(told(gauge)[0]).toMatch(/^A correction is of one reading of a liner/);
   // A slip of the pen keeps its mend.
   expect(told('serviced DG1 2026-01-02 gearbx oil changed\n')[0]).toMatch(/Did you mean `gearbox`/);
 });

@@ -1,4 +1,4 @@
-// What a correction beside the liner is of, in words: `plate at 9.1 m`, `current`, `panel torn at 14.2 m`.
+// What a correction beside the liner is of, in words: `plate at 9.1 m clock 5:00`, `current loaded`, `panel torn at 14.2 m`.
 
 import type { Amendment } from '../model/records.js';
 import { conditionWords } from './kinds.js';
@@ -7,11 +7,14 @@ export function amendedWords({ of }: Pick<Amendment, 'of'>): string {
   switch (of.kind) {
     case 'plate':
     case 'flight':
-      return `${of.kind} at ${of.at.text}`;
+    case 'hold-down':
+    case 'worn':
+      return `${of.kind} at ${of.at.text}${of.clock ? ` clock ${of.clock.text}` : ''}`;
     case 'current':
-      return 'current';
+      return [of.kind, of.which].filter(Boolean).join(' ');
+    case 'speed':
     case 'meter':
-      return 'meter';
+      return of.kind;
     case 'condition':
       return conditionWords(of.line);
   }

@@ -1,7 +1,7 @@
-// Which measures beside the readings of the liner were found wrong later, and what do they say now? Plate, flight, current, the meter
-// of a look, and a condition that never was there. A look then holds what counts, and beside it stands the look as it was written.
+// Which measures beside the readings of the liner were found wrong later, and what do they say now? Plate, flight, gap, worn strip,
+// current, speed, the meter of a look, and a condition that never was there. A look then holds what counts, and beside it stands the look as it was written.
 
-import { meterWords } from './meter-read.js';
+import { measuresMeant, sameSpot } from './amended-measures.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { Estate } from './estate.js';
 import type { Amendment, CorrectionOutcome, Inspection, JudgedAmendment } from './records.js';
@@ -30,7 +30,16 @@ function inOrder(a: Amendment, b: Amendment): number {
 function contradict(a: Amendment, b: Amendment): boolean {
   if (a.conveyor !== b.conveyor || a.date.day !== b.date.day || a.read.day !== b.read.day) return false;
   if (a.of.kind !== b.of.kind || a.of.kind === 'condition') return false;
-  if ('at' in a.of && 'at' in b.of && Math.abs(a.of.at.value - b.of.at.value) > sameSpot) return false;
+  if ('at' in a.of && 'at' in b.of && isElsewhere(a.of, b.of)) return false;
+  if (
+    a.of.kind === 'current' &&
+    b.of.kind === 'current' &&
+    a.of.which &&
+    b.of.which &&
+    a.of.which !== b.of.which
+  )
+    return false;
+  if (a.writtenAs && b.writtenAs && !isSame(a.writtenAs.value, b.writtenAs.value)) return false;
   if (a.says.kind === 'does not count' || b.says.kind === 'does not count')
     return a.says.kind !== b.says.kind;
   if (a.says.kind !== b.says.kind) return false;
@@ -39,6 +48,15 @@ function contradict(a: Amendment, b: Amendment): boolean {
   const [one, other] = [a.says, b.says];
   return (['empty', 'loaded'] as const).some(
     (which) => one[which] && other[which] && one[which].value !== other[which].value,
+  );
+}
+
+type Spot = Extract<Amendment['of'], { readonly at: unknown }>;
+
+function isElsewhere(a: Spot, b: Spot): boolean {
+  return (
+    Math.abs(a.at.value - b.at.value) > sameSpot ||
+    (a.clock && b.clock ? a.clock.hours !== b.clock.hours : false)
   );
 }
 
@@ -63,112 +81,51 @@ export function looksOn<E extends Estate>(estate: E, day: CalendarDay): E {
   return { ...estate, inspections, amendments: judged };
 }
 
-type Verdict = Pick<JudgedAmendment, 'outcome' | 'was'>;
+type Verdict = Pick<JudgedAmendment, 'outcome' | 'was' | 'readTwice'>;
 
 function applied(inspections: Inspection[], amendment: Amendment): Verdict {
   const verdict = (outcome: CorrectionOutcome, was = ''): Verdict => ({ outcome, was });
-  const { conveyor, date, read } = amendment;
-  const index = inspections.findIndex(
-    (each) => each.conveyor === conveyor && each.date.day === read.day && change(each, amendment),
+  const { conveyor, date, read, writtenAs } = amendment;
+  const looks = inspections.flatMap((look, index) =>
+    look.conveyor === conveyor && look.date.day === read.day
+      ? [{ index, measures: measuresMeant(look, amendment) }]
+      : [],
   );
-  const look = inspections[index];
-  const changed = look && change(look, amendment);
-  if (!changed)
-    return verdict(
-      inspections.some((each) => each.conveyor === conveyor && each.date.day === read.day)
-        ? 'not read there'
-        : 'no such look',
-    );
+  if (looks.length === 0) return verdict('no such look');
+  const count = Math.max(...looks.map(({ measures }) => measures.length));
+  const meant = Array.from({ length: count }, (_, i) =>
+    looks.flatMap(({ index, measures }) =>
+      (measures[i] ?? [])
+        .filter(({ stated }) => !writtenAs || (stated && isSame(stated.value, writtenAs.value)))
+        .map((measure) => ({ index, measure })),
+    ),
+  ).filter((same) => same.length > 0);
+  const was = meant.map((same) => [...new Set(same.map(({ measure }) => measure.was))]);
+  const twice = meant.find((same, i) => same.length > 1 && (was[i]?.length ?? 0) > 1);
+  if (meant.length === 0) return verdict('not read there');
   if (date.day < read.day) return verdict('before the reading');
-  if (changed.was === changed.now) return verdict('changes nothing', changed.was);
-  inspections[index] = { ...changed.look, written: look.written ?? look };
-  return verdict('counts', changed.was);
-}
-
-interface Change {
-  readonly look: Inspection;
-  /** As it counted before, and as it counts now, as written. */
-  readonly was: string;
-  readonly now: string;
-}
-
-/** mm: the place of a measure as an author writes it again. */
-const sameSpot = 0.5;
-
-/** Undefined where the look says nothing of the kind there. */
-function change(look: Inspection, { of, says }: Amendment): Change | undefined {
-  const now = amendedText(says);
-  const near = ({ at }: { readonly at: { readonly value: number } }): boolean =>
-    'at' in of && Math.abs(at.value - of.at.value) <= sameSpot;
-  switch (of.kind) {
-    case 'plate': {
-      const old = look.plates.find(near);
-      if (!old) return undefined;
-      const thickness = says.kind === 'thickness' ? says.thickness : undefined;
-      const plates = replaced(look.plates, old, thickness && { ...old, thickness });
-      return { look: { ...look, plates }, was: old.thickness.text, now };
-    }
-    case 'flight':
-      return flightChange(look, near, says);
-    case 'current': {
-      const currents = look.currents.map((each) => currentSaid(each, says));
-      if (look.currents.length === 0) return undefined;
-      const was = look.currents.map(currentWords).join(', ');
-      const fresh = currents.map(currentWords).join(', ');
-      return { look: { ...look, currents }, was, now: says.kind === 'current' ? fresh : now };
-    }
-    case 'meter': {
-      if (says.kind !== 'meter') return undefined;
-      const meter = { ...look.meter, hours: says.hours };
-      return { look: { ...look, meter }, was: meterWords(look.meter), now };
-    }
-    case 'condition': {
-      const conditions = look.conditions.filter((each) => !of.gone.includes(each));
-      if (conditions.length === look.conditions.length) return undefined;
-      return { look: { ...look, conditions }, was: 'there', now };
-    }
+  if (twice) {
+    const readTwice = new Set(twice.flatMap(({ measure }) => measure.stated?.text ?? []));
+    return { outcome: 'read twice', was: '', readTwice: [...readTwice] };
   }
+  const before = was.flat().filter(Boolean).join(', ');
+  if (before === amendedText(amendment.says)) return verdict('changes nothing', before);
+  for (const { index, measure } of meant.flat()) {
+    const look = inspections[index];
+    if (look) inspections[index] = { ...measure.change(look), written: look.written ?? look };
+  }
+  return verdict('counts', before);
+}
+
+/** To what an author can write. */
+function isSame(a: number, b: number): boolean {
+  return Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(b));
 }
 
 type Says = Amendment['says'];
 
-function flightChange(
-  look: Inspection,
-  near: (each: { readonly at: { readonly value: number } }) => boolean,
-  says: Says,
-): Change | undefined {
-  const [depth, across] = [look.flights.find(near), look.flightDiameters.find(near)];
-  const now = amendedText(says);
-  if (says.kind === 'depth' && depth) {
-    const flights = replaced(look.flights, depth, { ...depth, depth: says.depth });
-    return { look: { ...look, flights }, was: depth.depth.text, now };
-  }
-  if (says.kind === 'diameter' && across) {
-    const flightDiameters = replaced(look.flightDiameters, across, { ...across, diameter: says.diameter });
-    return { look: { ...look, flightDiameters }, was: across.diameter.text, now };
-  }
-  if (says.kind !== 'does not count' || (!depth && !across)) return undefined;
-  const was = [depth?.depth.text, across?.diameter.text].filter(Boolean).join(', ');
-  const flights = look.flights.filter((each) => each !== depth);
-  const flightDiameters = look.flightDiameters.filter((each) => each !== across);
-  return { look: { ...look, flights, flightDiameters }, was, now };
-}
-
-type Current = Inspection['currents'][number];
-
-function currentSaid(old: Current, says: Says): Current {
-  const kept = { origin: old.origin, ...(old.note !== undefined && { note: old.note }) };
-  if (says.kind !== 'current') return kept;
-  const { empty = old.empty, loaded = old.loaded } = says;
-  return { ...kept, ...(empty && { empty }), ...(loaded && { loaded }) };
-}
-
-function currentWords({ empty, loaded }: Pick<Current, 'empty' | 'loaded'>): string {
+function currentWords({ empty, loaded }: Pick<Inspection['currents'][number], 'empty' | 'loaded'>): string {
   return [empty && `${empty.text} empty`, loaded && `${loaded.text} loaded`].filter(Boolean).join(', ');
-}
-
-function replaced<T>(all: readonly T[], old: T, fresh: T | undefined): readonly T[] {
-  return all.flatMap((each) => (each === old ? (fresh ? [fresh] : []) : [each]));
 }
 
 /** As it counts since: `3.6 mm`, `does not count`. */
@@ -182,6 +139,12 @@ export function amendedText(says: Says): string {
       return says.diameter.text;
     case 'current':
       return currentWords(says);
+    case 'gap':
+      return says.gap.text;
+    case 'worn':
+      return `${says.from.text} to ${says.to.text}`;
+    case 'speed':
+      return says.speed.text;
     case 'meter':
       return says.hours.text;
     case 'does not count':

@@ -15,14 +15,32 @@ import type {
   CorrectionOutcome,
   Inspection,
   JudgedCorrection,
+  PanelUse,
   Place,
   Readings,
   ReadingVersion,
 } from './records.js';
+import { findRun } from './runs.js';
 import type { LinerSpecification } from './specifications.js';
+import type { StatedClock } from './stated.js';
 
 /** The liners that may have lain at a place when an inspection saw it, likeliest first. */
 export type LinersSeen = (place: Place, inspection: Inspection) => readonly LinerSpecification[];
+
+/** As what a row was said that is of a panel, or all along a stretch; mm, and hours in the direction of flow. */
+export type SaidAlong =
+  | { readonly kind: 'panel'; readonly panel: PanelUse; readonly clock: number | undefined }
+  | { readonly kind: 'stretch'; readonly from: number; readonly to: number }
+  | {
+      readonly kind: 'chainage';
+      readonly clock: number;
+      readonly along?: { readonly from: number; readonly to: number } | undefined;
+    };
+
+type Looked = Pick<Estate, 'inspections' | 'places'> & {
+  readonly readings: Readings;
+  readonly along: ReadonlyMap<number, SaidAlong>;
+};
 
 interface Target {
   readonly row: number;
@@ -32,7 +50,7 @@ interface Target {
 
 /** Columns with what counts now, and what became of each correction, in the order given. */
 export function applyCorrections(
-  estate: Pick<Estate, 'inspections' | 'places'> & { readonly readings: Readings },
+  estate: Looked,
   corrections: readonly Correction[],
   linersSeen: LinersSeen,
 ): { readonly readings: Readings; readonly judged: readonly JudgedCorrection[] } {
@@ -41,7 +59,7 @@ export function applyCorrections(
   const rows = new Map<Correction, number>();
   const byRow = new Map<number, { target: Target; said: Correction[] }>();
   for (const correction of corrections) {
-    const found = targetsOf(estate, correction);
+    const found = targetsOf(estate, correction, linersSeen);
     if (typeof found === 'string') {
       outcomes.set(correction, found);
       continue;
@@ -79,38 +97,92 @@ export function readingsOn<E extends Estate>(estate: E, day: CalendarDay | undef
 }
 
 function targetsOf(
-  { inspections, places, readings }: Pick<Estate, 'inspections' | 'places'> & { readonly readings: Readings },
-  { conveyor, date, read, spot }: Correction,
+  { inspections, places, readings, along }: Looked,
+  { conveyor, date, read, spot, writtenAs }: Correction,
+  linersSeen: LinersSeen,
 ): readonly Target[] | CorrectionOutcome {
   const looks = inspections.filter((each) => each.conveyor === conveyor && each.date.day === read.day);
   if (spot.kind === 'point' && !conveyor.points.some(({ name }) => name === spot.point.name))
     return 'unreadable';
   if (looks.length === 0) return 'no such look';
   if (date.day < read.day) return 'before the reading';
-  const found = looks.flatMap((inspection): readonly Target[] => {
+  const there = looks.flatMap((inspection): readonly Target[] => {
     const targets: Target[] = [];
     for (let row = inspection.firstRow; row < inspection.endRow; row++) {
       const place = places[readings.place[row] ?? -1];
       const counts = spot.kind !== 'all' || readings.kind[row] === ReadingKind.thickness;
-      if (place && counts && isThere(place, spot, inspection)) targets.push({ row, place, inspection });
+      if (place && counts && isMeant(place, along.get(row), spot, inspection))
+        targets.push({ row, place, inspection });
     }
     return targets;
   });
+  if (spot.kind === 'all') return there.length === 0 ? 'not read there' : there;
+  // What was said all along a stretch may count at a point that was read by itself too.
+  const own = there.filter(({ row }) => !along.has(row));
+  const found = (own.length > 0 ? own : there).filter(
+    (target) => writtenAs === undefined || isWritten(readings, target, writtenAs, linersSeen),
+  );
   if (found.length === 0) return 'not read there';
-  if (spot.kind === 'all') return found;
   const says = new Set(found.map(({ row }) => `${readings.kind[row] ?? ''} ${readings.value[row] ?? ''}`));
   return says.size > 1 ? 'read twice' : found;
 }
 
-/** To a tenth of a millimetre and a minute of the clock: what an author can write. */
-function isThere(place: Place, spot: Correction['spot'], { view }: Inspection): boolean {
-  if (spot.kind === 'all') return true;
-  if (spot.kind === 'point') return place.declared && place.name === spot.point.name;
-  const clock = view.direction === 'upstream' ? mirrorClock(spot.clock.hours) : spot.clock.hours;
-  return (
-    Math.round(place.at * 10) === Math.round(spot.at.value * 10) &&
-    Math.round(place.clock * 60) === Math.round(clock * 60)
+function isWritten(
+  { kind, value }: Readings,
+  { row, place, inspection }: Target,
+  writtenAs: NonNullable<Correction['writtenAs']>,
+  linersSeen: LinersSeen,
+): boolean {
+  if (!('name' in writtenAs))
+    return kind[row] === ReadingKind.thickness && Math.abs((value[row] ?? NaN) - writtenAs.value) < 0.005;
+  if (kind[row] !== ReadingKind.colour) return false;
+  return linersSeen(place, inspection).some(
+    ({ layers }) => layers[value[row] ?? -1]?.name === writtenAs.name,
   );
+}
+
+/** A panel and a stretch as the look names them; a spot to a tenth of a millimetre and a minute of the clock: what an author can write. */
+function isMeant(
+  place: Place,
+  said: SaidAlong | undefined,
+  spot: Correction['spot'],
+  { view }: Inspection,
+): boolean {
+  const hours = (clock: StatedClock): number =>
+    view.direction === 'upstream' ? mirrorClock(clock.hours) : clock.hours;
+  switch (spot.kind) {
+    case 'all':
+      return true;
+    case 'point':
+      return place.declared && place.name === spot.point.name;
+    case 'chainage':
+      return (
+        Math.round(place.at * 10) === Math.round(spot.at.value * 10) &&
+        Math.round(place.clock * 60) === Math.round(hours(spot.clock) * 60)
+      );
+    case 'panel':
+    case 'stretch': {
+      const clock = spot.clock && hours(spot.clock);
+      const own = said?.kind === 'stretch' ? undefined : said?.clock;
+      if (clock !== undefined && (own === undefined || Math.round(own * 60) !== Math.round(clock * 60)))
+        return false;
+      return spot.kind === 'panel' ? isOfPanel(said, spot.panel, place) : isAllAlong(said, spot);
+    }
+  }
+}
+
+function isOfPanel(said: SaidAlong | undefined, { run, first }: PanelUse, { conveyor }: Place): boolean {
+  if (said?.kind !== 'panel' || said.panel.first.count !== first.count) return false;
+  const [one, other] = [findRun(conveyor, said.panel.run), findRun(conveyor, run)];
+  return one !== undefined && one.from === other?.from;
+}
+
+function isAllAlong(
+  said: SaidAlong | undefined,
+  { from, to }: Extract<Correction['spot'], { readonly kind: 'stretch' }>,
+): boolean {
+  const ends = said?.kind === 'stretch' ? said : said?.kind === 'chainage' ? said.along : undefined;
+  return ends !== undefined && Math.abs(ends.from - from.value) < 0.5 && Math.abs(ends.to - to.value) < 0.5;
 }
 
 function versionsOf(

@@ -309,10 +309,19 @@ export interface Correction {
   readonly spot:
     | { readonly kind: 'point'; readonly point: NameUse }
     | { readonly kind: 'chainage'; readonly at: Stated<'length'>; readonly clock: StatedClock }
+    | { readonly kind: 'panel'; readonly panel: PanelUse; readonly clock?: StatedClock }
+    | {
+        readonly kind: 'stretch';
+        readonly from: Stated<'length'>;
+        readonly to: Stated<'length'>;
+        readonly clock?: StatedClock;
+      }
     /** Every thickness of the look. */
     | { readonly kind: 'all' };
   /** The day of the reading. */
   readonly read: StatedDay;
+  /** What the line says that is meant, where the spot was read twice that day: a thickness, or the name of a colour. */
+  readonly writtenAs?: Stated<'length'> | NameUse;
   readonly says:
     | {
         readonly kind: 'thickness';
@@ -337,12 +346,27 @@ export interface Amendment {
   /** The day of the look. */
   readonly read: StatedDay;
   readonly of:
-    | { readonly kind: 'plate' | 'flight'; readonly at: Stated<'length'> }
-    | { readonly kind: 'current' | 'meter' }
+    /** A clock position as the inspector saw it. */
+    | {
+        readonly kind: 'plate' | 'flight' | 'hold-down' | 'worn';
+        readonly at: Stated<'length'>;
+        readonly clock?: StatedClock;
+      }
+    | { readonly kind: 'current'; readonly which?: 'empty' | 'loaded' }
+    | { readonly kind: 'speed' | 'meter' }
     /** `gone`: the lines of the looks of that day which it speaks of. */
     | { readonly kind: 'condition'; readonly line: ConditionLine; readonly gone: readonly ConditionLine[] };
+  /** What the line says that is meant, where the look says two things of it. */
+  readonly writtenAs?: Stated;
   readonly says:
-    | { readonly kind: 'thickness'; readonly thickness: Stated<'length'> }
+    | {
+        readonly kind: 'thickness';
+        readonly thickness: Stated<'length'>;
+        readonly error?: Stated<'length'>;
+      }
+    | { readonly kind: 'gap'; readonly gap: Stated<'length'> }
+    | { readonly kind: 'worn'; readonly from: StatedClock; readonly to: StatedClock }
+    | { readonly kind: 'speed'; readonly speed: Stated<'rotation'> }
     | { readonly kind: 'depth'; readonly depth: Stated<'length'> }
     | { readonly kind: 'diameter'; readonly diameter: Stated<'length'> }
     | { readonly kind: 'current'; readonly empty?: Stated<'current'>; readonly loaded?: Stated<'current'> }
@@ -358,6 +382,8 @@ export interface JudgedAmendment extends Amendment {
   readonly outcome: CorrectionOutcome;
   /** As it counted before, as written; empty where it hits nothing. */
   readonly was: string;
+  /** What the lines say that may be meant, where they are more than one. */
+  readonly readTwice?: readonly string[];
 }
 
 /** What became of a correction. Only one that counts, or that a later one replaced, ever moved a number. */

@@ -8,11 +8,13 @@ import type { Sheet } from '../sheet.js';
 import type { ConveyorIndex } from './conveyors.js';
 import { groupBy } from './group-by.js';
 import { measuresPlaced, seenPlaced } from './seen-places.js';
-import { emptyColumns, segmentOf, type PlacedDraft } from './segment.js';
+import { emptyColumns, segmentOf, type AlongSpot, type PlacedDraft } from './segment.js';
 
 export interface Joined {
   readonly inspections: readonly Inspection[];
   readonly readings: Readings;
+  /** As in a segment. */
+  readonly along: ReadonlyMap<number, AlongSpot>;
   readonly places: readonly Place[];
 }
 
@@ -35,6 +37,7 @@ export function joinReadings(
   const readings = emptyColumns(count);
   const inspections: Inspection[] = [];
   const places: Place[] = [];
+  const along = new Map<number, AlongSpot>();
   let row = 0;
   for (const { conveyor, segment } of segments) {
     const [firstLook, firstPlace] = [inspections.length, places.length];
@@ -50,6 +53,7 @@ export function joinReadings(
     for (const [at, reline] of own.bench) readings.bench.set(row + at, reline);
     for (const [at, note] of own.notes) readings.notes.set(row + at, note);
     for (const [at, photo] of own.photos) readings.photos.set(row + at, photo);
+    for (const [at, spot] of segment.along) along.set(row + at, spot);
     for (const place of segment.places) places.push(place);
     for (const problem of segment.problems) problems.push(problem);
     for (const { draft } of segment.looks) {
@@ -60,7 +64,7 @@ export function joinReadings(
     }
     row = end;
   }
-  return { inspections, readings, places };
+  return { inspections, readings, places, along };
 }
 
 /** Columns that mean the same in a segment and in the estate. */

@@ -110,6 +110,18 @@ export function platesPlaced(
   });
 }
 
+/** Where a measure counts: of a stretch, at its middle. Undefined, and told, where that is not there. */
+export function measuredAt(
+  place: SeenPlace,
+  part: string | undefined,
+  date: StatedDay,
+  conveyor: Conveyor,
+  known: PlacesKnown,
+): Stated<'length'> | undefined {
+  const { at, to } = placeFound(place, part, date, conveyor, known);
+  return at && to ? middleOf(at, to) : at;
+}
+
 interface Measured {
   readonly at: Stated<'length'>;
   readonly note?: string;

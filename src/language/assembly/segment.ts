@@ -36,10 +36,15 @@ export interface Segment {
   readonly places: readonly Place[];
   /** `inspection` counts in `looks`, `place` in `places`. */
   readonly readings: Readings;
+  /** Rows that were said of a panel or all along a stretch: as what. */
+  readonly along: ReadonlyMap<number, AlongSpot>;
   readonly problems: readonly Problem[];
   /** A problem names other conveyors, so it has to be looked up anew when these change. */
   readonly looksElsewhere: boolean;
 }
+
+/** Said of a panel or all along a stretch, which counts at one spot of it. */
+export type AlongSpot = Extract<ReadingSpot, { readonly kind: 'panel' | 'stretch' | 'chainage' }>;
 
 const last = new WeakMap<Conveyor, Segment>();
 
@@ -74,6 +79,7 @@ function build(
   const columns = emptyColumns(count);
   const problems: Problem[] = [];
   const places = createPlaces(conveyor);
+  const along = new Map<number, AlongSpot>();
   let looksElsewhere = false;
   let row = 0;
   for (const [index, { draft, sheet }] of looks.entries()) {
@@ -90,6 +96,7 @@ function build(
     for (let from = firstRow; from < endRow; from++, row++) {
       const stated = rows.spots[rows.spot[from] ?? -1];
       const spot = settledSpot(conveyor, stated, relines, draft.date.day);
+      if (isAlong(stated)) along.set(row, stated);
       if (stated?.kind === 'panel' && !spot) problems.push(panelNotThere(conveyor, stated.panel));
       const start = rows.start[from] ?? 0;
       const number = spot ? places.numberOf(spot, { source, start, end: rows.end[from] ?? 0 }) : -1;
@@ -121,7 +128,7 @@ function build(
     if (number >= 0) columns.place[i] = finished.newNumber[number] ?? -1;
   }
   nameColours(conveyor, looks, relines, finished.places, columns, problems);
-  return { looks, relines, places: finished.places, readings: columns, problems, looksElsewhere };
+  return { looks, relines, places: finished.places, readings: columns, along, problems, looksElsewhere };
 }
 
 /** A panel in the layout of that day, all along it; undefined where there is no such panel. */
@@ -143,6 +150,14 @@ function spotAlong(conveyor: Conveyor, lay: PanelEnds, clock: number | undefined
   if (point) return { kind: 'point', name: point.name };
   const spot = spotAt(conveyor, middleOfPanel(lay), clock);
   return spot.kind === 'chainage' ? { ...spot, along: { from: lay.from, to: lay.to } } : spot;
+}
+
+function isAlong(spot: ReadingSpot | undefined): spot is AlongSpot {
+  return (
+    spot?.kind === 'panel' ||
+    spot?.kind === 'stretch' ||
+    (spot?.kind === 'chainage' && spot.along !== undefined)
+  );
 }
 
 function panelNotThere(conveyor: Conveyor, panel: PanelUse): Problem {

@@ -154,6 +154,22 @@ export const recordKeywords: KeywordDocs = {
       'Every thickness of a look, by as much: the gauge was set wrong. One that is corrected by itself goes by that, if that was said later.',
       'all read on ${1:2026-03-14} thickness ${2:0.4} mm ${3|less,more|} by "${4:day shift}" "${5:gauge 0.4 mm high}"',
     ),
+    panel: word(
+      'The panel, as the inspection has it.',
+      'panel ${1:7} of run ${2:2} read on ${3:2026-03-14} colour ${4:teal}',
+    ),
+    'of run': word('The run that it is of.', 'of run ${1:2}'),
+    from: word('The stretch, as the inspection has it.', 'from ${1:18} m to ${2:19.5} m'),
+    'hold-down': word(
+      'A gap of a hold-down that was measured wrong.',
+      'hold-down at ${1:9.5} m read on ${2:2026-03-14} gap ${3:12} mm',
+    ),
+    gap: word('What it should have been.', 'gap ${1:12} mm'),
+    worn: word(
+      'A worn strip that was read wrong.',
+      'worn at ${1:9} m read on ${2:2026-03-14} clock ${3:4:30} to ${4:7:30}',
+    ),
+    speed: word('A speed that was counted wrong.', 'speed read on ${1:2026-03-14} ${2:16.4} rpm'),
     less: word('Thinner than was read.'),
     more: word('Thicker than was read.'),
     'read on': word('The day of the inspection whose reading was wrong.', 'read on ${1:2026-03-14}'),
@@ -182,6 +198,10 @@ export const recordKeywords: KeywordDocs = {
     meter: word('The hour meter of a look.', 'meter read on ${1:2026-03-14} ${2:8120} h'),
     '±': error,
     '+/-': error,
+  },
+  ReadOn: {
+    'read on': word('The day of the inspection whose reading was wrong.', 'read on ${1:2026-03-14}'),
+    'written as': word('What the wrong line says, where the look reads it twice.', 'written as ${1:3.4} mm'),
   },
   Patch: {
     patch: word(

@@ -7,6 +7,8 @@ import type { Draft } from '../sheet.js';
 import { stated, wordsSaid } from './block.js';
 import { chainage, offset as offsetLimit, thickness as thicknessLimit } from './limits.js';
 import type { Reader } from './reader.js';
+import { middleOf } from './seen-at.js';
+import { lowerPanels } from './stretch.js';
 
 export function lowerCorrection(reader: Reader, node: ast.Correction): Draft<Correction> | undefined {
   const conveyorUse = reader.use(node, 'conveyor');
@@ -14,7 +16,11 @@ export function lowerCorrection(reader: Reader, node: ast.Correction): Draft<Cor
   const read = reader.day(node, 'read');
   const spot = spotOf(reader, node);
   const says = saysOf(reader, node);
-  if (!conveyorUse || !date || !read || !spot || !says) return undefined;
+  const writtenAs =
+    reader.quantity(node, 'was', 'length', 'what was written', thicknessLimit) ??
+    reader.name(node, 'wasColour');
+  const isNamed = (node.was ?? node.wasColour) === undefined || writtenAs !== undefined;
+  if (!conveyorUse || !date || !read || !spot || !says || !isNamed) return undefined;
   return {
     conveyorUse,
     date,
@@ -22,7 +28,7 @@ export function lowerCorrection(reader: Reader, node: ast.Correction): Draft<Cor
     read,
     says,
     origin: reader.origin(node),
-    ...stated({ by: node.by, note: wordsSaid(node) }),
+    ...stated({ by: node.by, note: wordsSaid(node), writtenAs }),
   };
 }
 
@@ -30,8 +36,16 @@ function spotOf(reader: Reader, node: ast.Correction): Correction['spot'] | unde
   if (node.all) return { kind: 'all' };
   const point = reader.name(node, 'point');
   if (point) return { kind: 'point', point };
+  const clock = middleOf(reader.clock(node, 'clock'), reader.clock(node, 'clockEnd'));
+  if (node.clock !== undefined && !clock) return undefined;
+  const panel = lowerPanels(reader, node.panel);
+  if (panel) return { kind: 'panel', panel, ...stated({ clock }) };
+  const span = node.from === undefined ? undefined : reader.range(node, 'length', 'stretch', chainage);
+  if (span) {
+    const [from, to] = span.from.value <= span.to.value ? [span.from, span.to] : [span.to, span.from];
+    return { kind: 'stretch', from, to, ...stated({ clock }) };
+  }
   const at = reader.quantity(node, 'chainage', 'length', 'chainage', chainage);
-  const clock = reader.clock(node, 'clock');
   return at && clock && { kind: 'chainage', at, clock };
 }
 

@@ -13,7 +13,7 @@ import { lowerPanels } from './stretch.js';
 
 export type MeasureNode =
   ast.NotLooked | ast.PlateReading | ast.HoldDownGap | ast.FlightReading | ast.WornWidth;
-type PlacedNode = ast.Condition | ast.Finding | ast.Serviced | ast.WorkRow | MeasureNode;
+type PlacedNode = ast.Condition | ast.Finding | ast.Serviced | ast.WorkRow | ast.Correction | MeasureNode;
 
 export function lowerSeenAt(reader: Reader, node: PlacedNode, mirrored: boolean): SeenPlace {
   const at = reader.quantity(node, 'at', 'length', 'chainage', chainage);

@@ -246,7 +246,7 @@ const unlessNear: readonly LineSaying[] = [
       ? {
           at: reached,
           message:
-            'A correction is of one reading of a liner, of plate, flight, current or meter, or of a condition that never was there, ' +
+            'A correction is of one reading of a liner, of plate, flight, gap, worn strip, current, speed or meter, or of a condition that never was there, ' +
             'each in a line of its own, and the look stays as it was written. What no correction can say is said by a `finding "…"` ' +
             'in the next look.',
         }

@@ -14,6 +14,10 @@ const rows = [
   'plate at 2 m thickness 3.2 mm',
   'flight at 2 m depth 50 mm outside diameter 390 mm',
   'current empty 4 A loaded 6 A',
+  'plate at 3 m clock 5:00 thickness 3.4 mm',
+  'hold-down at 4 m gap 9 mm',
+  'worn at 2 m clock 5:00 to 7:00',
+  'speed 17 rpm',
   'panel torn at 3 m serious',
   'finding hatch at 2 m serious "hinge"',
   'gearbox noise slight; P1 thickness 11 mm',
@@ -28,8 +32,21 @@ function said(correction: string) {
 }
 
 /** Values only, and without what was written before. */
-const measures = ({ plates, flights, flightDiameters, currents, meter, conditions }: Inspection) => ({
-  plates: plates.map(({ at, thickness }) => [at.value, thickness.value]),
+const measures = ({
+  plates,
+  flights,
+  flightDiameters,
+  holdDownGaps,
+  wornWidths,
+  speeds,
+  currents,
+  meter,
+  conditions,
+}: Inspection) => ({
+  plates: plates.map(({ at, clock, thickness }) => [at.value, clock?.hours, thickness.value]),
+  gaps: holdDownGaps.map(({ at, gap }) => [at.value, gap.value]),
+  worn: wornWidths.map(({ at, from, to }) => [at.value, from.hours, to.hours]),
+  speeds: speeds.map(({ speed }) => speed.value),
   flights: flights.map(({ at, depth }) => [at.value, depth.value]),
   diameters: flightDiameters.map(({ at, diameter }) => [at.value, diameter.value]),
   currents: currents.map(({ empty, loaded }) => [empty?.value, loaded?.value]),
@@ -46,6 +63,17 @@ describe('a correction', () => {
     ['flight at 2 m', 'does not count', 'flight at 2 m depth 50 mm outside diameter 390 mm; ', ''],
     ['current', 'loaded 7 A', 'loaded 6 A', 'loaded 7 A'],
     ['current', 'empty 3 A loaded 7 A', 'empty 4 A loaded 6 A', 'empty 3 A loaded 7 A'],
+    ['current loaded', '7 A', 'loaded 6 A', 'loaded 7 A'],
+    ['current empty', 'does not count', 'empty 4 A ', ''],
+    ['current', 'does not count', 'current empty 4 A loaded 6 A; ', ''],
+    ['plate at 3 m clock 5:00', 'thickness 3.6 mm', 'thickness 3.4 mm', 'thickness 3.6 mm'],
+    ['plate at 3 m', 'does not count', 'plate at 3 m clock 5:00 thickness 3.4 mm; ', ''],
+    ['hold-down at 4 m', 'gap 12 mm', 'gap 9 mm', 'gap 12 mm'],
+    ['hold-down at 4 m', 'does not count', 'hold-down at 4 m gap 9 mm; ', ''],
+    ['worn at 2 m', 'clock 4:30 to 7:30', 'clock 5:00 to 7:00', 'clock 4:30 to 7:30'],
+    ['worn at 2 m', 'does not count', 'worn at 2 m clock 5:00 to 7:00; ', ''],
+    ['speed', '17.4 rpm', 'speed 17 rpm', 'speed 17.4 rpm'],
+    ['speed', 'does not count', 'speed 17 rpm; ', ''],
     ['panel torn at 3 m', 'does not count', 'panel torn at 3 m serious; ', ''],
     ['finding hatch at 2 m', 'does not count', 'finding hatch at 2 m serious "hinge"; ', ''],
     ['gearbox noise', 'does not count', 'gearbox noise slight; ', ''],
@@ -63,6 +91,41 @@ describe('a correction', () => {
     expect(besideLiner(estate, historyOf(estate, conveyor)).corrections).toMatchObject([
       { by: 'shift', why: 'slip' },
     ]);
+  });
+
+  test.each([
+    [
+      'plate at 2 m',
+      'plate at 2 m thickness 3.2 mm',
+      'plate at 2 m clock 5:00 thickness 3.8 mm',
+      'does not count',
+    ],
+    ['hold-down at 2 m', 'hold-down at 2 m gap 9 mm', 'hold-down at 2 m gap 11 mm', 'gap 12 mm'],
+    ['speed', 'speed 17 rpm', 'speed 15 rpm', 'does not count'],
+    ['current loaded', 'current loaded 6 A', 'current loaded 9 A', '7 A'],
+  ])('of one of two, %s, asks which; what the wrong line says tells it', (what, good, wrong, says) => {
+    const both = works + look(2400, `${good}; ${wrong}; P1 thickness 11 mm`);
+    const written = wrong.split(' ').slice(-2).join(' ');
+    const judged = (read: string) => {
+      const text = `${both}correction DG1 2025-05-01 ${what} read on 2025-04-11${read} ${says} by "shift" "slip"\n`;
+      const { estate, findings } = analyse([{ uri: 'a.trough', text }]);
+      const asked = findings.filter(({ code }) => code === 'TL366').map(({ message }) => message);
+      return { asked, look: estate.inspections[0] };
+    };
+    const open = judged('');
+    expect(open.asked).toHaveLength(1);
+    expect(open.asked[0]).toContain(`written as ${written}`);
+    const as = judged(` written as ${written}`);
+    expect(as.asked).toEqual([]);
+    const left =
+      says === 'does not count' ? `${good}` : `${good}; ${wrong.replace(written, says.replace('gap ', ''))}`;
+    const other = analyse([
+      { uri: 'a.trough', text: works + look(2400, `${left}; P1 thickness 11 mm`) },
+    ]).estate;
+    const [wanted] = other.inspections;
+    if (!as.look || !wanted) throw new Error('no look');
+    expect(open.look?.written).toBeUndefined();
+    expect(measures(as.look)).toEqual(measures(wanted));
   });
 
   test('of the meter counts the hours anew; a later one replaces it', () => {
@@ -98,7 +161,8 @@ describe('a correction', () => {
       { uri: 'a.trough', text: works + look(2400, rows) + line('thickness 3.4 mm') },
       { uri: 'b.trough', text: line('thickness 3.6 mm') },
     ]);
-    expect(estate.inspections.flatMap(({ plates }) => plates)).toEqual([]);
+    const left = estate.inspections.flatMap(({ plates }) => plates.map(({ at }) => at.text));
+    expect(left).toEqual(['3 m']);
     expect(findings.map(({ code }) => code).filter((code) => code === 'TL367')).toHaveLength(2);
   });
 });

@@ -59,6 +59,43 @@ describe('a reading corrected later', () => {
     expect(model(corrected)).not.toEqual(model(wrong));
   });
 
+  test.each([
+    ['panel 2 of run 2', '', 'panel 2 of run 2 colour ivory', 'colour ivory', 'colour teal'],
+    [
+      'panel 2 of run 2 clock 5:00',
+      '',
+      'panel 2 of run 2 clock 5:00 colour ivory',
+      'colour ivory',
+      'colour teal',
+    ],
+    ['from 3 m to 4.6 m', '', 'from 3 m to 4.6 m colour ivory', 'colour ivory', 'colour teal'],
+    [
+      'from 3 m to 4.6 m clock 5:00',
+      '',
+      'from 3 m to 4.6 m clock 5:00 thickness 8 mm',
+      'thickness 8 mm',
+      'thickness 9 mm',
+    ],
+    [
+      'at 3 m clock 5:00 to 7:00',
+      '',
+      'at 3 m clock 5:00 to 7:00 thickness 8 mm',
+      'thickness 8 mm',
+      'thickness 9 mm',
+    ],
+    ['P1', ' written as 6 mm', 'P1 thickness 6 mm', 'thickness 6 mm', 'thickness 9.1 mm'],
+    ['P1', ' written as teal', 'P1 colour teal', 'colour teal', 'colour ivory'],
+  ])('is named as the look has it: %s%s', (spot, as, line, was, now) => {
+    const first = looks(`thickness 9.3 mm\n  ${line}`);
+    const said = read(
+      first,
+      `correction DG1 2025-03-20 ${spot} read on 2025-03-10${as} ${now} by "shift" "slip"`,
+    );
+    expect(said.findings.map(({ code }) => code).filter((code) => /^TL(10|36)/.test(code))).toEqual([]);
+    expect(limits(said)).toEqual(limits(read(first.replace(line, line.replace(was, now)))));
+    expect(limits(said)).not.toEqual(limits(read(first)));
+  });
+
   test('that does not count is as good as not read, and is listed among what was left out', () => {
     const withdrawn = read(looks('thickness 6.4 mm'), correction('does not count'));
     expect(limits(withdrawn)).toEqual(limits(read(looks('not seen').replace('  P1 not seen\n', ''))));

@@ -1,6 +1,7 @@
 // Is the reading there that a correction speaks of, and only one?
 
 import { amendedWords } from '../../../domain/conditions/amended-words.js';
+import { panelWords } from '../../../domain/conditions/kinds.js';
 import type { JudgedAmendment, JudgedCorrection } from '../../../domain/model/records.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { formatDay } from '../../../domain/units/calendar.js';
@@ -100,7 +101,10 @@ function messageOf(estate: Estate, correction: JudgedCorrection | JudgedAmendmen
     case 'not read there':
       return `${spotWords(correction)} was not read in the look of ${day}.`;
     case 'read twice':
-      return `${spotWords(correction)} was read more than once on ${day}, with different results: which of them is wrong is not said.`;
+      return (
+        `${spotWords(correction)} was read more than once on ${day}, with different results: which of them is wrong is not said. ` +
+        `Behind the day stands what the wrong line says${writtenWords(correction)}.`
+      );
     case 'before the reading':
       return `This correction is of ${formatDay(date.day)}, and the reading it corrects was made later, on ${day}.`;
     case 'counts':
@@ -116,12 +120,27 @@ function spotWords(correction: JudgedCorrection | JudgedAmendment): string {
   const { conveyor } = correction;
   if ('of' in correction) return `${capitalised(amendedWords(correction))} of ${conveyor.name}`;
   const { spot } = correction;
-  if (spot.kind === 'all') return `A thickness of ${conveyor.name}`;
-  return spot.kind === 'point'
-    ? `${spot.point.name} of ${conveyor.name}`
-    : `The spot at ${chainageOn(conveyor, spot.at.value)}, ${spot.clock.text}, of ${conveyor.name}`;
+  switch (spot.kind) {
+    case 'all':
+      return `A thickness of ${conveyor.name}`;
+    case 'point':
+      return `${spot.point.name} of ${conveyor.name}`;
+    case 'panel':
+      return `${capitalised(panelWords(spot.panel))} of ${conveyor.name}`;
+    case 'stretch':
+      return `The stretch from ${spot.from.text} to ${spot.to.text} of ${conveyor.name}`;
+    case 'chainage':
+      return `The spot at ${chainageOn(conveyor, spot.at.value)}, ${spot.clock.text}, of ${conveyor.name}`;
+  }
 }
 
 function capitalised(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** `: written as 2.9 mm, or written as 3.4 mm`. */
+function writtenWords(correction: JudgedCorrection | JudgedAmendment): string {
+  const read = 'readTwice' in correction ? correction.readTwice : undefined;
+  if (!read?.length) return ', as `written as 9.4 mm`';
+  return `: ${read.map((each) => `\`written as ${each}\``).join(', or ')}`;
 }
