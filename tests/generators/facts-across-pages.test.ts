@@ -50,12 +50,8 @@ const facts: Readonly<Record<string, Case>> = {
     lines: ['P1 thickness 9 mm photo "a.png"', 'P1 thickness 9 mm photo "b.png"'],
     but: { sheet: pictures },
   },
-  'Reading.note': {
+  'Reading.notes': {
     lines: ['P1 thickness 9 mm "smooth"', 'P1 thickness 9 mm "rough"'],
-    but: { hover: remark },
-  },
-  'Reading.shows': {
-    lines: ['P1 thickness 9 mm "x" photo "a.png" "left"', 'P1 thickness 9 mm "x" photo "a.png" "right"'],
     but: { hover: remark },
   },
   'Reading.clockEnd': {
@@ -81,9 +77,6 @@ const facts: Readonly<Record<string, Case>> = {
   'Condition.size': { lines: ['joint open 4 mm at 2 m', 'joint open 8 mm at 2 m'] },
   'Condition.aspect': { lines: ['gearbox oil low', 'gearbox oil leak'] },
   'Condition.temperature': { lines: ['gearbox temperature 60 degC', 'gearbox temperature 70 degC'] },
-  'Condition.measured': {
-    lines: ['gearbox noise slight temperature 60 degC', 'gearbox noise slight temperature 70 degC'],
-  },
   'Condition.point': { lines: ['bolts loose 2 at P1', 'bolts loose 2 at P3'] },
   'Condition.at': { lines: ['bolts loose 2 at 1 m', 'bolts loose 2 at 4 m'] },
   'Condition.clock': { lines: ['panel torn at 2 m clock 5:00', 'panel torn at 2 m clock 7:00'] },
@@ -102,16 +95,12 @@ const facts: Readonly<Record<string, Case>> = {
     but: { sheet: pictures },
   },
   'Condition.closed': { lines: ['panel lifted at 2 m', 'panel lifted at 2 m closed on 2025-09-08'] },
-  'Condition.note': {
+  'Condition.notes': {
     lines: ['panel lifted at 2 m "left"', 'panel lifted at 2 m "right"'],
     but: { hover: remark },
   },
   'Condition.clockEnd': {
     lines: ['panel torn at 2 m clock 5:00 to 6:00', 'panel torn at 2 m clock 5:00 to 8:00'],
-  },
-  'Condition.shows': {
-    lines: ['panel lifted at 2 m "x" photo "a.png" "left"', 'panel lifted at 2 m "x" photo "a.png" "right"'],
-    but: { hover: remark },
   },
   'NotLooked.point': { lines: ['not seen at P1 blocked', 'not seen at P3 blocked'] },
   'NotLooked.end': { lines: ['not seen at head blocked', 'not seen at tail blocked'] },
@@ -122,7 +111,7 @@ const facts: Readonly<Record<string, Case>> = {
   'NotLooked.at': { lines: ['not seen at 2 m blocked', 'not seen at 4 m blocked'] },
   'NotLooked.to': { lines: ['not seen from 1 m to 4 m', 'not seen from 1 m to 3 m'] },
   'NotLooked.reason': { lines: ['not seen at 2 m blocked', 'not seen at 2 m no light'] },
-  'NotLooked.note': {
+  'NotLooked.notes': {
     lines: ['not seen at 2 m "wet"', 'not seen at 2 m "dark"'],
     but: { hover: remark },
   },
@@ -155,14 +144,7 @@ const facts: Readonly<Record<string, Case>> = {
     lines: ['plate at 2 m thickness 3.6 mm photo "a.png"', 'plate at 2 m thickness 3.6 mm photo "b.png"'],
     but: { sheet: pictures },
   },
-  'PlateReading.shows': {
-    lines: [
-      'plate at 2 m thickness 3.6 mm "x" photo "a.png" "left"',
-      'plate at 2 m thickness 3.6 mm "x" photo "a.png" "right"',
-    ],
-    but: { hover: remark, sheet: value },
-  },
-  'PlateReading.note': {
+  'PlateReading.notes': {
     lines: ['plate at 2 m thickness 3.6 mm "rust"', 'plate at 2 m thickness 3.6 mm "bright"'],
     but: { hover: remark, sheet: value },
   },
@@ -203,20 +185,13 @@ const facts: Readonly<Record<string, Case>> = {
   },
   'HoldDownGap.at': { lines: ['hold-down at 2 m gap 9 mm', 'hold-down at 4 m gap 9 mm'] },
   'HoldDownGap.gap': { lines: ['hold-down at 2 m gap 9 mm', 'hold-down at 2 m gap 12 mm'] },
-  'HoldDownGap.note': {
+  'HoldDownGap.notes': {
     lines: ['hold-down at 2 m gap 9 mm "a"', 'hold-down at 2 m gap 9 mm "b"'],
     but: { sheet: value, hover: remark },
   },
   'HoldDownGap.photo': {
     lines: ['hold-down at 2 m gap 9 mm photo "a.png"', 'hold-down at 2 m gap 9 mm photo "b.png"'],
     but: { sheet: pictures },
-  },
-  'HoldDownGap.shows': {
-    lines: [
-      'hold-down at 2 m gap 9 mm "x" photo "a.png" "left"',
-      'hold-down at 2 m gap 9 mm "x" photo "a.png" "right"',
-    ],
-    but: { sheet: value, hover: remark },
   },
   'FlightReading.point': { lines: ['flight at P1 depth 50 mm', 'flight at P3 depth 50 mm'] },
   'FlightReading.end': { lines: ['flight at head depth 50 mm', 'flight at tail depth 50 mm'] },
@@ -230,20 +205,13 @@ const facts: Readonly<Record<string, Case>> = {
   'FlightReading.diameter': {
     lines: ['flight at 2 m outside diameter 390 mm', 'flight at 2 m outside diameter 380 mm'],
   },
-  'FlightReading.note': {
+  'FlightReading.notes': {
     lines: ['flight at 2 m depth 50 mm "a"', 'flight at 2 m depth 50 mm "b"'],
     but: { sheet: value, hover: remark },
   },
   'FlightReading.photo': {
     lines: ['flight at 2 m depth 50 mm photo "a.png"', 'flight at 2 m depth 50 mm photo "b.png"'],
     but: { sheet: pictures },
-  },
-  'FlightReading.shows': {
-    lines: [
-      'flight at 2 m depth 50 mm "x" photo "a.png" "left"',
-      'flight at 2 m depth 50 mm "x" photo "a.png" "right"',
-    ],
-    but: { sheet: value, hover: remark },
   },
   'WornWidth.point': { lines: ['worn at P1 clock 5:00 to 7:00', 'worn at P3 clock 5:00 to 7:00'] },
   'WornWidth.end': { lines: ['worn at head clock 5:00 to 7:00', 'worn at tail clock 5:00 to 7:00'] },
@@ -256,7 +224,7 @@ const facts: Readonly<Record<string, Case>> = {
   'WornWidth.at': { lines: ['worn at 2 m clock 5:00 to 7:00', 'worn at 4 m clock 5:00 to 7:00'] },
   'WornWidth.clock': { lines: ['worn at 2 m clock 5:00 to 7:00', 'worn at 2 m clock 4:30 to 7:00'] },
   'WornWidth.clockEnd': { lines: ['worn at 2 m clock 5:00 to 7:00', 'worn at 2 m clock 5:00 to 7:30'] },
-  'WornWidth.note': {
+  'WornWidth.notes': {
     lines: ['worn at 2 m clock 5:00 to 7:00 "a"', 'worn at 2 m clock 5:00 to 7:00 "b"'],
     but: { sheet: value, hover: remark },
   },
@@ -264,16 +232,9 @@ const facts: Readonly<Record<string, Case>> = {
     lines: ['worn at 2 m clock 5:00 to 7:00 photo "a.png"', 'worn at 2 m clock 5:00 to 7:00 photo "b.png"'],
     but: { sheet: pictures },
   },
-  'WornWidth.shows': {
-    lines: [
-      'worn at 2 m clock 5:00 to 7:00 "x" photo "a.png" "left"',
-      'worn at 2 m clock 5:00 to 7:00 "x" photo "a.png" "right"',
-    ],
-    but: { sheet: value, hover: remark },
-  },
   'MotorCurrent.empty': { lines: ['current empty 4 A', 'current empty 5 A'] },
   'MotorCurrent.loaded': { lines: ['current loaded 6 A', 'current loaded 8 A'] },
-  'MotorCurrent.note': {
+  'MotorCurrent.notes': {
     lines: ['current empty 4 A "a"', 'current empty 4 A "b"'],
     but: { sheet: value, hover: remark },
   },
@@ -281,22 +242,14 @@ const facts: Readonly<Record<string, Case>> = {
     lines: ['current empty 4 A photo "a.png"', 'current empty 4 A photo "b.png"'],
     but: { sheet: pictures },
   },
-  'MotorCurrent.shows': {
-    lines: ['current empty 4 A "x" photo "a.png" "left"', 'current empty 4 A "x" photo "a.png" "right"'],
-    but: { sheet: value, hover: remark },
-  },
   'MeasuredSpeed.speed': { lines: ['speed 17 rpm', 'speed 16 rpm'] },
-  'MeasuredSpeed.note': {
+  'MeasuredSpeed.notes': {
     lines: ['speed 17 rpm "a"', 'speed 17 rpm "b"'],
     but: { sheet: value, hover: remark },
   },
   'MeasuredSpeed.photo': {
     lines: ['speed 17 rpm photo "a.png"', 'speed 17 rpm photo "b.png"'],
     but: { sheet: pictures },
-  },
-  'MeasuredSpeed.shows': {
-    lines: ['speed 17 rpm "x" photo "a.png" "left"', 'speed 17 rpm "x" photo "a.png" "right"'],
-    but: { sheet: value, hover: remark },
   },
   'Finding.part': { lines: ['finding brace "rattles"', 'finding cover "rattles"'] },
   'Finding.at': { lines: ['finding at 2 m "rattles"', 'finding at 4 m "rattles"'] },
@@ -311,13 +264,6 @@ const facts: Readonly<Record<string, Case>> = {
   'Finding.clockEnd': {
     lines: ['finding at 2 m clock 5:00 to 6:00 "rattles"', 'finding at 2 m clock 5:00 to 8:00 "rattles"'],
   },
-  'Finding.shows': {
-    lines: [
-      'finding brace slight "x" photo "a.png" "left"',
-      'finding brace slight "x" photo "a.png" "right"',
-    ],
-    but: { hover: remark },
-  },
   'Finding.side': { lines: ['finding at 2 m left side "rattles"', 'finding at 2 m right side "rattles"'] },
   'Finding.answer': { lines: ['finding brace at 2 m slight "x"', 'closed finding brace at 2 m "x"'] },
   'Finding.severity': { lines: ['finding brace slight "rattles"', 'finding brace urgent "rattles"'] },
@@ -325,7 +271,7 @@ const facts: Readonly<Record<string, Case>> = {
     lines: ['finding brace slight photo "a.png" "x"', 'finding brace slight photo "b.png" "x"'],
     but: { sheet: pictures },
   },
-  'Finding.text': {
+  'Finding.notes': {
     lines: ['finding "rattles"', 'finding "hums"'],
     but: { hover: remark },
   },
@@ -344,7 +290,7 @@ const facts: Readonly<Record<string, Case>> = {
     lines: ['serviced gearbox renewed', 'serviced gearbox oil changed'],
     but: { sheet: done },
   },
-  'WorkRow.words': {
+  'WorkRow.notes': {
     lines: ['serviced gearbox renewed "a"', 'serviced gearbox renewed "b"'],
     but: { sheet: done, hover: remark },
   },
@@ -383,6 +329,50 @@ const facts: Readonly<Record<string, Case>> = {
   'WorkRow.side': {
     lines: ['serviced hold-down renewed at 2 m left side', 'serviced hold-down renewed at 2 m right side'],
     but: { sheet: done },
+  },
+  'Condition.by': {
+    lines: ['panel lifted at 2 m by "a"', 'panel lifted at 2 m by "b"'],
+    but: { hover: remark },
+  },
+  'Finding.by': {
+    lines: ['finding brace slight "rattles" by "a"', 'finding brace slight "rattles" by "b"'],
+    but: { hover: remark },
+  },
+  'FlightReading.by': {
+    lines: ['flight at 2 m depth 50 mm by "a"', 'flight at 2 m depth 50 mm by "b"'],
+    but: { sheet: value, hover: remark },
+  },
+  'HoldDownGap.by': {
+    lines: ['hold-down at 2 m gap 9 mm by "a"', 'hold-down at 2 m gap 9 mm by "b"'],
+    but: { sheet: value, hover: remark },
+  },
+  'MeasuredSpeed.by': {
+    lines: ['speed 17 rpm by "a"', 'speed 17 rpm by "b"'],
+    but: { sheet: value, hover: remark },
+  },
+  'MotorCurrent.by': {
+    lines: ['current empty 4 A by "a"', 'current empty 4 A by "b"'],
+    but: { sheet: value, hover: remark },
+  },
+  'NotLooked.by': {
+    lines: ['not seen at 2 m by "a"', 'not seen at 2 m by "b"'],
+    but: { hover: remark },
+  },
+  'PlateReading.by': {
+    lines: ['plate at 2 m thickness 3.6 mm by "a"', 'plate at 2 m thickness 3.6 mm by "b"'],
+    but: { sheet: value, hover: remark },
+  },
+  'Reading.by': {
+    lines: ['P1 thickness 9 mm by "a"', 'P1 thickness 9 mm by "b"'],
+    but: { hover: remark },
+  },
+  'WornWidth.by': {
+    lines: ['worn at 2 m clock 5:00 to 7:00 by "a"', 'worn at 2 m clock 5:00 to 7:00 by "b"'],
+    but: { sheet: value, hover: remark },
+  },
+  'NotLooked.photo': {
+    lines: ['not seen at 2 m photo "a.png"', 'not seen at 2 m photo "b.png"'],
+    but: { sheet: pictures },
   },
   'Photo.path': {
     lines: ['photo "a.png"', 'photo "b.png"'],
