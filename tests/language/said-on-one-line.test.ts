@@ -277,3 +277,19 @@ test('a discharge may have a slide gate below it: of conditions and of work at i
   expect(told('    gate off Discharge by Alpha\n    gate on Discharge by Alpha\n')).toEqual([]);
   expect(told('    gate shut Discharge\n')).toEqual(['TL485']);
 });
+
+test('a meter that nobody read is said on a line of its own, in any block that has one', () => {
+  const blocks = [
+    (head: string, row: string) =>
+      `inspection DG1 2025-03-10${head} {\n  view downstream\n  ${row}\n  P1 colour teal\n}`,
+    (head: string, row: string) => `reline DG1 2025-03-10${head} {\n  scope run 2\n  ${row}\n}`,
+    (head: string, row: string) => `screw change DG1 2025-03-10${head} {\n  ${row}\n  by "crew"\n}`,
+  ];
+  for (const block of blocks) {
+    const said = read(block('', 'meter not read'));
+    expect(said.findings.filter(({ code }) => /^TL1/.test(code))).toEqual([]);
+    expect(meaning(said)).toEqual(meaning(read(block(' meter not read', ''))));
+    const twice = read(block(' meter 6000 h', 'meter not read'));
+    expect(twice.findings.map(({ code }) => code)).toContain('TL112');
+  }
+});

@@ -6,7 +6,7 @@ import { meterWords } from './meter-read.js';
 import type { Amendment, Inspection } from './records.js';
 import type { Stated, StatedClock } from './stated.js';
 
-export interface Candidate {
+export interface MeantMeasure {
   /** As it counts now. */
   readonly was: string;
   /** What its line says, as `written as` names it; undefined where it is no quantity. */
@@ -19,7 +19,10 @@ type Says = Amendment['says'];
 type Spot = Extract<Of, { readonly at: unknown }>;
 
 /** By what they measure: a depth and an outside diameter of one flight are two. */
-export function measuresMeant(look: Inspection, { of, says }: Amendment): readonly (readonly Candidate[])[] {
+export function measuresMeant(
+  look: Inspection,
+  { of, says }: Amendment,
+): readonly (readonly MeantMeasure[])[] {
   switch (of.kind) {
     case 'plate':
       return [
@@ -89,7 +92,7 @@ function among<K extends PlacedList>(
   of: Spot,
   read: (each: Inspection[K][number]) => Stated<'length'>,
   now: (each: Inspection[K][number]) => Inspection[K][number] | undefined,
-): readonly Candidate[] {
+): readonly MeantMeasure[] {
   const all: readonly Inspection[K][number][] = look[list];
   return all
     .filter((each) => isThere(each, of, look))
@@ -107,7 +110,7 @@ function measured({ thickness, error }: Extract<Says, { readonly kind: 'thicknes
   return { thickness, ...(error && { error }) };
 }
 
-function flightMeant(look: Inspection, of: Spot, says: Says): readonly (readonly Candidate[])[] {
+function flightMeant(look: Inspection, of: Spot, says: Says): readonly (readonly MeantMeasure[])[] {
   const gone = says.kind === 'does not count';
   const depths = among(
     'flights',
@@ -127,7 +130,7 @@ function flightMeant(look: Inspection, of: Spot, says: Says): readonly (readonly
 }
 
 /** The ends of a strip seen against the flow change places. */
-function stripMeant(look: Inspection, of: Spot, says: Says): readonly Candidate[] {
+function stripMeant(look: Inspection, of: Spot, says: Says): readonly MeantMeasure[] {
   const mirrored = look.view.direction === 'upstream';
   const turned = (clock: StatedClock): StatedClock => ({
     ...clock,
@@ -153,7 +156,7 @@ function currentMeant(
   look: Inspection,
   of: Extract<Of, { kind: 'current' }>,
   says: Says,
-): readonly (readonly Candidate[])[] {
+): readonly (readonly MeantMeasure[])[] {
   const said = says.kind === 'current' ? says : undefined;
   const loads = (['empty', 'loaded'] as const).filter((load) =>
     said ? said[load] : (of.which ?? load) === load,
@@ -180,7 +183,7 @@ function withLoad(
   line: Inspection['origin'],
   load: Load,
   fresh: Stated<'current'> | undefined,
-): Candidate['change'] {
+): MeantMeasure['change'] {
   return (look) => ({
     ...look,
     currents: look.currents.flatMap((each) => {
@@ -195,7 +198,7 @@ function withLoad(
   });
 }
 
-function meterMeant({ meter }: Inspection, hours: Stated<'duration'>): Candidate {
+function meterMeant({ meter }: Inspection, hours: Stated<'duration'>): MeantMeasure {
   return {
     was: meterWords(meter),
     stated: meter.hours,
@@ -206,7 +209,7 @@ function meterMeant({ meter }: Inspection, hours: Stated<'duration'>): Candidate
 function conditionMeant(
   look: Inspection,
   { gone }: Extract<Of, { kind: 'condition' }>,
-): readonly Candidate[] {
+): readonly MeantMeasure[] {
   if (!look.conditions.some((each) => gone.includes(each))) return [];
   return [
     {

@@ -98,7 +98,7 @@ export function readingsOn<E extends Estate>(estate: E, day: CalendarDay | undef
 
 function targetsOf(
   { inspections, places, readings, along }: Looked,
-  { conveyor, date, read, spot, writtenAs }: Correction,
+  { conveyor, date, read, spot, writtenAs, says: said }: Correction,
   linersSeen: LinersSeen,
 ): readonly Target[] | CorrectionOutcome {
   const looks = inspections.filter((each) => each.conveyor === conveyor && each.date.day === read.day);
@@ -110,7 +110,7 @@ function targetsOf(
     const targets: Target[] = [];
     for (let row = inspection.firstRow; row < inspection.endRow; row++) {
       const place = places[readings.place[row] ?? -1];
-      const counts = spot.kind !== 'all' || readings.kind[row] === ReadingKind.thickness;
+      const counts = spot.kind !== 'all' || isOfAll(said, readings.kind[row]);
       if (place && counts && isMeant(place, along.get(row), spot, inspection))
         targets.push({ row, place, inspection });
     }
@@ -125,6 +125,11 @@ function targetsOf(
   if (found.length === 0) return 'not read there';
   const says = new Set(found.map(({ row }) => `${readings.kind[row] ?? ''} ${readings.value[row] ?? ''}`));
   return says.size > 1 ? 'read twice' : found;
+}
+
+/** All that a look read may not count; by a difference only what was measured changes. */
+function isOfAll(says: Correction['says'], kind: number | undefined): boolean {
+  return says.kind === 'does not count' ? kind !== ReadingKind.notSeen : kind === ReadingKind.thickness;
 }
 
 function isWritten(

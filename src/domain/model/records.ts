@@ -316,7 +316,7 @@ export interface Correction {
         readonly to: Stated<'length'>;
         readonly clock?: StatedClock;
       }
-    /** Every thickness of the look. */
+    /** Every thickness of the look; every reading where it does not count. */
     | { readonly kind: 'all' };
   /** The day of the reading. */
   readonly read: StatedDay;

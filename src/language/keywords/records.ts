@@ -435,6 +435,10 @@ export const recordKeywords: KeywordDocs = {
     at,
     clock: word('First clock position of the worn strip.'),
   },
+  MeterNotRead: {
+    meter: word('The hour meter, which nobody read that day.', 'meter not read'),
+    'not read': notRead,
+  },
   MeasuredSpeed: {
     speed: word(
       'Speed of the screw as counted at its shaft, loaded. Held against the drive’s and the recorded one: wear goes with every turn.',

@@ -55,7 +55,7 @@ function saysOf(reader: Reader, node: ast.Correction): Correction['says'] | unde
     const error = reader.quantity(node, 'error', 'length', 'error of the thickness', thicknessLimit);
     return thickness && { kind: 'thickness', thickness, ...stated({ error }) };
   }
-  if (node.all) return offsetOf(reader, node);
+  if (node.all) return node.withdrawn ? { kind: 'does not count' } : offsetOf(reader, node);
   const colour = reader.name(node, 'colour');
   if (colour) return { kind: 'colour', colour };
   if (node.trough) return { kind: 'trough showing' };

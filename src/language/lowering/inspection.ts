@@ -12,7 +12,7 @@ import { addBareSteel, lowerCondition } from './condition.js';
 import { chainage } from './limits.js';
 import { mirror } from './mirror.js';
 import { wordsOf, type Reader } from './reader.js';
-import { lowerMeter } from './records.js';
+import { lowerMeter, tellMeterTwice } from './records.js';
 import { lowerPlateReading } from './plate-reading.js';
 import { lowerReading } from './readings.js';
 import { isPictured, lowerPhotoBehind, lowerSeenBeside } from './seen-beside.js';
@@ -32,6 +32,7 @@ export function lowerInspection(
   const conveyorUse = reader.use(node, 'conveyor');
   const date = reader.day(node, 'date');
   const meter = lowerMeter(reader, node);
+  tellMeterTwice(reader, block, node, node.rows);
   const { by, view, gauge } = lowerHow(reader, block, node);
   const mirrored = view.direction === 'upstream';
   const gaugeError = gauge?.error?.value ?? NaN;
@@ -96,6 +97,7 @@ function lowerOther(
     case 'View':
     case 'Gauge':
     case 'WorkRow':
+    case 'MeterNotRead':
       return;
     case 'NotLooked':
       keep(seen.notLooked, lowerNotLooked(reader, row));

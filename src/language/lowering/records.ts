@@ -1,6 +1,7 @@
 // Relines, screw changes, meter changes and duty changes → drafts. A record whose conveyor, date or meter reading cannot be
 // read is left out: nothing about exposure may be guessed.
 
+import type { AstNode } from 'langium';
 import type * as ast from '../generated/ast.js';
 import type { MeterReading } from '../../domain/model/records.js';
 import type {
@@ -39,10 +40,30 @@ export function lowerMeter(
   return stated({ hours, error, tonnes });
 }
 
+/** `meter not read` on a line of a block whose heading has a reading. */
+export function tellMeterTwice(
+  reader: Reader,
+  { what, name }: FactAccount,
+  heading: { readonly $type: string; readonly meter?: string } & AstNode,
+  facts: readonly AstNode[],
+): void {
+  if (heading.meter === undefined) return;
+  for (const fact of facts)
+    if (fact.$type === 'MeterNotRead')
+      reader.problems.push({
+        kind: 'repeated fact',
+        origin: reader.origin(fact),
+        block: `${what} ${name}`.trim(),
+        fact: 'meter',
+        first: reader.part(heading, 'meter'),
+      });
+}
+
 export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline): RelineDraft | undefined {
   const conveyorUse = reader.use(node, 'conveyor');
   const date = reader.day(node, 'date');
   const meter = lowerMeter(reader, node);
+  tellMeterTwice(reader, block, node, node.facts);
   const scope: (Stretch | undefined)[] = [];
   const asFitted: (RelineDraft['asFitted'][number] | undefined)[] = [];
   const oldPanels: (OldPanel | undefined)[] = [];
@@ -74,6 +95,7 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
         break;
       case 'View':
       case 'WorkRow':
+      case 'MeterNotRead':
         break;
       case 'NewThickness': {
         const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness', thicknessLimit);
@@ -175,6 +197,7 @@ export function lowerPanelsMoved(
   const conveyorUse = reader.use(node, 'conveyor');
   const date = reader.day(node, 'date');
   const meter = lowerMeter(reader, node);
+  tellMeterTwice(reader, block, node, node.facts);
   const moves: (PanelsMoved['moves'][number] | undefined)[] = [];
   const measured: (PanelsMoved['measured'][number] | undefined)[] = [];
   let by: string | undefined;
@@ -238,6 +261,7 @@ export function lowerScrewChange(
   const conveyorUse = reader.use(node, 'conveyor');
   const date = reader.day(node, 'date');
   const meter = lowerMeter(reader, node);
+  tellMeterTwice(reader, block, node, node.facts);
   let screwUse: ScrewChangeDraft['screwUse'];
   let scope: ScrewChangeDraft['scope'];
   for (const fact of node.facts) {

@@ -96,6 +96,23 @@ describe('a reading corrected later', () => {
     expect(limits(said)).not.toEqual(limits(read(first)));
   });
 
+  test('of a whole look may say that none of it counts, whatever was read', () => {
+    const first = looks('colour teal\n  at 3 m clock 5:00 thickness 8 mm');
+    const none = read(
+      first,
+      'correction DG1 2025-03-20 all read on 2025-03-10 does not count by "shift" "from the head end"',
+    );
+    expect(none.findings.map(({ code }) => code).filter((code) => /^TL(10|36)/.test(code))).toEqual([]);
+    const [life] = remainingLife(none.estate, { track: false }).conveyors;
+    const counted = life?.points.flatMap(({ place, readings }) =>
+      readings.map(({ day: on }) => [place.name, on]),
+    );
+    expect(counted).toEqual([
+      ['P1', day('2024-09-09')],
+      ['P2', day('2024-09-09')],
+    ]);
+  });
+
   test('that does not count is as good as not read, and is listed among what was left out', () => {
     const withdrawn = read(looks('thickness 6.4 mm'), correction('does not count'));
     expect(limits(withdrawn)).toEqual(limits(read(looks('not seen').replace('  P1 not seen\n', ''))));
