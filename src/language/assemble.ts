@@ -26,7 +26,7 @@ import type {
   ScrewChange,
   Service,
 } from '../domain/model/records.js';
-import type { LinerSpecification } from '../domain/model/specifications.js';
+import type { LinerSpecification, ScrewSpecification } from '../domain/model/specifications.js';
 import type { NameUse } from '../domain/model/stated.js';
 import type { JobDraft, Sheet } from './sheet.js';
 import { buildConveyors, type ConveyorIndex } from './assembly/conveyors.js';
@@ -37,11 +37,13 @@ import { linersOf } from '../domain/model/liners-there.js';
 import { groupBy } from './assembly/group-by.js';
 import { joinReadings, type Joined } from './assembly/readings.js';
 import {
+  flightsPlaced,
   measuredAt,
   platesPlaced,
   seenPlaced,
   withConditionPlace,
   withPlace,
+  type PlacesKnown,
 } from './assembly/seen-places.js';
 import { checkStretch } from './assembly/stretches.js';
 
@@ -86,17 +88,7 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
 
   const relines = withOldPanelsPlaced(relinesOf(inOrder, conveyors, liners, problems));
   const panelsMoved = panelsMovedOf(inOrder, conveyors, relines, problems);
-  const screwChanges = records(
-    inOrder.flatMap((sheet) => sheet.screwChanges),
-    conveyors,
-    problems,
-    (draft, conveyor): ScrewChange | undefined => {
-      const { screwUse, ...rest } = draft;
-      const screw = screwUse ? findNamed(screws, screwUse, problems)?.value : conveyor.screw;
-      const seen = seenPlaced(draft, conveyor, { conveyors, relines, problems });
-      return screw && kept(draft, conveyor, screw, () => ({ ...rest, conveyor, screw, ...seen }));
-    },
-  );
+  const screwChanges = screwChangesOf(inOrder, { conveyors, relines, problems }, screws);
   const { meterChanges, dutyChanges, driveChanges, patches, services } = oneLineRecords(
     inOrder,
     conveyors,
@@ -213,6 +205,26 @@ function checkParts({ items, byName }: NameTable<JobDraft>, problems: Problem[])
         name: partOf.name,
         known: closest(partOf.name, names),
       });
+}
+
+function screwChangesOf(
+  sheets: readonly Sheet[],
+  known: PlacesKnown,
+  screws: NameTable<ScrewSpecification>,
+): readonly ScrewChange[] {
+  const { conveyors, problems } = known;
+  return records(
+    sheets.flatMap((sheet) => sheet.screwChanges),
+    conveyors,
+    problems,
+    (draft, conveyor): ScrewChange | undefined => {
+      const { screwUse, ...rest } = draft;
+      const screw = screwUse ? findNamed(screws, screwUse, problems)?.value : conveyor.screw;
+      const taken = flightsPlaced(draft.taken, draft.date, conveyor, known);
+      const seen = { ...seenPlaced(draft, conveyor, known), taken };
+      return screw && kept(draft, conveyor, screw, () => ({ ...rest, conveyor, screw, ...seen }));
+    },
+  );
 }
 
 function panelsMovedOf(

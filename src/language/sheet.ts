@@ -120,7 +120,10 @@ export type AmendmentDraft = Omit<Draft<Amendment>, 'of'> & {
 /** Rows run from `firstRow` to before `endRow` in the sheet's own columns. */
 export type InspectionDraft = Omit<Draft<Inspection>, keyof MeasureDrafts> & MeasureDrafts;
 export type RelineDraft = Omit<Draft<Reline>, 'liner' | 'plates'> & Pick<MeasureDrafts, 'plates'>;
-export type ScrewChangeDraft = Omit<Draft<ScrewChange>, 'screw'> & { readonly screwUse?: NameUse };
+export type ScrewChangeDraft = Omit<Draft<ScrewChange>, 'screw' | 'taken'> & {
+  readonly screwUse?: NameUse;
+  readonly taken: Pick<MeasureDrafts, 'flights' | 'flightDiameters'>;
+};
 
 export type StepDraft = Omit<Step, 'crews' | 'attendants' | 'unit'> & {
   readonly crews: readonly NameUse[];

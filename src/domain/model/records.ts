@@ -503,6 +503,8 @@ export interface ScrewChange extends SeenBeside {
   readonly screw: ScrewSpecification;
   /** Of a spiral in several lengths, what was renewed; undefined: all of it. */
   readonly scope?: ScrewStretch;
+  /** What was measured of the screw that came out, where it had turned. */
+  readonly taken?: Pick<Inspection, 'flights' | 'flightDiameters'>;
   readonly origin: Origin;
 }
 

@@ -82,19 +82,32 @@ export function measuresPlaced(
   conveyor: Conveyor,
   known: PlacesKnown,
 ): PlacedMeasures {
-  const { holdDownGaps, flights, flightDiameters, wornWidths, notLooked, date } = draft;
+  const { holdDownGaps, wornWidths, notLooked, date } = draft;
   const placed = <T extends Measured>(all: readonly MeasureDraft<T>[], part?: string): readonly T[] =>
     all.flatMap((each) => measureAt(each, part, date, conveyor, known)?.measure ?? []);
   return {
     holdDownGaps: placed<PlacedMeasures['holdDownGaps'][number]>(holdDownGaps, 'hold-down'),
-    flights: placed<PlacedMeasures['flights'][number]>(flights),
-    flightDiameters: placed<PlacedMeasures['flightDiameters'][number]>(flightDiameters),
+    ...flightsPlaced(draft, date, conveyor, known),
     wornWidths: placed<PlacedMeasures['wornWidths'][number]>(wornWidths),
     plates: platesPlaced(draft, conveyor, known),
     notLooked: notLooked.flatMap(({ place, ...rest }) => {
       const { at, to = at } = placeFound(place, undefined, date, conveyor, known);
       return at && to ? [{ ...rest, from: at, to }] : [];
     }),
+  };
+}
+
+export function flightsPlaced(
+  { flights, flightDiameters }: Pick<MeasureDrafts, 'flights' | 'flightDiameters'>,
+  date: StatedDay,
+  conveyor: Conveyor,
+  known: PlacesKnown,
+): Pick<PlacedMeasures, 'flights' | 'flightDiameters'> {
+  const placed = <T extends Measured>(all: readonly MeasureDraft<T>[]): readonly T[] =>
+    all.flatMap((each) => measureAt(each, undefined, date, conveyor, known)?.measure ?? []);
+  return {
+    flights: placed<PlacedMeasures['flights'][number]>(flights),
+    flightDiameters: placed<PlacedMeasures['flightDiameters'][number]>(flightDiameters),
   };
 }
 

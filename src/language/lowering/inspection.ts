@@ -1,7 +1,7 @@
 // An inspection block → InspectionDraft, its readings into the sheet's columns. `view` and `gauge` hold for the whole block
 // wherever they stand in it. Clock positions seen against the flow are mirrored here, once; a named point's own is not.
 
-import { lowerAlong } from './along.js';
+import { lowerAlong, lowerFlight } from './along.js';
 import { noOtherFacts, type Mutable, type OtherFacts } from '../../domain/model/other-facts.js';
 import type * as ast from '../generated/ast.js';
 import type { Inspection } from '../../domain/model/records.js';
@@ -111,14 +111,9 @@ function lowerOther(
       if (along && gap) seen.holdDownGaps.push({ ...along, gap, origin });
       return;
     }
-    case 'FlightReading': {
-      const along = lowerAlong(reader, row, mirrored);
-      const depth = reader.quantity(row, 'depth', 'length', 'depth of the flight');
-      const diameter = reader.quantity(row, 'diameter', 'length', 'outside diameter of the flight');
-      if (along && depth) seen.flights.push({ ...along, depth, origin });
-      if (along && diameter) seen.flightDiameters.push({ ...along, diameter, origin });
+    case 'FlightReading':
+      lowerFlight(reader, row, mirrored, seen);
       return;
-    }
     case 'WornWidth': {
       const along = lowerAlong(reader, row, mirrored);
       const from = reader.clock(row, 'clock');

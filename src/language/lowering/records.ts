@@ -12,12 +12,14 @@ import type {
   Patch,
   Service,
 } from '../../domain/model/records.js';
+import type { Mutable } from '../../domain/model/other-facts.js';
 import { formatClock } from '../../domain/units/clock.js';
 import { chainageText } from '../../domain/units/length-words.js';
 import type { Stretch } from '../../domain/model/stretch.js';
 import type { Draft, RelineDraft, ScrewChangeDraft } from '../sheet.js';
 import { notesOf, present, stated, wordsSaid, type FactAccount } from './block.js';
 import { chainage, panelLength, someLength, thickness as thicknessLimit } from './limits.js';
+import { lowerFlight } from './along.js';
 import { lowerPlateReading } from './plate-reading.js';
 import { createReader, type Reader } from './reader.js';
 import { lowerSeenAt, middleOf, sectorWords } from './seen-at.js';
@@ -264,16 +266,19 @@ export function lowerScrewChange(
   tellMeterTwice(reader, block, node, node.facts);
   let screwUse: ScrewChangeDraft['screwUse'];
   let scope: ScrewChangeDraft['scope'];
+  const taken: Mutable<ScrewChangeDraft['taken']> = { flights: [], flightDiameters: [] };
   for (const fact of node.facts) {
     if (fact.$type === 'ScrewUse' && block.first('screw', fact)) screwUse = reader.use(fact, 'screw');
     else if (fact.$type === 'ScrewScope' && block.first('scope', fact)) scope = lowerScrewScope(reader, fact);
     else if (fact.$type === 'By') block.first('by', fact);
+    else if (fact.$type === 'FlightReading') lowerFlight(reader, fact, false, taken);
   }
   if (!conveyorUse || !date || !meter) return undefined;
   return {
     conveyorUse,
     date,
     meter,
+    taken,
     ...seenInWork(reader, node.facts),
     origin: reader.origin(node),
     ...stated({ screwUse, scope }),

@@ -7,7 +7,7 @@ import type { LineSaying, Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
-export const valueLines: readonly LineSaying[] = [fromTo, overDays, hoursCorrected, allWithdrawn];
+export const valueLines: readonly LineSaying[] = [fromTo, overDays, hoursCorrected];
 
 /** What it was stands in its note. */
 function fromTo({ block, words }: BrokenLine): Otherwise | undefined {
@@ -72,22 +72,5 @@ function hoursCorrected({ block, words }: BrokenLine): Otherwise | undefined {
     message: `The hours of a look or of work are corrected as its meter: \`${imagesOf(line)}\`.`,
     repair: changed(words, line),
     senses: rest.slice(0, rest.indexOf(hours)).map(({ image }) => [image.toLowerCase(), 'meter'] as const),
-  };
-}
-
-/** `correction DG1 2022-04-01 all read on 2022-03-21 does not count` */
-function allWithdrawn({ block, words }: BrokenLine): Otherwise | undefined {
-  const [first, conveyor, day, all] = words;
-  const date = words[words.findIndex(({ type }) => type === 'read on') + 1];
-  const isWithdrawn = words.some(({ type }) => type === 'does not count');
-  if (block !== 'Block' || first?.type !== 'correction' || !isWithdrawn || date?.type !== 'DATE')
-    return undefined;
-  if (!/^(all|every|each|both|everything)$/.test(all?.image ?? '')) return undefined;
-  const head = imagesOf([first, ...(conveyor ? [conveyor] : []), ...(day ? [day] : [])]);
-  return {
-    at: 3,
-    message:
-      'What does not count is said of each reading, a line for each: ' +
-      `\`${head} P1 read on ${date.image} does not count by "…" "why"\`, P2 and so on; the look itself stays as it was written.`,
   };
 }

@@ -164,3 +164,33 @@ test('a strip between two layouts is no panel that a crew takes out', () => {
   expect(out('3.406')).not.toContain('2024-10-07');
   expect(out('3.6')).toContain('in since 2024-10-07');
 });
+
+describe('a flight measured on the bench', () => {
+  const bench = (row: string): Analysis =>
+    read(first, `screw change DG1 2024-10-07 meter 3900 h {\n  scope from 6 m to 12 m\n  ${row}\n}`, last);
+  const taken = (of: Analysis) => {
+    const history = historyIn(of);
+    const old = history.screwSets.find(({ removed }) => removed);
+    return flightSpots(history, old).map(({ at, looks }) => [at, looks.map(({ depth }) => depth?.value)]);
+  };
+
+  test('is the last reading of the spiral that came out, and none of what turns there now', () => {
+    const seen = bench('flight at 9 m depth 64 mm "on the bench"');
+    expect(told(seen)).not.toContain('TL101');
+    expect(taken(seen)).toEqual([[9000, [66, 64]]]);
+    expect(flightSpots(historyIn(seen)).map(({ looks }) => looks.map(({ depth }) => depth?.value))).toEqual([
+      [70, 66],
+      [76],
+    ]);
+    // 80 mm when new, 64 mm after 3,900 h: 4.10 mm in 1,000 h.
+    const report = remainingLifeMarkdown(remainingLife(seen.estate, { depth: 'hand' }));
+    expect(report).toContain('64.0 (2024-10-07, on the bench), 4.10 mm/1000 h');
+  });
+
+  test('by its outside diameter says as much', () => {
+    const report = remainingLifeMarkdown(
+      remainingLife(bench('flight at 9 m outside diameter 368 mm').estate, { depth: 'hand' }),
+    );
+    expect(report).toContain('368.0 across (2024-10-07), 4.10 mm/1000 h');
+  });
+});

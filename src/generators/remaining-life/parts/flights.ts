@@ -4,7 +4,8 @@
 
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { byTurns } from '../../../domain/model/turns.js';
-import { flightSpots } from '../../../domain/model/flight-readings.js';
+import { flightSpots, type FlightLook, type FlightSpot } from '../../../domain/model/flight-readings.js';
+import type { ScrewSet } from '../../../domain/model/screw-sets.js';
 import { momentOf, type History } from '../../../domain/model/history.js';
 import type { HandResult } from '../../../domain/wear/arithmetic.js';
 import { knownByHand } from '../../../domain/wear/known.js';
@@ -117,18 +118,35 @@ function spotsOf(history: History): readonly FlightUnit[] {
     const condemn = set.screw.condemnFlight?.value;
     const started = set.fitted?.turned;
     if (width === undefined || condemn === undefined || started === undefined) return [];
-    const readings = looks.flatMap(({ day, inspection, depth, diameter, notes }) => {
-      const hours = momentOf(history, inspection).turned;
-      if (hours === undefined || hours < started) return [];
-      const exposure = hours - started;
-      const across = diameter?.value;
-      if (depth) return [{ day, exposure, depth: depth.value, diameter: across, notes }];
-      if (across === undefined) return [];
-      const lost = (set.screw.outsideDiameter.value - across) / 2;
-      return [{ day, exposure, depth: width - lost, diameter: across, notes }];
+    const readings = looks.flatMap((each): FlightLife['readings'] => {
+      const read = depthRead(history, set, each);
+      if (!read) return [];
+      return [{ day: each.day, ...read, diameter: each.diameter?.value, notes: each.notes }];
     });
     if (readings.length === 0) return [];
     const spot = { at, readings, history, started, screw: set.screw.name, fitted: width, condemn };
     return [{ ...spot, then: read === undefined ? undefined : read - started }];
   });
+}
+
+/** How deep the flight was, mm, after how many hours of that screw by its turns; undefined where one of the two is not known. */
+function depthRead(
+  history: History,
+  { screw, fitted }: ScrewSet,
+  { inspection, depth, diameter }: FlightLook,
+): { readonly exposure: number; readonly depth: number } | undefined {
+  const [hours, started] = [momentOf(history, inspection).turned, fitted?.turned];
+  if (hours === undefined || started === undefined || hours < started) return undefined;
+  const exposure = hours - started;
+  if (depth) return { exposure, depth: depth.value };
+  if (!diameter || !screw.flight) return undefined;
+  const lost = (screw.outsideDiameter.value - diameter.value) / 2;
+  return { exposure, depth: screw.flight.width.value - lost };
+}
+
+/** mm/h over its whole life, by the last reading there; undefined where the screw does not say how deep its flight is when new. */
+export function rateUntilLast(history: History, { set, looks }: FlightSpot): number | undefined {
+  const read = looks.flatMap((each) => depthRead(history, set, each) ?? []).at(-1);
+  const width = set.screw.flight?.width.value;
+  return read && width !== undefined && read.exposure > 0 ? (width - read.depth) / read.exposure : undefined;
 }

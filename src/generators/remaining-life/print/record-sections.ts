@@ -20,6 +20,7 @@ import type { RecordHead, RecordSection } from './record-section.js';
 import { depthText, dutyVariationText, measureText } from './sentences.js';
 import { troughSection } from './trough.js';
 import { amount, amountWithUnit, date, seenText } from './wording.js';
+import { rateUntilLast } from '../parts/flights.js';
 import { sizesOf, type Sizes } from '../sizes.js';
 
 /** What stands before the wear: open things and what was measured beside the liner. */
@@ -309,8 +310,9 @@ function screws({ history, conveyor }: ConveyorLife): RecordSection {
       date(set.fitted?.day),
       date(set.removed?.day),
       from === undefined || to === undefined ? '–' : amount(to - from),
-      read.map((spot) => `at ${sizes.along(spot.at)} ${sizes.far}: ${spotWords(spot, sizes)}`).join('; ') ||
-        (set.removed === undefined ? 'turns there now' : 'not read'),
+      read
+        .map((spot) => `at ${sizes.along(spot.at)} ${sizes.far}: ${formerWords(history, spot, sizes)}`)
+        .join('; ') || (set.removed === undefined ? 'turns there now' : 'not read'),
     ];
   });
   const heads: RecordHead[] = [
@@ -321,6 +323,13 @@ function screws({ history, conveyor }: ConveyorLife): RecordSection {
     `Flight read, ${sizes.near}`,
   ];
   return { ...empty, title, tables: [{ heads, rows: [...rows].reverse() }] };
+}
+
+/** With how fast it wore until its last reading: what the next one is likely to do. */
+function formerWords(history: ConveyorLife['history'], spot: FlightSpot, sizes: Sizes): string {
+  const rate = rateUntilLast(history, spot);
+  const wore = rate === undefined ? '' : `, ${sizes.rate(rate)} ${sizes.rateUnit('h')}`;
+  return `${spotWords(spot, sizes)}${wore}`;
 }
 
 function spotWords({ looks }: FlightSpot, sizes: Sizes): string {
