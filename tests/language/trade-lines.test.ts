@@ -67,7 +67,7 @@ describe('in a look', () => {
     ['at G1 gate hard to move', 'finding gate at G1 "hard to move"'],
     ['P6 4 mm or 5 mm', 'P6 thickness 4.5 mm ± 0.5 mm "4 mm or 5 mm"'],
     ['thickness P5 2 to 3 mm', 'P5 thickness 2.5 mm ± 0.5 mm "2 to 3 mm"'],
-    ['meter not read', '// meter not read'],
+    ['meter not read', 'read'],
     [
       'at 15.8 m left side thickness 5 mm',
       'Where round the trough it was read is said by the clock: `at 15.8 m clock 9:00 thickness 5 mm`, if it was half way up.',
