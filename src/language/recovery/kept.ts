@@ -133,6 +133,7 @@ export function readsSoundly(line: readonly Word[], pattern: LinePattern): boole
     if (isBare && sized === undefined && !plainNumbers.has(before)) return false;
     // `motor trips at 16 A` says no place, and no liner is 3480 mm thick.
     if (type === 'QUANTITY' && before === 'at' && !parseQuantity(image, 'length').ok) return false;
+    if (type === 'QUANTITY' && before === 'clock' && /%|m$|t$|A$/.test(image)) return false;
     if (type === 'QUANTITY' && before === 'thickness' && !isLengthUpTo(image, thickest)) return false;
     if (isMeasure && before === 'temperature' && !parseQuantity(image, 'temperature').ok) return false;
     before = type;

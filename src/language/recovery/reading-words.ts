@@ -106,6 +106,8 @@ function isNearly(told: readonly Word[], at: number): boolean {
 function measured(told: readonly Word[], size: Word | undefined): Shown | undefined {
   if (!size || size.type !== 'QUANTITY' || !/\d *(mm|in)$/.test(size.image)) return undefined;
   const at = told.indexOf(size);
+  // `worn by 12 mm` is what is gone, not what is left.
+  if (told[at - 1]?.image.toLowerCase() === 'by') return undefined;
   const says = ({ image, type }: Word): boolean =>
     !measuring.has(image.toLowerCase()) && !fillers.has(image.toLowerCase()) && type !== ':' && type !== ',';
   const before = told.slice(0, at);
