@@ -306,8 +306,9 @@ describe('a written order, to the minute', () => {
       ['MP1', 4, 6],
     ]);
     expect(found.accessMoves).toBe(1);
+    // The steps say how long they take; how long the platform does, nobody says.
     expect(found.defaults[0]).toBe(
-      'Unit times of Tarnholt are not declared for strip, clean, access move: usual ones are taken, a judgement.',
+      'Unit times of Tarnholt are not declared for access move: usual ones are taken, a judgement.',
     );
     expect(
       plan(base(), ['strip run 1 by Alpha takes 2 h', 'strip run 2 by Alpha takes 2 h']).accessMoves,
