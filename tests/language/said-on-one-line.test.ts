@@ -214,6 +214,19 @@ test('liners by stretches need no line for the rest where there is none, and one
   ).toHaveLength(1);
 });
 
+test.each([
+  ['run below Gate', 'run above Gate', 1],
+  ['run 1', 'run 2', 1],
+  ['from 0 m to 7 m', 'run above Gate', 1],
+  ['run below Gate', 'run below Gate', 0],
+  ['run 1', 'run 3', 0],
+])('liner of %s and of %s: no line for the rest where there is none', (one, other, conveyors) => {
+  const found = read('', {
+    conveyor: `- liner\n- break\nbreak Gate at 7 m to 7.5 m slide gate\nliner TwoLayer12 ${one}\nliner TwoLayer12 ${other}`,
+  });
+  expect(found.estate.conveyors).toHaveLength(conveyors);
+});
+
 test.each(['1 panel length 1200 mm', '1 panels length 1200 mm'])('on the shelf %s', (words) => {
   const { estate, findings } = read('', { plant: `on the shelf TwoLayer12 ${words} counted 2025-01-10` });
   expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);

@@ -116,19 +116,61 @@ function requiredFacts(
 /** Where stretches of liner cover the whole length but for breaks, no line has to speak of the rest; undefined where they do not. */
 function firstOfAll(
   along: ConveyorDraft['linersAlong'],
-  breaks: readonly Pick<Break, 'from' | 'to'>[],
+  breaks: readonly Pick<Break, 'name' | 'from' | 'to'>[],
   length: number | undefined,
 ): ConveyorDraft['linerUse'] | undefined {
-  const open = breaks.map(({ from, to }) => ({ from: from.value, to: to.value, linerUse: undefined }));
+  if (length === undefined) return undefined;
+  const open = breaks.map(({ name, from, to }) => ({ name, from: from.value, to: to.value })).sort(byTailEnd);
   const lined = along
-    .flatMap(({ stretch, use }) =>
-      stretch.kind === 'chainage' ? [{ from: stretch.from.value, to: stretch.to.value, linerUse: use }] : [],
-    )
-    .sort((a, b) => a.from - b.from);
+    .flatMap(({ stretch, use }) => {
+      const place = placeAmong(open, length, stretch);
+      return place ? [{ ...place, use }] : [];
+    })
+    .sort(byTailEnd);
   let covered = 0;
-  for (const { from, to } of [...lined, ...open].sort((a, b) => a.from - b.from))
+  for (const { from, to } of [...lined, ...open].sort(byTailEnd))
     if (from <= covered + 1) covered = Math.max(covered, to);
-  return length !== undefined && covered >= length - 1 ? lined[0]?.linerUse : undefined;
+  return covered >= length - 1 ? lined[0]?.use : undefined;
+}
+
+interface Opened {
+  readonly name: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+function byTailEnd(a: Omit<Opened, 'name'>, b: Omit<Opened, 'name'>): number {
+  return a.from - b.from;
+}
+
+/** Of a whole run or from one chainage to another, mm; panels lie nowhere yet. */
+function placeAmong(
+  breaks: readonly Opened[],
+  length: number,
+  stretch: Stretch,
+): Omit<Opened, 'name'> | undefined {
+  if (stretch.kind === 'chainage') return { from: stretch.from.value, to: stretch.to.value };
+  if (stretch.kind !== 'run') return undefined;
+  const ends = [0, ...breaks.map(({ to }) => to)];
+  const runs = ends
+    .map((from, i) => ({ from, to: breaks[i]?.from ?? length }))
+    .filter(({ from, to }) => to > from);
+  const named = (name: string): Opened | undefined => breaks.find((each) => each.name === name);
+  const { run } = stretch;
+  switch (run.by) {
+    case 'number':
+      return runs[run.number.count - 1];
+    case 'break':
+      return runs.find(({ from, to }) =>
+        run.side === 'above' ? from === named(run.break.name)?.to : to === named(run.break.name)?.from,
+      );
+    case 'breaks':
+      return runs.find(
+        ({ from, to }) =>
+          [run.break, run.other].some(({ name }) => from === named(name)?.to) &&
+          [run.break, run.other].some(({ name }) => to === named(name)?.from),
+      );
+  }
 }
 
 const alongTypes = [
