@@ -78,6 +78,7 @@ describe('slips of a new user are refused with their reason', () => {
     ['panel torn at P9', 'TL116', 'a point that is not there'],
     ['panel torn', 'TL352', 'without a place'],
     ['joint open -4 mm at 3 m', 'TL107', 'a gap below nothing'],
+    ['joint open 0 mm at 3 m', 'TL107', 'a joint that stands shut is not open'],
     ['joint open 4 at 3 m', 'TL102', 'without a unit'],
     ['bolts missing at 3 m', 'TL352', 'without a number'],
     ['closed spiral bent at 3 m', 'TL351', 'closed before it was seen'],

@@ -113,6 +113,8 @@ describe('in a look', () => {
     ['10.8 mm measured at P5', 'P5 thickness 10.8 mm'],
     ['P5 reads 10.8 mm left of bolt', 'P5 thickness 10.8 mm "left of bolt"'],
     ['P4 worn down to 4.5 mm', 'P4 thickness 4.5 mm'],
+    ['P4 worn by 4.5 mm', 'finding at P4 "worn by 4.5 mm"'],
+    ['joint gap 0 mm at 7.4 m "should be 12 mm"', 'finding at 7.4 m "joint gap 0 mm: should be 12 mm"'],
     ['P3 green not yet showing', 'finding at P3 "green not yet showing"'],
     ['P3 crack 40 mm', 'finding at P3 "crack 40 mm"'],
     ['looked from head end', 'view upstream'],

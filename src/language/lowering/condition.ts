@@ -7,7 +7,7 @@ import type { ConditionKind, ConditionLine } from '../../domain/model/records.js
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 import type { ReadingRows } from '../reading-rows.js';
 import { notesOf, present, stated } from './block.js';
-import { chainage } from './limits.js';
+import { chainage, someLength, usual } from './limits.js';
 import { keywordOf, wordsOf, type Reader } from './reader.js';
 import { lowerSeenAt, partNamed, sectorWords } from './seen-at.js';
 
@@ -36,7 +36,9 @@ export function lowerCondition(
       ? reader.quantity(row, 'size', 'length', 'chainage', chainage)
       : undefined;
   const isMeasured = !counts && spot === undefined && !(bare !== undefined && isOfDrive);
-  const size = isMeasured ? reader.quantity(row, 'size', 'length', sizeOf(kind)) : undefined;
+  // A joint that stands 0 mm open is shut: only what says that it is over has no measure left.
+  const least = row.answer === undefined ? someLength : usual.length;
+  const size = isMeasured ? reader.quantity(row, 'size', 'length', sizeOf(kind), least) : undefined;
   // `noise serious temperature 71 degC` says two things: what is wrong, and what was measured beside it.
   const isHot = keywordOf(row, 'temperature') !== undefined && row.temperature === undefined;
   const told = row.aspect !== undefined && temperature !== undefined;

@@ -182,7 +182,7 @@ function isMeasureOf(kind: ConditionKind, type: string, image: string): boolean 
     case 'length': {
       // `panel torn 14.2 m` is where it is.
       const size = parseQuantity(image, 'length');
-      return size.ok && size.quantity.value <= longestTear;
+      return size.ok && size.quantity.value > 0 && size.quantity.value <= longestTear;
     }
     case 'none':
       return false;
