@@ -460,6 +460,11 @@ test.each([
     'Of each run its panels are a line: `scope panel 4 of run 1` and `scope panel 1 of run 3`.',
   ],
   [
+    'liner TwoLayer12 lot "B7"',
+    record('reline'),
+    'Which liner went in, and what else there is to say of it, are a line each: `liner TwoLayer12` and `finding liner "lot: B7"`.',
+  ],
+  [
     'fitted panel 1 of run 1 3480 mm',
     record('reline'),
     'finding panel at panel 1 of run 1 "fitted, length 3480 mm"',

@@ -3,14 +3,15 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { asCondition } from './condition-line.js';
-import { asWork, blocksOfWork, takenApart } from './general.js';
+import { asWork, blocksOfWork, noteOf, takenApart } from './general.js';
 import { joined } from './joined.js';
 import { readsSoundly } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { partIn } from './part-words.js';
-import { imagesOf, keyword, type Word } from './word.js';
+import { isName } from './said-place.js';
+import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
-export const twofoldLines: readonly LineSaying[] = [scopeOfSeveralRuns, doneAndLeft];
+export const twofoldLines: readonly LineSaying[] = [scopeOfSeveralRuns, linerAndMore, doneAndLeft];
 
 const joins = ({ type, image }: Word): boolean => type === ',' || image === 'and' || image === '&';
 
@@ -30,6 +31,22 @@ function scopeOfSeveralRuns({ block, words: written, pattern }: BrokenLine): Oth
   return {
     at: 0,
     message: `Of each run its panels are a line: ${lines.map((line) => `\`${imagesOf(line)}\``).join(' and ')}.`,
+  };
+}
+
+/** Which liner went in, and what else is known of it: with the whole line as a note the old one would count as fitted again. */
+function linerAndMore({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [first, name, ...more] = words;
+  if (block !== 'Reline' || first?.type !== 'liner' || !name || !isName(name) || more.length === 0)
+    return undefined;
+  const line = [first, name];
+  const told = more.filter(({ type }) => type !== 'STRING');
+  const note = noteOf(told, textsIn(more));
+  if (!note || !readsSoundly(line, pattern)) return undefined;
+  const finding = [keyword('finding'), keyword('liner'), note];
+  return {
+    at: 2,
+    message: `Which liner went in, and what else there is to say of it, are a line each: \`${imagesOf(line)}\` and \`${imagesOf(finding)}\`.`,
   };
 }
 
