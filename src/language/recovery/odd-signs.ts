@@ -90,7 +90,9 @@ function signIn(sign: string, before: Word | undefined, next: Word): readonly Wo
   const isNumber = (word: Word | undefined): boolean => word?.type === 'NUMBER' || word?.type === 'QUANTITY';
   if (/^[-–—]$/.test(sign)) return isNumber(before) && isNumber(next) ? [keyword('to')] : [keyword(',')];
   const bound = Object.hasOwn(spoken, sign) ? spoken[sign] : undefined;
-  if (bound !== undefined) return isNumber(next) ? [{ type: 'ID', image: bound }] : [];
+  // A day in doubt stays one: `~2024-09-09`.
+  const isCounted = isNumber(next) || next.type === 'DATE';
+  if (bound !== undefined) return isCounted ? [{ type: 'ID', image: bound }] : [];
   if (sign === '+') return [{ type: 'ID', image: 'and' }];
   return /^[()]$/.test(sign) && before ? [keyword(',')] : [];
 }
