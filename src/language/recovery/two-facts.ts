@@ -39,6 +39,8 @@ function linerAndMore({ block, words, pattern }: BrokenLine): Otherwise | undefi
   const [first, name, ...more] = words;
   if (block !== 'Reline' || first?.type !== 'liner' || !name || !isName(name) || more.length === 0)
     return undefined;
+  // The same name twice is one too many.
+  if (more[0]?.image === name.image) return undefined;
   const line = [first, name];
   const told = more.filter(({ type }) => type !== 'STRING');
   const note = noteOf(told, textsIn(more));
