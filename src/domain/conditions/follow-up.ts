@@ -220,11 +220,16 @@ function onlyOneLike(open: readonly Draft[], line: ConditionLine): readonly Draf
   return alike.every(({ last }) => alike[0] && areOneThing(last.line, alike[0].last.line)) ? alike : [];
 }
 
-function answer(draft: Draft, seen: SeenLine): void {
-  const { line, record } = seen;
+/** What passed over it in silence before is no longer asked, and of what was urgent it is kept. */
+function speakOf(draft: Draft, record: DatedRecord): void {
   if (draft.silent && draft.severity === 'urgent') draft.passedOver.push(draft.silent);
   draft.silent = undefined;
   draft.answeredAt = record;
+}
+
+function answer(draft: Draft, seen: SeenLine): void {
+  const { line, record } = seen;
+  speakOf(draft, record);
   if (line.photo) draft.photos.push(line.photo);
   if (line.answer === 'closed') {
     draft.closed = { day: record.date.day, by: 'look', look: seen };
@@ -255,9 +260,7 @@ function answerBeside(drafts: readonly Draft[], record: DatedRecord): void {
     ];
     const behind = notLookedIn(line, record);
     if (said.length === 0 && !behind) continue;
-    if (draft.silent && draft.severity === 'urgent') draft.passedOver.push(draft.silent);
-    draft.silent = undefined;
-    draft.answeredAt = record;
+    speakOf(draft, record);
     draft.remarks.push(...said.map((words) => ({ words, record })));
     if (said.length === 0 && behind)
       draft.notSeen.push({ line: { ...line, ...behind, answer: 'not seen' }, record });

@@ -2,6 +2,7 @@
 // itself: a reline takes the panel away, a new spiral the bent one.
 
 import { formatClock } from '../units/clock.js';
+import { safeguardKinds } from '../model/conveyor.js';
 import type { ConditionKind, ConditionLine, PanelUse, SeenPlace } from '../model/records.js';
 import { panelsText, runUseText } from '../model/runs.js';
 import type { Stated } from '../model/stated.js';
@@ -144,9 +145,7 @@ export function takenWith({ kind, about }: Pick<ConditionLine, 'kind' | 'about'>
 /** The part as a line names it: `bolts` of `bolts loose`, `pull cord` of `pull cord slack`; all of `tail bearing`. */
 export function partNamedIn(kind: ConditionKind): string {
   if (parts[kind] === 'drive') return kind;
-  return (
-    /^(emergency stop|pull cord|zero-speed sensor|level probe|blockage switch|[^ ]+)/.exec(kind)?.[0] ?? kind
-  );
+  return safeguardKinds.find((each) => kind.startsWith(`${each} `)) ?? /^[^ ]+/.exec(kind)?.[0] ?? kind;
 }
 
 /** The part that a line is of, as work names it; of a finding the one that it names, where it names one. */

@@ -2,18 +2,11 @@
 // interlock that does nothing are, however the line rates them; anything else about one of them is where somebody rates it serious.
 // "Safeguard" is a guard or a protective device, as ISO 12100 has it.
 
+import { safeguardKinds } from '../model/conveyor.js';
 import type { ConditionLine, ConditionSeverity, PartName } from '../model/records.js';
 import { partOf } from './kinds.js';
 
-const safeguards: ReadonlySet<string> = new Set([
-  'guard',
-  'emergency stop',
-  'pull cord',
-  'interlock',
-  'zero-speed sensor',
-  'level probe',
-  'blockage switch',
-]);
+const safeguards: ReadonlySet<string> = new Set(safeguardKinds);
 const surroundings: ReadonlySet<PartName> = new Set(['cable', 'walkway', 'sign']);
 
 type Told = Pick<ConditionLine, 'kind' | 'about'>;

@@ -173,14 +173,17 @@ export interface LiftingPoint {
   readonly origin: Origin;
 }
 
-export type SafeguardKind =
-  | 'emergency stop'
-  | 'pull cord'
-  | 'interlock'
-  | 'zero-speed sensor'
-  | 'level probe'
-  | 'blockage switch'
-  | 'guard';
+/** What stops the screw or keeps people from it, as lines, conditions and work name it. */
+export const safeguardKinds = [
+  'guard',
+  'emergency stop',
+  'pull cord',
+  'interlock',
+  'zero-speed sensor',
+  'level probe',
+  'blockage switch',
+] as const;
+export type SafeguardKind = (typeof safeguardKinds)[number];
 
 export interface Safeguard {
   readonly kind: SafeguardKind;

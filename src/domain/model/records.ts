@@ -1,7 +1,7 @@
 // What happened, as written down: inspections with their readings in columns, relines, screw changes, meter and duty
 // changes. Never edited to make the present true. Exposure, age and duty over time are worked out in history.ts.
 
-import type { Conveyor } from './conveyor.js';
+import type { Conveyor, SafeguardKind } from './conveyor.js';
 import type { Origin } from './origin.js';
 import type { ReadingKind } from '../units/reading-kind.js';
 import type { LinerSpecification, ScrewSpecification } from './specifications.js';
@@ -562,13 +562,7 @@ export type PartName =
   | 'tail bearing'
   | 'motor'
   | 'coupling'
-  | 'guard'
-  | 'emergency stop'
-  | 'pull cord'
-  | 'interlock'
-  | 'zero-speed sensor'
-  | 'level probe'
-  | 'blockage switch'
+  | SafeguardKind
   | 'cable'
   | 'walkway'
   | 'sign';

@@ -27,34 +27,36 @@ export interface Interval {
   readonly panels?: { readonly first: number; readonly last: number };
 }
 
+/** What lies between two breaks, chainages in mm. */
+export type Lined = Pick<Run, 'number' | 'from' | 'to' | 'tailBreak' | 'headBreak'>;
+
 const cache = new WeakMap<Conveyor, readonly Run[]>();
 
 /** The runs of a conveyor in chainage order; overlapping breaks leave no run between them. */
 export function runsOf(conveyor: Conveyor): readonly Run[] {
   const known = cache.get(conveyor);
   if (known) return known;
-  const runs: Run[] = [];
-  const breaks = [...conveyor.breaks].sort((a, b) => a.from.value - b.from.value || a.to.value - b.to.value);
+  const runs = runsBetween(conveyor.breaks).map((lined): Run => {
+    const { number, from, to, tailBreak, headBreak } = lined;
+    const label = `run ${number} (${tailBreak.name} to ${headBreak.name})`;
+    return { conveyor, ...lined, length: to - from, label };
+  });
+  cache.set(conveyor, runs);
+  return runs;
+}
+
+/** As `runsOf`, of breaks that are of no conveyor yet; those at both ends among them. */
+export function runsBetween(all: readonly Break[]): readonly Lined[] {
+  const lined: Lined[] = [];
+  const breaks = [...all].sort((a, b) => a.from.value - b.from.value || a.to.value - b.to.value);
   for (let i = 0; i + 1 < breaks.length; i++) {
     const tailBreak = breaks[i]!; // i and i + 1 are below breaks.length
     const headBreak = breaks[i + 1]!;
     const from = tailBreak.to.value;
     const to = headBreak.from.value;
-    if (to <= from) continue;
-    const number = runs.length + 1;
-    runs.push({
-      conveyor,
-      number,
-      from,
-      to,
-      length: to - from,
-      tailBreak,
-      headBreak,
-      label: `run ${number} (${tailBreak.name} to ${headBreak.name})`,
-    });
+    if (to > from) lined.push({ number: lined.length + 1, from, to, tailBreak, headBreak });
   }
-  cache.set(conveyor, runs);
-  return runs;
+  return lined;
 }
 
 /** The run at a chainage (mm); undefined at a break or outside the conveyor. */
@@ -105,7 +107,11 @@ export function breaksNamed(use: RunUse): readonly NameUse[] {
 }
 
 export function findRun(conveyor: Conveyor, use: RunUse): Run | undefined {
-  return runsOf(conveyor).find((run) => {
+  return runNamed(runsOf(conveyor), use);
+}
+
+export function runNamed<T extends Lined>(runs: readonly T[], use: RunUse): T | undefined {
+  return runs.find((run) => {
     if (use.by === 'number') return run.number === use.number.count;
     if (use.by === 'breaks') {
       const ends = [run.tailBreak.name, run.headBreak.name];

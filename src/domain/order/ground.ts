@@ -204,8 +204,12 @@ export function within<P extends Piece>(pieces: readonly P[], areas: readonly Ar
 }
 
 export function touches(piece: Piece, area: Area): boolean {
-  if (piece.kind !== 'panel') return overlaps(piece, area);
-  const middle = (piece.from + piece.to) / 2;
+  return piece.kind === 'panel' ? holdsMiddle(area, piece) : overlaps(piece, area);
+}
+
+/** True where the middle of a panel lies in a stretch: it comes off and goes in whole. */
+export function holdsMiddle(area: Area, panel: Area): boolean {
+  const middle = (panel.from + panel.to) / 2;
   return middle > area.from && middle < area.to;
 }
 

@@ -4,6 +4,7 @@
 import type * as ast from '../generated/ast.js';
 import type { Break, Conveyor, Section } from '../../domain/model/conveyor.js';
 import type { Origin } from '../../domain/model/origin.js';
+import { runNamed, runsBetween } from '../../domain/model/runs.js';
 import type { Stated } from '../../domain/model/stated.js';
 import type { ConveyorDraft, NamedConveyor } from '../sheet.js';
 import type { Stretch } from '../../domain/model/stretch.js';
@@ -105,7 +106,7 @@ function requiredFacts(
   block.require('incline', incline, 'incline 24 deg');
   block.require('trough', trough, 'trough inside radius 226 mm side height 260 mm plate 4 mm');
   block.require('screw', screwUse, 'screw Spiral400');
-  const liner = linerUse ?? firstOfAll(linersAlong ?? [], breaks, length?.value);
+  const liner = linerUse ?? firstOfAll(linersAlong ?? [], breaks, length);
   // Where stretches have theirs, what is between them still has one: most likely one of them.
   block.require('liner', liner, `liner ${linersAlong?.[0]?.use.name ?? 'TwoLayer12'}`);
   return plantUse && length && incline && trough && screwUse && liner
@@ -116,61 +117,26 @@ function requiredFacts(
 /** Where stretches of liner cover the whole length but for breaks, no line has to speak of the rest; undefined where they do not. */
 function firstOfAll(
   along: ConveyorDraft['linersAlong'],
-  breaks: readonly Pick<Break, 'name' | 'from' | 'to'>[],
-  length: number | undefined,
+  breaks: readonly Break[],
+  length: Stated<'length'> | undefined,
 ): ConveyorDraft['linerUse'] | undefined {
-  if (length === undefined) return undefined;
-  const open = breaks.map(({ name, from, to }) => ({ name, from: from.value, to: to.value })).sort(byTailEnd);
+  if (!length) return undefined;
+  const runs = runsBetween(withEndPlates(breaks, length, length.origin));
   const lined = along
     .flatMap(({ stretch, use }) => {
-      const place = placeAmong(open, length, stretch);
-      return place ? [{ ...place, use }] : [];
+      if (stretch.kind === 'chainage') return [{ ...areaOf(stretch), use }];
+      const run = stretch.kind === 'run' ? runNamed(runs, stretch.run) : undefined;
+      return run ? [{ from: run.from, to: run.to, use }] : [];
     })
-    .sort(byTailEnd);
+    .sort((a, b) => a.from - b.from);
   let covered = 0;
-  for (const { from, to } of [...lined, ...open].sort(byTailEnd))
+  for (const { from, to } of [...lined, ...breaks.map(areaOf)].sort((a, b) => a.from - b.from))
     if (from <= covered + 1) covered = Math.max(covered, to);
-  return covered >= length - 1 ? lined[0]?.use : undefined;
+  return covered >= length.value - 1 ? lined[0]?.use : undefined;
 }
 
-interface Opened {
-  readonly name: string;
-  readonly from: number;
-  readonly to: number;
-}
-
-function byTailEnd(a: Omit<Opened, 'name'>, b: Omit<Opened, 'name'>): number {
-  return a.from - b.from;
-}
-
-/** Of a whole run or from one chainage to another, mm; panels lie nowhere yet. */
-function placeAmong(
-  breaks: readonly Opened[],
-  length: number,
-  stretch: Stretch,
-): Omit<Opened, 'name'> | undefined {
-  if (stretch.kind === 'chainage') return { from: stretch.from.value, to: stretch.to.value };
-  if (stretch.kind !== 'run') return undefined;
-  const ends = [0, ...breaks.map(({ to }) => to)];
-  const runs = ends
-    .map((from, i) => ({ from, to: breaks[i]?.from ?? length }))
-    .filter(({ from, to }) => to > from);
-  const named = (name: string): Opened | undefined => breaks.find((each) => each.name === name);
-  const { run } = stretch;
-  switch (run.by) {
-    case 'number':
-      return runs[run.number.count - 1];
-    case 'break':
-      return runs.find(({ from, to }) =>
-        run.side === 'above' ? from === named(run.break.name)?.to : to === named(run.break.name)?.from,
-      );
-    case 'breaks':
-      return runs.find(
-        ({ from, to }) =>
-          [run.break, run.other].some(({ name }) => from === named(name)?.to) &&
-          [run.break, run.other].some(({ name }) => to === named(name)?.from),
-      );
-  }
+function areaOf({ from, to }: Pick<Break, 'from' | 'to'>): { readonly from: number; readonly to: number } {
+  return { from: from.value, to: to.value };
 }
 
 const alongTypes = [

@@ -3,6 +3,7 @@
 // heading is read stands with what was read of it where the lost line cannot turn it into another record: what it states once is
 // stated already, and what it may state again only adds to it. It is in doubt all the same, and everything that rests on it waits.
 
+import { safeguardKinds } from '../../domain/model/conveyor.js';
 import type { LeftLine } from '../recover.js';
 
 /** By block, first words of lines that no other line rests on. `ID` stands for a name. */
@@ -18,13 +19,7 @@ const spared: Readonly<Record<string, ReadonlySet<string>>> = {
     'resistance factor',
     'rotation',
     'rest at',
-    'emergency stop',
-    'pull cord',
-    'interlock',
-    'zero-speed sensor',
-    'level probe',
-    'blockage switch',
-    'guard',
+    ...safeguardKinds,
   ]),
   reline: new Set(['by', 'view', 'finding', 'serviced', 'offcut', 'fitted', 'fitting temperature']),
   'screw change': new Set(['by', 'finding', 'serviced']),

@@ -63,50 +63,27 @@ export function asWork(words: readonly Word[]): WorkLine | undefined {
   const { answer, part, severity, photo, by, texts, ...rest } = takenApart(words);
   const { place, told } = placedByName(rest);
   if (told.some(({ type }) => type === '{')) return undefined;
-  // What is said to be a finding was one that stood open.
-  if (words.slice(0, 2).some(({ type }) => type === 'finding')) {
-    const note = noteOf(told, texts);
-    const line = [
-      keyword('closed'),
-      keyword('finding'),
-      ...aboutAt(part, place),
-      ...severity,
-      ...(note ? [note] : []),
-      ...by,
-      ...photo,
-    ];
-    return { line, senses: [], isNamed: true };
-  }
   const about = aboutAt(part, place);
+  const note = noteOf(told, texts);
+  const ending = [...severity, ...(note ? [note] : []), ...by, ...photo];
+  // What is said to be a finding was one that stood open.
+  if (words.slice(0, 2).some(({ type }) => type === 'finding'))
+    return {
+      line: [keyword('closed'), keyword('finding'), ...about, ...ending],
+      senses: [],
+      isNamed: true,
+    };
   const isAtDrive = about[0]?.type === 'drive at';
   const over = answer.length === 0 ? overAgain(part, told) : undefined;
-  if (over) {
-    const note = noteOf(told, texts);
-    const line = [
-      keyword('closed'),
-      keyword(over.kind),
-      ...place,
-      ...severity,
-      ...(note ? [note] : []),
-      ...by,
-      ...photo,
-    ];
-    return { line, senses: over.senses, isNamed: true };
-  }
+  if (over)
+    return {
+      line: [keyword('closed'), keyword(over.kind), ...place, ...ending],
+      senses: over.senses,
+      isNamed: true,
+    };
   // What has no condition of its own was a finding.
-  if (answer[0]?.type === 'closed') {
-    const note = noteOf(told, texts);
-    const line = [
-      ...answer,
-      keyword('finding'),
-      ...about,
-      ...severity,
-      ...(note ? [note] : []),
-      ...by,
-      ...photo,
-    ];
-    return { line, senses: [], isNamed: true };
-  }
+  if (answer[0]?.type === 'closed')
+    return { line: [...answer, keyword('finding'), ...about, ...ending], senses: [], isNamed: true };
   const done = answer.length === 0 && !isAtDrive ? workIn(part, told) : undefined;
   if (done) {
     const head = [keyword(done.part), keyword(done.work), ...place];

@@ -1,6 +1,7 @@
 // Which part of a machine does a line speak of? The parts as the language names them, and other words of the trade for them. What
 // has several words goes before what has one: a thrust bearing is not a gearbox because it lies in one.
 
+import { safeguardKinds } from '../../domain/model/conveyor.js';
 import type { PartName } from '../../domain/model/records.js';
 import { plainImage, type Word } from './word.js';
 
@@ -65,13 +66,7 @@ const named: ReadonlySet<string> = new Set(['gate', 'hatch', 'cover', 'brace']);
 
 /** What is named with what it belongs to before it: a `motor cable` is a cable, and a `coupling guard` a guard. */
 const ofAPart: ReadonlySet<PartName | undefined> = new Set([
-  'guard',
-  'emergency stop',
-  'pull cord',
-  'interlock',
-  'zero-speed sensor',
-  'level probe',
-  'blockage switch',
+  ...safeguardKinds,
   'cable',
   'walkway',
   'sign',

@@ -3,6 +3,7 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { noteOf } from './general.js';
+import { vague } from './fillers.js';
 import { joined } from './joined.js';
 import { readsSoundly, type SaidBy } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
@@ -105,31 +106,12 @@ function driveNotRead({ block, words }: BrokenLine): Otherwise | undefined {
   };
 }
 
-const bounds: ReadonlySet<string> = new Set([
-  ...[
-    'over',
-    'above',
-    'more than',
-    'greater than',
-    'thicker than',
-    'at least',
-    'not less than',
-    'min',
-    'minimum',
-  ],
-  ...[
-    'under',
-    'below',
-    'less than',
-    'smaller than',
-    'thinner than',
-    'at most',
-    'not more than',
-    'up to',
-    'max',
-    'maximum',
-  ],
-]);
+const bounds: ReadonlySet<string> = new Set(
+  (
+    'over, above, more than, greater than, thicker than, at least, not less than, min, minimum, under, ' +
+    'below, less than, smaller than, thinner than, at most, not more than, up to, max, maximum'
+  ).split(', '),
+);
 
 /** `P4 thickness over 8 mm`: a bound made a reading would be reckoned with as one. */
 function bounded(line: BrokenLine): Otherwise | undefined {
@@ -159,20 +141,14 @@ function bounded(line: BrokenLine): Otherwise | undefined {
 }
 
 const vaguely: ReadonlySet<string> = new Set([
-  ...[
-    'about',
-    'approx',
-    'approximately',
-    'roughly',
-    'around',
-    'circa',
-    'ca',
-    'c',
-    'nearly',
-    'almost',
-    'say',
-    'some',
-  ],
+  ...vague,
+  'roughly',
+  'around',
+  'c',
+  'nearly',
+  'almost',
+  'say',
+  'some',
 ]);
 
 /** `P2 thickness about 8.4 mm`: how sure it is, is for who measured to say. */

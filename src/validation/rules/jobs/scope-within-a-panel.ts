@@ -1,6 +1,7 @@
 // Does a stretch of a job's scope end within a panel that lies there? A panel comes off and goes in whole: one whose middle lies in
 // the stretch does, another stays. 50 mm is what a joint may be measured off (judgement, as in TL499).
 
+import { holdsMiddle } from '../../../domain/order/ground.js';
 import { concerns, layoutOf } from '../../../domain/order/layout.js';
 import { usualStart } from '../../../domain/model/panels.js';
 import { panelsText, runsOf, type Run } from '../../../domain/model/runs.js';
@@ -51,7 +52,7 @@ export const scopeWithinAPanel: Rule = {
           const cut = panels.filter((panel) => isWithin(from, panel) || isWithin(to, panel));
           const [first] = cut;
           if (!first) continue;
-          const taken = panels.filter(({ from: a, to: b }) => (a + b) / 2 > from && (a + b) / 2 < to);
+          const taken = panels.filter((panel) => holdsMiddle({ from, to }, panel));
           const all = panels.filter((panel) => taken.includes(panel) || cut.includes(panel));
           const ends = cut.map((panel) => {
             const at = isWithin(from, panel) ? from : to;
