@@ -3,7 +3,7 @@
 
 import type { Conveyor } from '../domain/model/conveyor.js';
 import { formatDay } from '../domain/units/calendar.js';
-import { formatClock, mirrorClock } from '../domain/units/clock.js';
+import { formatClock, clockAsSeen } from '../domain/units/clock.js';
 import { visibleLine } from '../domain/units/visible-text.js';
 import type { Mapping } from './mapping.js';
 import type { FreshInspection, FreshReading } from './settle-readings.js';
@@ -46,9 +46,7 @@ export function readingLine(
   error?: string,
 ): string {
   const place =
-    'point' in spot
-      ? spot.point
-      : `at ${spot.at.text} clock ${formatClock(view === 'upstream' ? mirrorClock(spot.clock) : spot.clock)}`;
+    'point' in spot ? spot.point : `at ${spot.at.text} clock ${formatClock(clockAsSeen(spot.clock, view))}`;
   const spread =
     error !== undefined && saying.kind === 'thickness' && !words.includes('±') ? ` ± ${error}` : '';
   return `  ${place} ${words}${spread}${note === undefined ? '' : ` ${quoted(note)}`}`;

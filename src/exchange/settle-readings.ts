@@ -9,7 +9,7 @@ import { setLying } from '../domain/model/exposure.js';
 import { historyOf } from '../domain/model/history.js';
 import type { Inspection } from '../domain/model/records.js';
 import { formatDay, type CalendarDay } from '../domain/units/calendar.js';
-import { hoursApart, mirrorClock } from '../domain/units/clock.js';
+import { hoursApart, clockAsSeen } from '../domain/units/clock.js';
 import { list } from '../domain/units/wording.js';
 import type { Mapping, WordMeaning } from './mapping.js';
 import { conveyorNamed, pointNamed } from './settle/names.js';
@@ -138,7 +138,7 @@ class Settler {
       name !== undefined && at !== undefined && clock !== undefined && /^[\d.]+ (?:m|ft) \d+:\d+$/.test(name);
     const point = name === undefined || isPlace ? undefined : pointNamed(name, conveyor, this.mapping);
     if (typeof point === 'string') return point;
-    const hours = clock && (this.mapping.view === 'upstream' ? mirrorClock(clock.hours) : clock.hours);
+    const hours = clock && clockAsSeen(clock.hours, this.mapping.view);
     if (point) {
       // Sheets round a place; further off than that it is another one.
       if (at && Math.abs(at.value - point.at.value) > 100)

@@ -1,7 +1,7 @@
 // Which measures of a look does an amendment speak of, what did they say, and what is the look with what it says instead? Each measure
 // that fits is a candidate: where two of one kind fit and say different things, whoever applies the amendment has to ask.
 
-import { mirrorClock } from '../units/clock.js';
+import { clockAsSeen, mirrorClock } from '../units/clock.js';
 import { meterWords } from './meter-read.js';
 import type { Amendment, Inspection } from './records.js';
 import type { Stated, StatedClock } from './stated.js';
@@ -79,7 +79,7 @@ function isThere(
 ): boolean {
   if (Math.abs(at.value - of.at.value) > sameSpot) return false;
   if (!of.clock) return true;
-  const hours = view.direction === 'upstream' ? mirrorClock(of.clock.hours) : of.clock.hours;
+  const hours = clockAsSeen(of.clock.hours, view.direction);
   return clock !== undefined && Math.round(clock.hours * 60) === Math.round(hours * 60);
 }
 

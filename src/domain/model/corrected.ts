@@ -6,7 +6,7 @@
 import { lengthOn } from './unit-of-machine.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { formatDay } from '../units/calendar.js';
-import { mirrorClock } from '../units/clock.js';
+import { clockAsSeen } from '../units/clock.js';
 import { ReadingKind } from '../units/reading-kind.js';
 import type { Estate } from './estate.js';
 import type {
@@ -153,8 +153,7 @@ function isMeant(
   spot: Correction['spot'],
   { view }: Inspection,
 ): boolean {
-  const hours = (clock: StatedClock): number =>
-    view.direction === 'upstream' ? mirrorClock(clock.hours) : clock.hours;
+  const hours = (clock: StatedClock): number => clockAsSeen(clock.hours, view.direction);
   switch (spot.kind) {
     case 'all':
       return true;

@@ -53,6 +53,11 @@ export function mirrorClock(hours: number): number {
   return hours === 12 ? 12 : 12 - hours;
 }
 
+/** Hours, 0 to 12, of a place looking in the direction of flow, as who looks the given way sees it; and back again. */
+export function clockAsSeen(hours: number, look: 'downstream' | 'upstream' | undefined): number {
+  return look === 'upstream' ? mirrorClock(hours) : hours;
+}
+
 /** Half way from one position to another, clockwise: 11:00 and 1:00 → 12. */
 export function middleClock(from: number, to: number): number {
   const middle = (from + ((to - from + 12) % 12) / 2) % 12;

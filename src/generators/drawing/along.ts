@@ -2,7 +2,7 @@
 // their numbers, breaks, runs with the way they are fitted, points, access and the chainage scale. Lengths are to scale;
 // heights of the rows are not.
 
-import { formatClock, mirrorClock } from '../../domain/units/clock.js';
+import { formatClock, clockAsSeen } from '../../domain/units/clock.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { PanelMark, Picture, Pictured } from './picture.js';
 import { alongWords, chainageScale, comesOff, panelWords } from './picture.js';
@@ -293,10 +293,7 @@ function paintPoints(view: View, y: number): Markup[] {
     .filter((point) => inView(view, point.at.value))
     .sort((a, b) => a.at.value - b.at.value);
   const { look = 'downstream' } = view.pictured;
-  const labels = points.map(
-    (point) =>
-      `${point.name} ${formatClock(look === 'downstream' ? point.clock.hours : mirrorClock(point.clock.hours))}`,
-  );
+  const labels = points.map((point) => `${point.name} ${formatClock(clockAsSeen(point.clock.hours, look))}`);
   return spreadOut(
     view,
     points.map((point) => point.at.value),

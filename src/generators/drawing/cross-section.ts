@@ -5,7 +5,7 @@
 import { bareAbove, linerSide } from '../../domain/model/liner-side.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { LinerSpecification, ScrewSpecification } from '../../domain/model/specifications.js';
-import { formatClock, mirrorClock } from '../../domain/units/clock.js';
+import { formatClock, clockAsSeen } from '../../domain/units/clock.js';
 import { paintBuildUp } from './build-up.js';
 import { sizeWords } from './picture.js';
 import { plainNumber as n, type Markup } from '../page/markup.js';
@@ -282,9 +282,10 @@ function rotationSeen(
 function paintWorn(view: View): Markup[] {
   const worn = view.conveyor.wornSector;
   if (!worn) return [];
-  const seen = [asSeen(worn.from.hours, view.options.look), asSeen(worn.to.hours, view.options.look)].sort(
-    (a, b) => a - b,
-  );
+  const seen = [
+    clockAsSeen(worn.from.hours, view.options.look),
+    clockAsSeen(worn.to.hours, view.options.look),
+  ].sort((a, b) => a - b);
   const [from = 6, to = 6] = seen;
   const inner = view.conveyor.trough.insideRadius.value - view.options.liner.thickness.value;
   const at = (clock: number, extra: number): PagePoint => place(view, clock, inner, extra);
@@ -307,7 +308,7 @@ interface ClockGroup {
 function pointsByClock(conveyor: Conveyor, look: ViewDirection): readonly ClockGroup[] {
   const groups = new Map<number, string[]>();
   for (const point of conveyor.points) {
-    const seen = asSeen(point.clock.hours, look);
+    const seen = clockAsSeen(point.clock.hours, look);
     groups.set(seen, [...(groups.get(seen) ?? []), point.name]);
   }
   return [...groups].map(([seen, names]) => ({ seen, names })).sort((a, b) => a.seen - b.seen);
@@ -383,7 +384,7 @@ function paintSizes(view: View): Markup[] {
     rows.push([
       'Worn sector (hatched), as you see it',
       [worn.from.hours, worn.to.hours]
-        .map((hours) => asSeen(hours, look))
+        .map((hours) => clockAsSeen(hours, look))
         .sort((a, b) => a - b)
         .map(formatClock)
         .join(' to '),
@@ -416,10 +417,6 @@ function paintSizes(view: View): Markup[] {
     }
   }
   return marks;
-}
-
-function asSeen(hours: number, look: ViewDirection): number {
-  return look === 'downstream' ? hours : mirrorClock(hours);
 }
 
 function sized({ conveyor }: View, mm: number): string {

@@ -26,7 +26,7 @@ import { runAt, runsOf } from '../../domain/model/runs.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { formatDay } from '../../domain/units/calendar.js';
-import { formatClock, mirrorClock } from '../../domain/units/clock.js';
+import { formatClock, clockAsSeen } from '../../domain/units/clock.js';
 import { type LengthUnit, lengthWords, chainageText } from '../../domain/units/length-words.js';
 import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import { alongTheTrough } from '../drawing/along.js';
@@ -143,10 +143,7 @@ function openRows(
 ): InspectionSheet['openConditions'] {
   return open.map((row) => ({
     what: row.what,
-    place: [
-      row.place,
-      row.clock === undefined ? '' : formatClock(look === 'downstream' ? row.clock : mirrorClock(row.clock)),
-    ]
+    place: [row.place, row.clock === undefined ? '' : formatClock(clockAsSeen(row.clock, look))]
       .filter(Boolean)
       .join(', '),
     severity: row.severity ?? '',
@@ -194,7 +191,7 @@ function pointOf({ estate, history, place, rows, asOf, look, unit, wear }: Point
     installedPanels(estate, run, asOf).layout.panels.findLast(
       (each) => place.at >= each.from && place.at <= each.to,
     )?.number;
-  const clock = look === 'downstream' ? place.clock : mirrorClock(place.clock);
+  const clock = clockAsSeen(place.clock, look);
   // Sets worked out at two times are two objects; the reline that fitted them is one.
   const own = rows.filter((row) => row.set !== undefined && row.set.reline === set?.reline);
   const cover = conveyor.covers.findIndex((each) => place.at >= each.from.value && place.at <= each.to.value);

@@ -12,7 +12,7 @@ import {
 } from '../../domain/conditions/kinds.js';
 import { safeguardsAsk } from '../../domain/conditions/safeguards-declared.js';
 import type { ConditionKind } from '../../domain/model/records.js';
-import { formatClock, mirrorClock } from '../../domain/units/clock.js';
+import { formatClock, clockAsSeen, mirrorClock } from '../../domain/units/clock.js';
 import { formatChainage, formatNumber } from '../../domain/units/format.js';
 import { formStyles } from '../page/form-styles.js';
 import {
@@ -152,7 +152,7 @@ function kindData(kind: ConditionKind): PhoneConditionKind {
 }
 
 function pointData(point: SheetPoint, look: Look, unit: LengthUnit): PhonePoint {
-  const downstream = look === 'downstream' ? point.clock : mirrorClock(point.clock);
+  const downstream = clockAsSeen(point.clock, look);
   return {
     id: point.name ?? `${formatChainage(point.at)} ${formatClock(downstream)}`,
     seen: {

@@ -10,7 +10,7 @@ import { recordedSpeed, type History } from '../../../domain/model/history.js';
 import type { Inspection } from '../../../domain/model/records.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
 import { formatDay } from '../../../domain/units/calendar.js';
-import { formatClock, mirrorClock, parseClock } from '../../../domain/units/clock.js';
+import { formatClock, clockAsSeen, parseClock } from '../../../domain/units/clock.js';
 import { lengthWords, temperatureWords, type LengthUnit } from '../../../domain/units/length-words.js';
 import type { InspectionSheet, LastRead } from '../sheet.js';
 
@@ -62,7 +62,7 @@ function platesOf(
 function clockSeen(clock: string | undefined, look: InspectionSheet['look']): string {
   const hours = clock === undefined ? undefined : parseClock(clock);
   if (hours === undefined) return '';
-  return formatClock(look === 'downstream' ? hours : mirrorClock(hours));
+  return formatClock(clockAsSeen(hours, look));
 }
 
 function gaugeOf({ inspections }: History): string | undefined {
@@ -106,9 +106,7 @@ function wornWidthsOf({ inspections }: History, look: InspectionSheet['look']): 
   for (const { inspection } of [...inspections].reverse())
     for (const { at, from, to } of inspection.wornWidths) {
       if (found.some((each) => Math.abs(each.at - at.value) <= 100)) continue;
-      const [left, right] = [from.hours, to.hours].map((hours) =>
-        formatClock(look === 'downstream' ? hours : mirrorClock(hours)),
-      );
+      const [left, right] = [from.hours, to.hours].map((hours) => formatClock(clockAsSeen(hours, look)));
       const ends = look === 'downstream' ? `${left} to ${right}` : `${right} to ${left}`;
       found.push({ at: at.value, words: dated(ends, inspection.date.day) });
     }
