@@ -11,6 +11,7 @@ import {
   asFinding,
   asWork,
   blocksOfWork,
+  endOf,
   noteOf,
   severities,
   takenApart,
@@ -293,22 +294,19 @@ function closedGap(
   said: SaidLine,
   look: LinePattern,
 ): { readonly line: readonly Word[]; readonly senses: readonly SaidBy[] } | undefined {
-  const { part, told, place, texts, by, photo, severity } = said;
+  const { part, told, place } = said;
   const at = told.findIndex(({ image }) => image === 'joint' || image === 'joints');
   const done = told.findIndex(({ image }) =>
     /^(?:closed|tightened|tight|closed up|drawn together|pulled together)$/.test(image),
   );
   if (part !== undefined || at < 0 || done < 0 || place.length === 0) return undefined;
   const more = told.filter((_, i) => i !== at);
-  const note = noteOf(more.length === 1 && more[0]?.image === 'closed' ? [] : more, texts);
+  const isPlain = more.length === 1 && more[0]?.image === 'closed';
   const line = [
     keyword('closed'),
     keyword('joint open'),
     ...place,
-    ...severity,
-    ...(note ? [note] : []),
-    ...by,
-    ...photo,
+    ...endOf({ ...said, told: isPlain ? [] : more }),
   ];
   return readsSoundly(line, look) ? { line, senses: [['joints', 'joint open']] } : undefined;
 }

@@ -64,8 +64,7 @@ export function asWork(words: readonly Word[]): WorkLine | undefined {
   const { place, told } = placedByName(rest);
   if (told.some(({ type }) => type === '{')) return undefined;
   const about = aboutAt(part, place);
-  const note = noteOf(told, texts);
-  const ending = [...severity, ...(note ? [note] : []), ...by, ...photo];
+  const ending = endOf({ severity, told, texts, by, photo });
   // What is said to be a finding was one that stood open.
   if (words.slice(0, 2).some(({ type }) => type === 'finding'))
     return {
@@ -92,6 +91,18 @@ export function asWork(words: readonly Word[]): WorkLine | undefined {
   }
   const plain = noteOf([...answer, ...told, ...severity], texts);
   return plain && { line: [...about, plain, ...by, ...photo], senses: [], isNamed: false };
+}
+
+/** What follows the place: how bad it is, what is left to tell in quotes, who says so and what shows it. */
+export function endOf({
+  severity,
+  told,
+  texts,
+  by,
+  photo,
+}: Pick<SaidLine, 'severity' | 'told' | 'texts' | 'by' | 'photo'>): readonly Word[] {
+  const note = noteOf(told, texts);
+  return [...severity, ...(note ? [note] : []), ...by, ...photo];
 }
 
 /** The part and its place: `drive at` is one word of the language. */

@@ -9,7 +9,7 @@ import { readsSoundly, type SaidBy } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { isName } from './said-place.js';
-import { imagesOf, keyword, textsIn, type Word } from './word.js';
+import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 
 export const doubtfulLines: readonly LineSaying[] = [
   meterNotRead,
@@ -50,7 +50,7 @@ function saying(words: readonly Word[], sayings: ReadonlySet<string>): number {
       sayings.has(
         words
           .slice(0, length)
-          .map(({ image }) => image.toLowerCase().replace(/\s+/g, ' '))
+          .map((word) => plainImage(word).toLowerCase())
           .join(' '),
       )
     )
@@ -59,7 +59,7 @@ function saying(words: readonly Word[], sayings: ReadonlySet<string>): number {
 }
 
 function sensed(words: readonly Word[], put: string): readonly SaidBy[] {
-  return words.map(({ image }): SaidBy => [image.toLowerCase().replace(/\s+/g, ' '), put]);
+  return words.map((word): SaidBy => [plainImage(word).toLowerCase(), put]);
 }
 
 const unread: ReadonlySet<string> = new Set([
