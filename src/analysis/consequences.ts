@@ -45,8 +45,13 @@ function placesInDoubt(
   { doubted, unsound, problems, lacksJobs }: WhatIsUnread,
 ): Readonly<Record<Premise, readonly Origin[]>> {
   const block = [...unsound, ...blocksWith(estate, problems)];
+  const beside = problems.filter(({ kind }) => kind !== 'unknown colour');
+  const blockBeside = [...unsound, ...blocksWith(estate, beside)];
   const isUnsound = ({ origin }: { readonly origin: Origin }): boolean => isWithin(origin, block);
-  const looked = estate.inspections.filter(isUnsound).map(({ conveyor }) => conveyor);
+  const lookedAt = (places: readonly Origin[]): ReadonlySet<Conveyor> => {
+    const looks = estate.inspections.filter(({ origin }) => isWithin(origin, places));
+    return new Set([...looks.map(({ conveyor }) => conveyor), ...doubted]);
+  };
   // A plant whose heading cannot be read is stood in for where the conveyor names it.
   const machines = estate.conveyors.filter(
     (conveyor) =>
@@ -58,7 +63,8 @@ function placesInDoubt(
   const withJobs = [...doubted, ...unreadJobs.map(({ conveyor }) => conveyor)];
   return {
     block,
-    looks: placesOf(estate, new Set([...looked, ...doubted])),
+    looks: placesOf(estate, lookedAt(block)),
+    conditions: placesOf(estate, lookedAt(blockBeside)),
     history: placesOf(estate, doubted),
     machine: [
       ...placesOf(estate, new Set(machines)),

@@ -63,6 +63,20 @@ describe('a reline with a line that cannot be read', () => {
     expect(colours('')).toEqual([]);
     expect(colours('  wheelbarrow 10 mm\n')).toEqual(['TL101']);
   });
+  it('tells what stands open though a colour of the look is none of the liner', () => {
+    const codes = (colour: string): readonly string[] =>
+      analyse([
+        {
+          uri: 'a.trough',
+          text:
+            inSoundEstate('conveyor', '') +
+            'inspection DG1 2026-01-01 meter 8000 h {\n  pull cord dead at 6 m urgent\n  panel torn at 4.2 m serious\n}\n' +
+            `inspection DG1 2026-03-01 meter 8600 h {\n  P1 colour ${colour}\n  closed brace bent at 2.4 m\n}\n`,
+        },
+      ]).findings.flatMap(({ code }) => (['TL117', 'TL268', 'TL350', 'TL351'].includes(code) ? [code] : []));
+    expect(codes('ivory')).toEqual(['TL268', 'TL350', 'TL351']);
+    expect(codes('green')).toEqual(['TL268', 'TL350', 'TL117', 'TL351']);
+  });
   it.each([
     // A line of the record, what it becomes, and whether the record stands.
     ['  scope run 2', '  scope run 2\n  wheelbarrow wheel 10 mm', true],

@@ -11,7 +11,7 @@ export const barrierWithAFinding: Rule = {
   code: 'TL538',
   title: 'Barrier with an open finding',
   severity: 'warning',
-  restsOn: ['machine', 'looks'],
+  restsOn: ['machine', 'conditions'],
   why:
     'People go below the gate because they are told that it is shut. Whether what was found of it means that it creeps, stops short ' +
     'or lets material through nobody has said yet.',

@@ -11,7 +11,7 @@ export const windowOutsideTheOutages: Rule = {
   code: 'TL431',
   title: 'Job window outside every outage',
   severity: 'warning',
-  restsOn: ['looks', 'history', 'machine', 'jobs'],
+  restsOn: ['conditions', 'history', 'machine', 'jobs'],
   why: 'Outside an outage the conveyor is needed, and the crew that arrives will not get it.',
   todo: 'Name the outage instead of the days, or add the outage to the plant.',
   given: 'estate',

@@ -23,7 +23,7 @@ export const closedSeveralFindings: Rule = {
   code: 'TL539',
   title: 'Several findings closed by one line',
   severity: 'information',
-  restsOn: ['looks', 'history'],
+  restsOn: ['conditions', 'history'],
   why: 'One was put right; the others of that part and place are off every sheet, and nobody looks for them any more.',
   todo:
     'Where all were put right, nothing is to be done. Where only one was, write its own words, or one of them, behind the closing: ' +

@@ -13,7 +13,7 @@ export const conditionClosedBeforeSeen: Rule = {
   code: 'TL351',
   title: 'Closed before it was seen',
   severity: 'warning',
-  restsOn: ['looks', 'history'],
+  restsOn: ['conditions', 'history'],
   why: 'What was meant stays open under another place or name, and is carried from sheet to sheet though somebody has put it right.',
   todo: 'Use the words and the place of the record that found it; or correct the day.',
   given: 'estate',

@@ -19,7 +19,7 @@ export const conditionNotAnswered: Rule = {
   code: 'TL350',
   title: 'Open condition not answered',
   severity: 'warning',
-  restsOn: ['block', 'looks', 'history'],
+  restsOn: ['conditions', 'history'],
   why: 'A torn panel that nobody speaks of any more is taken for mended, and the next one to hear of it is whoever finds the screw in the steel.',
   todo: 'Write of each open condition whether it is still there, closed, or could not be seen.',
   given: 'estate',

@@ -18,7 +18,7 @@ export const notInspectedForLong: Rule = {
   code: 'TL318',
   title: 'Conveyor not inspected for long',
   severity: 'information',
-  restsOn: ['looks', 'history'],
+  restsOn: ['conditions', 'history'],
   why: 'What has not been looked at is not known to be good; the forecast only grows wider with every month.',
   todo: 'Plan a round; if one was made, write it down, even if little was seen.',
   threshold,

@@ -9,7 +9,7 @@ export const safeguardInWords: Rule = {
   code: 'TL561',
   title: 'Finding whose words speak of a safeguard',
   severity: 'information',
-  restsOn: ['looks', 'history'],
+  restsOn: ['conditions', 'history'],
   why:
     'What stands in quotes is for people: a stop that is bridged comes first in report, sheet and pack only where its line says that ' +
     'it is one.',

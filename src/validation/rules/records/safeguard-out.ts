@@ -10,7 +10,7 @@ export const safeguardOut: Rule = {
   code: 'TL268',
   title: 'Safeguard out of order',
   severity: 'warning',
-  restsOn: ['looks', 'history'],
+  restsOn: ['conditions', 'history'],
   why:
     'The spiral draws in whatever it takes hold of, and nobody can stop it from where they are caught: a guard that is off and a ' +
     'stop that does nothing are found out when they are needed.',

@@ -14,7 +14,7 @@ export const urgentAndNothingPlanned: Rule = {
   code: 'TL363',
   title: 'Urgent condition, and no job takes it away',
   severity: 'warning',
-  restsOn: ['looks', 'history', 'jobs'],
+  restsOn: ['conditions', 'history', 'jobs'],
   why:
     'Whoever wrote urgent expected somebody to come; without a job nothing is ordered, nobody is booked, and it is ' +
     'found again when it has torn the rest.',

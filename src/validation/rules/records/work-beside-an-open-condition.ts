@@ -18,7 +18,7 @@ export const workBesideAnOpenCondition: Rule = {
   code: 'TL562',
   title: 'Work that ends nothing, beside what stands open there',
   severity: 'information',
-  restsOn: ['looks', 'history'],
+  restsOn: ['conditions', 'history'],
   why:
     'What was put right stays open from sheet to sheet, because the work is of another part than the one that was seen, ' +
     'or says in words only that it is done.',

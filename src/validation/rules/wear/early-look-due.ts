@@ -22,7 +22,7 @@ export const earlyLookDue: Rule = {
   code: 'TL520',
   title: 'No early look after new parts',
   severity: 'warning',
-  restsOn: ['block', 'looks', 'history'],
+  restsOn: ['conditions', 'history'],
   byTheCalendar: true,
   why:
     'Bolts settle, joints open and a spiral that lies wrong rubs in the first weeks; found then it is an hour’s ' +
