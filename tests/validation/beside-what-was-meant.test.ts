@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { analyse } from '../../src/analysis/analyse.js';
 import { inSoundEstate } from '../../src/validation/example.js';
 import { panelWouldSlide } from '../../src/validation/rules/jobs/panel-would-slide.js';
-import { messageOf } from './findings-in.js';
+import { findingsIn, messageOf } from './findings-in.js';
 
 test('a stop that lies beside the end of the panels is named, with how far off it is', () => {
   const text = 'bad' in panelWouldSlide ? panelWouldSlide.bad.replace(/[«»]/g, '') : '';
@@ -48,6 +48,31 @@ test('where a layout is reckoned, what is held against it says so and how to wri
     /^No panel has its middle [^;]*, so there is nothing to strip\.$/,
   );
   expect(step('from 7.1 m to 7.4 m')).toMatch(/^No liner lies from/);
+});
+
+test('where a reline counts panels of the first liner, what it does not reach names the joints and both ways out', () => {
+  const estate =
+    'liner Green12 {\n  material PE1000\n  layer green 6 mm\n  layer black 6 mm\n  panel length 1200 mm\n  condemn at 3 mm\n  bolt M10 rows 2 pitch 250 mm countersink 4 mm\n  joint butted\n}\n' +
+    'inspection DG1 2024-09-09 meter 3000 h {\n  view downstream\n  gauge ultrasonic ± 0.2 mm\n  P1 thickness 7.2 mm\n}\n' +
+    'reline DG1 2024-10-07 meter 3900 h {\n  liner Green12\n  scope SCOPE\n  old panel at P1 thickness 5.1 mm\n}\n' +
+    'inspection DG1 2025-03-10 meter 6200 h {\n  view downstream\n  gauge ultrasonic ± 0.2 mm\n  P1 thickness 11.2 mm\n  at 4 m clock 7:30 colour green\n}';
+  const told = (scope: string): readonly string[] =>
+    findingsIn('estate', estate.replace('SCOPE', scope)).flatMap(({ code, message, todo }) =>
+      ['TL117', 'TL306', 'TL370'].includes(code) ? [`${code} ${message} | ${todo}`] : [],
+    );
+  const first =
+    'on panel 3 of run 2; how they lie is reckoned from the lengths that TwoLayer12 is bought in (joints at 2.20 m, 3.40 m, 4.60 m and 5.80 m), and `fitted run 2 panels …` with `scope run 2` in a reline of 2024-01-08 says it as it is';
+  const taken = 'The reline of 2024-10-07 is taken for one from 4.60 m to 5.80 m: if it renewed';
+  expect(told('panel 4 of run 2')).toEqual([
+    `TL370 This reline took nothing out at 4.00 m of DG1, ${first}. | ${taken} another stretch, write which (\`scope from … to …\`), or the panels as they lie. Else correct the place.`,
+    expect.stringMatching(
+      /^TL306 .* less was to be expected, on panel 3 of run 2; how they lie .* \| The reline of 2024-10-07 is taken for one from 4\.60 m to 5\.80 m: if it renewed this spot/,
+    ),
+    expect.stringMatching(
+      /^TL117 .* \| Green12 has green\. The reline of 2024-10-07 is taken for one from 4\.60 m to 5\.80 m: if it renewed this spot/,
+    ),
+  ]);
+  expect(told('from 3.4 m to 4.6 m')).toEqual([]);
 });
 
 test('a reading where a liner begins is told as at its beginning', () => {

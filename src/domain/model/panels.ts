@@ -9,6 +9,7 @@ import {
   type PanelLayout,
 } from '../geometry/panel-layout.js';
 import { formatDay, type CalendarDay } from '../units/calendar.js';
+import { list } from '../units/wording.js';
 import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
 import { firstLinerOf } from './first-liner.js';
@@ -16,6 +17,7 @@ import type { Reline } from './records.js';
 import type { Stretch } from './stretch.js';
 import { findRun, runAt, runsOf, type Run } from './runs.js';
 import type { LinerSpecification } from './specifications.js';
+import { chainageOn } from './unit-of-machine.js';
 import type { KeepClear } from '../geometry/panel-piece.js';
 
 export interface PanelOptions {
@@ -69,15 +71,48 @@ export interface InstalledPanels {
   readonly reckonedFor?: Reline;
 }
 
-/** What to say where a line is held against a layout that nobody wrote down; empty where it was. */
+/** What to say where a line is held against a layout that nobody wrote down, with its joints (mm); empty where it was. */
 export function reckonedWords(
-  { number }: Run,
+  run: Run,
   { reckonedFor }: { readonly reckonedFor?: Reline | undefined },
+  joints: readonly number[] = [],
 ): string {
   return reckonedFor
-    ? `; how they lie is reckoned from the lengths that ${reckonedFor.liner.name} is bought in, and \`fitted run ${number} panels …\` ` +
-        `in the reline of ${formatDay(reckonedFor.date.day)} says it as it is`
+    ? reckonedFrom(run, reckonedFor.liner, `in the reline of ${formatDay(reckonedFor.date.day)}`, joints)
     : '';
+}
+
+/** The same of the liner that the machine came with, which no reline brought. */
+export function reckonedAtFirst(run: Run, joints: readonly number[]): string {
+  const { commissioned } = run.conveyor;
+  const day = commissioned ? formatDay(commissioned.date.day) : 'the day it was lined';
+  return reckonedFrom(
+    run,
+    firstLinerOf(run),
+    `with \`scope run ${run.number}\` in a reline of ${day}`,
+    joints,
+  );
+}
+
+function reckonedFrom(
+  { number, from, to, conveyor }: Run,
+  { name }: LinerSpecification,
+  where: string,
+  joints: readonly number[],
+): string {
+  const inside = joints.filter((joint) => joint > from && joint < to);
+  const at =
+    inside.length === 0
+      ? ''
+      : ` (joints at ${list(
+          inside.map((joint) => chainageOn(conveyor, Math.round(joint / 10) * 10)),
+          'and',
+          8,
+        )})`;
+  return (
+    `; how they lie is reckoned from the lengths that ${name} is bought in${at}, and \`fitted run ${number} panels …\` ` +
+    `${where} says it as it is`
+  );
 }
 
 /**

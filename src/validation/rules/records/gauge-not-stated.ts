@@ -2,7 +2,8 @@
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { depthGaugeError } from '../../../domain/geometry/gauge.js';
-import { originOf } from '../../../domain/model/records.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import { originOf, type Inspection } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { unitOfMachine, lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { insertBefore } from '../../telling/fixes.js';
@@ -17,7 +18,7 @@ export const gaugeNotStated: Rule = {
   restsOn: ['block'],
   tags: ['advice'],
   why: 'How far ahead the forecast can see depends on how sure the readings are; without a gauge a coarse one is assumed.',
-  todo: 'Add the gauge and its error to the inspection, for example `gauge ultrasonic ± 0.2 mm`.',
+  todo: 'Add the gauge and its error to the inspection, for example `gauge ultrasonic ± 0.2 mm`, to each look where it is known.',
   given: 'estate',
   example: `
 inspection DG1 «2025-03-10» meter 6200 h {
@@ -25,28 +26,62 @@ inspection DG1 «2025-03-10» meter 6200 h {
   ‹|gauge ultrasonic ± 0.2 mm
   ›P1 thickness 9.8 mm
 }`,
+  cases: [
+    {
+      name: 'every look of one machine is one finding, at the first',
+      text: `
+inspection DG1 «2024-09-09» meter 3600 h {
+  view downstream
+  P1 thickness 10.4 mm
+}
+inspection DG1 2025-03-10 meter 6200 h {
+  view downstream
+  P1 thickness 9.8 mm
+}`,
+    },
+  ],
   *check({ estate }) {
-    const { readings } = estate;
-    for (const inspection of estate.inspections) {
-      if (inspection.gauge) continue;
-      let unsure = 0;
-      for (let row = inspection.firstRow; row < inspection.endRow; row++) {
-        if (readings.kind[row] === ReadingKind.thickness && !((readings.error[row] ?? NaN) >= 0)) unsure++;
-      }
-      if (unsure === 0) continue;
+    for (const conveyor of estate.conveyors) {
+      const looks = estate.inspections.flatMap((inspection) => {
+        const unsure = inspection.conveyor === conveyor ? unsureOf(estate, inspection) : 0;
+        return unsure > 0 ? [{ inspection, unsure }] : [];
+      });
+      const [first, ...others] = looks;
+      const last = others.at(-1)?.inspection;
+      if (!first) continue;
+      const { inspection, unsure } = first;
+      const more = !last
+        ? ''
+        : others.length === 1
+          ? ` Nor does that of ${formatDay(last.date.day)}.`
+          : ` Nor do ${others.length} later ones, the last of ${formatDay(last.date.day)}.`;
       yield {
         origin: inspection.date.origin,
         message:
-          `The inspection of ${inspection.conveyor.name} on ${formatDay(inspection.date.day)} has ` +
-          `${counted(unsure, 'thickness reading')} and names no gauge; ` +
-          `± ${lengthOn(inspection.conveyor, depthGaugeError)} is assumed.`,
-        fixes: gaugesOn(inspection.conveyor).map((gauge) =>
-          insertBefore(originOf(readings, inspection.firstRow), `gauge ${gauge}\n  `, `Add gauge ${gauge}`),
+          `The inspection of ${conveyor.name} on ${formatDay(inspection.date.day)} has ` +
+          `${counted(unsure, 'thickness reading')} and names no gauge; ± ${lengthOn(conveyor, depthGaugeError)} is assumed.${more}`,
+        related: others
+          .slice(-3)
+          .map((each) => ({ origin: each.inspection.date.origin, message: 'nor does this one' })),
+        fixes: gaugesOn(conveyor).map((gauge) =>
+          insertBefore(
+            originOf(estate.readings, inspection.firstRow),
+            `gauge ${gauge}\n  `,
+            `Add gauge ${gauge}`,
+          ),
         ),
       };
     }
   },
 };
+
+/** Thicknesses of a look of which nobody says how sure they are. */
+function unsureOf({ readings }: Estate, { gauge, firstRow, endRow }: Inspection): number {
+  let unsure = 0;
+  for (let row = firstRow; !gauge && row < endRow; row++)
+    if (readings.kind[row] === ReadingKind.thickness && !((readings.error[row] ?? NaN) >= 0)) unsure++;
+  return unsure;
+}
 
 function gaugesOn(conveyor: Conveyor): readonly string[] {
   return unitOfMachine(conveyor) === 'in'

@@ -3,7 +3,8 @@
 import { exposedReadings } from '../../../domain/model/exposure.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { originOf } from '../../../domain/model/records.js';
-import { panelWords } from '../../telling/panel-words.js';
+import { runAt } from '../../../domain/model/runs.js';
+import { panelWords, relinesByNumber, takenWords } from '../../telling/panel-words.js';
 import type { Rule } from '../../rule.js';
 
 export const oldPanelNotTakenOut: Rule = {
@@ -29,8 +30,15 @@ reline DG1 2024-10-07 meter 3900 h {
       for (const { row, set } of rows) {
         const reline = readings.bench.get(row);
         if (!reline || set) continue;
+        const run = runAt(place.conveyor, place.at);
+        const counted = run !== undefined && relinesByNumber(estate, run).includes(reline);
         yield {
           origin: originOf(readings, row),
+          ...(counted && {
+            todo:
+              `${takenWords(estate, reline)}: if it renewed another stretch, write which ` +
+              '(`scope from … to …`), or the panels as they lie. Else correct the place.',
+          }),
           message:
             `This reline took nothing out at ${chainageOn(place.conveyor, place.at)} of ${place.conveyor.name}` +
             `${panelWords(estate, place, reline.date.day)}.`,

@@ -9,7 +9,8 @@ import { expectedLoss } from '../../evidence/expected-loss.js';
 import { isOnAJoint } from '../../../domain/model/on-a-joint.js';
 import { growthsOf } from '../../evidence/growth.js';
 import { dayOfRow, readingWords } from '../../telling/reading-words.js';
-import { panelWords } from '../../telling/panel-words.js';
+import { runAt } from '../../../domain/model/runs.js';
+import { panelWords, relinesByNumber, takenWords } from '../../telling/panel-words.js';
 import type { Rule } from '../../rule.js';
 
 export const thickerThanBefore: Rule = {
@@ -67,13 +68,15 @@ inspection DG1 2024-09-11 meter 3630 h {
     for (const growth of growthsOf(estate)) {
       if (growth.kinds !== 'thickness' || isOnAJoint(estate, growth.place)) continue;
       const { row, before, place, liner } = growth;
+      const todo = anotherStretch(estate, place, before, row);
       yield {
         origin: originOf(estate.readings, row),
+        ...(todo === undefined ? {} : { todo }),
         message:
           `${place.name} of ${place.conveyor.name} reads ${readingWords(estate, row, liner)}, ` +
           `and read ${readingWords(estate, before, liner)} on ${dayOfRow(estate, before)}: ` +
           `${lengthOn(place.conveyor, (estate.readings.value[row] ?? 0) - (estate.readings.value[before] ?? 0))} more of the same liner` +
-          `${panelOfRow(estate, place, row)}${lossWords(estate, place, before, row)}${copyWords(estate, row)}.`,
+          `${lossWords(estate, place, before, row)}${panelOfRow(estate, place, row)}${copyWords(estate, row)}.`,
         related: [
           {
             origin: originOf(estate.readings, before),
@@ -97,6 +100,24 @@ function lossWords(estate: Estate, place: Place, before: number, row: number): s
 function panelOfRow(estate: Estate, place: Place, row: number): string {
   const look = estate.inspections[estate.readings.inspection[row] ?? -1];
   return look ? panelWords(estate, place, look.date.day) : '';
+}
+
+/** A reline between the two that counts its panels may have renewed this one, where they lie otherwise than reckoned. */
+function anotherStretch(estate: Estate, place: Place, before: number, row: number): string | undefined {
+  const run = runAt(place.conveyor, place.at);
+  const [from, to] = [before, row].map(
+    (each) => estate.inspections[estate.readings.inspection[each] ?? -1]?.date.day,
+  );
+  const reline =
+    run &&
+    relinesByNumber(estate, run).find(
+      ({ date }) => date.day >= (from ?? Infinity) && date.day <= (to ?? -Infinity),
+    );
+  return (
+    reline &&
+    `${takenWords(estate, reline)}: if it renewed this spot, write the stretch (\`scope from … to …\`), or the panels ` +
+      'as they lie. Else read the spot again.'
+  );
 }
 
 /** The line above says the same of another spot: a figure copied along with its line is as likely as a panel that grew. */

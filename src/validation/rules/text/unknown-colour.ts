@@ -1,9 +1,12 @@
 // A colour that no layer of the fitted liner has.
 
 import type { Rule } from '../../rule.js';
+import type { Estate } from '../../../domain/model/estate.js';
+import type { Reline } from '../../../domain/model/records.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Problem } from '../../../domain/model/problem.js';
 import { toldTogether, type OfALiner } from '../../telling/told-together.js';
+import { takenWords } from '../../telling/panel-words.js';
 import { replace } from '../../telling/fixes.js';
 import { list } from '../../telling/wording.js';
 
@@ -26,7 +29,7 @@ export const unknownColour: Rule = {
     const found = problems.flatMap((problem): readonly OfALiner[] => {
       if (problem.kind !== 'unknown colour') return [];
       const conveyor = estate.conveyors.find(({ name }) => name === problem.conveyor);
-      return conveyor ? [toldOf(problem, conveyor)] : [];
+      return conveyor ? [toldOf(problem, conveyor, estate)] : [];
     });
     return toldTogether(found);
   },
@@ -35,9 +38,19 @@ export const unknownColour: Rule = {
 function toldOf(
   problem: Extract<Problem, { readonly kind: 'unknown colour' }>,
   conveyor: Conveyor,
+  estate: Estate,
 ): OfALiner {
   const { origin, known, liner, colour, chainage } = problem;
+  const reline = broughtElsewhere(estate, conveyor, problem);
   return {
+    ...(reline && {
+      todo:
+        `${reline.liner.name} has ${colour}. ${takenWords(estate, reline)}: if it renewed this spot, write the stretch ` +
+        '(`scope from … to …`) or how the panels lie (`fitted run 1 panels …`). Else write the layer that shows.',
+      related: [
+        { origin: reline.conveyorUse.origin, message: `the reline that brought ${reline.liner.name}` },
+      ],
+    }),
     origin,
     conveyor,
     at: chainage,
@@ -48,4 +61,28 @@ function toldOf(
         : `The liner ${liner} has no layer named ${colour}; its layers are ${list(known)}.`,
     fixes: known.slice(0, 4).map((name) => replace(origin, name)),
   };
+}
+
+/** The newest reline of a part before that look whose liner has the colour: it may have reached further, or lain elsewhere. */
+function broughtElsewhere(
+  { inspections, relines }: Estate,
+  conveyor: Conveyor,
+  { origin, colour }: Extract<Problem, { readonly kind: 'unknown colour' }>,
+): Reline | undefined {
+  const look = inspections.find(
+    (each) =>
+      each.origin.source === origin.source &&
+      each.origin.start <= origin.start &&
+      origin.end <= each.origin.end,
+  );
+  return relines
+    .filter(
+      (each) =>
+        each.conveyor === conveyor &&
+        each.scope.length > 0 &&
+        each.date.day <= (look?.date.day ?? Infinity) &&
+        each.liner.layers.some(({ name }) => name === colour),
+    )
+    .sort((a, b) => a.date.day - b.date.day)
+    .at(-1);
 }
