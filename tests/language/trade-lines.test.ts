@@ -49,6 +49,14 @@ describe('in a look', () => {
     ['drive end not looked at', 'finding at drive "not looked at"'],
     ['cover rattling at 9.5 m slight by "crew B"', 'cover loose at 9.5 m slight "rattling" by "crew B"'],
     ['all black except P5', 'finding "all black except P5"'],
+    ['drain blocked at 0.1 m', 'finding at 0.1 m "drain blocked"'],
+    ['blocked drain at 0.1 m', 'finding at 0.1 m "blocked drain"'],
+    ['nozzle at 0.1 m plugged serious', 'finding at 0.1 m serious "nozzle plugged"'],
+    ['chute clogged "lumps" at 12 m left side', 'finding at 12 m left side "chute clogged: lumps"'],
+    ['hopper blocked', 'finding "hopper blocked"'],
+    ['spiral at tail end gap 34 mm', 'finding spiral at tail "end gap 34 mm"'],
+    ['spiral end gap 34 mm at the tail end', 'finding spiral at tail "end gap 34 mm"'],
+    ['serviced finding gate at Gate "ground flush"', 'serviced gate at Gate "ground flush"'],
     ['only H7 and H15 opened', 'finding "only H7 and H15 opened"'],
     [
       'bolts at P4 tightened, 1 missing',
@@ -536,7 +544,12 @@ test.each([
   [
     'serviced DG1 2026-01-02 finding switch at H1 "new switch"',
     asIs,
-    'serviced DG1 2026-01-02 closed finding at H1 "switch: new switch"',
+    'serviced DG1 2026-01-02 at H1 "switch: new switch"',
+  ],
+  [
+    'serviced DG1 2026-01-02 by "fitter" finding gate Gate "ground flush"',
+    asIs,
+    'serviced DG1 2026-01-02 gate at Gate "ground flush" by "fitter"',
   ],
   [
     'serviced DG1 2026-01-02 closed finding fire bucket at 15 m "refilled"',
@@ -606,6 +619,16 @@ describe('a step in words of one’s own', () => {
     const [slip] = parseText(order(line)).slips;
     expect(slip?.message).toContain(`\`${shown}\``);
     expect(slip?.mend).toBeUndefined();
+  });
+
+  test.each([
+    ['empty hopper takes 1 h', 'empty takes 1 h "hopper"'],
+    ['clean drain by A takes 1 h', 'clean by A takes 1 h "drain"'],
+  ])('a thing is no crew: %s', (line, meant) => {
+    const text = order(line);
+    const [slip] = parseText(text).slips;
+    const mended = slip?.mend && text.slice(0, slip.mend.start) + slip.mend.text + text.slice(slip.mend.end);
+    expect(mended).toBe(order(meant));
   });
 
   test('where its time and its stretch are said, it is put right', () => {

@@ -137,6 +137,8 @@ function kindIn(part: string | undefined, told: readonly Word[], pattern: LinePa
   if (gap) return gap;
   const all = [...found.filter((each) => isOfThePart(each, told)), ...others];
   const best = bestOf(all);
+  // `drain blocked`: that thing is, and not what is conveyed.
+  if (best?.kind[0] === 'product blocked' && isOfAThing(told, best.from)) return undefined;
   if (best || part === undefined) return best;
   return pattern.next(pattern.start, part) === undefined
     ? undefined
@@ -170,6 +172,27 @@ const itself: ReadonlySet<string> = new Set(
     'edge edges corner corners end side rim face shoe shoes block blocks pad clamp gasket seal flange joint seam lip ' +
     'insulation sheath jacket grating handrail handrails rail cord rope wire plate mesh ' +
     'upper lower left right top bottom all both some badly bit little much very more worse is are found seen half partly'
+  ).split(' '),
+);
+
+/** Before what is wrong stands a thing of its own, which is none of what is conveyed. */
+function isOfAThing(told: readonly Word[], from: number): boolean {
+  const isThing = ({ type, image }: Word): boolean =>
+    type === 'ID' &&
+    /^[a-z]{3,}/.test(image) &&
+    !/ly$/.test(image) &&
+    !conveyed.has(image.replace(/s$/, '')) &&
+    !fillers.has(image.toLowerCase());
+  // `blocked drain`
+  const next = from === 0 && told[0]?.type === 'blocked' ? told.slice(1, 2) : [];
+  return [...told.slice(0, from), ...next].some(isThing);
+}
+
+/** What a trough carries, and words for how much of it lies where. */
+const conveyed: ReadonlySet<string> = new Set(
+  (
+    'product material sludge cake digestate bark wood chip stone lump root ball plug build-up buildup deposit mud sand grit rag fibre ' +
+    'waste compost manure straw trough screw conveyor machine whole half all full found again solid frozen wet dry old hard big'
   ).split(' '),
 );
 

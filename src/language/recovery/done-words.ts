@@ -30,7 +30,7 @@ const others: ReadonlySet<string> = new Set(
   (
     'welded rewelded repaired repair mended mend straightened cleaned adjusted readjusted refitted fitted installed removed ' +
     'freed unblocked patched painted sealed serviced overhauled flushed filled refilled drained reset balanced ground shimmed ' +
-    'cleared swapped secured rebolted refixed rebuilt restored fixed rectified renovated plugged bolted cut dressed'
+    'cleared swapped secured rebolted refixed rebuilt restored fixed rectified renovated bolted cut dressed'
   ).split(' '),
 );
 

@@ -172,7 +172,9 @@ function seenOrDone(words: readonly Word[], { pattern }: BrokenLine): GeneralLin
   const done = isAnswer ? undefined : workIn(said.part, said.told);
   // `new hold-down loose`: what is seen of it.
   const isSeen = condition !== undefined && saysWhat(condition);
-  const isWork = done ? !(done.isNew && isSeen) : isDone(words) && !condition;
+  // How bad it is, is said of what was seen.
+  const isBad = said.severity.length > 0;
+  const isWork = done ? !(done.isNew && isSeen) : isDone(words) && !condition && !isBad;
   if (isSaid || (!isAnswer && isWork)) {
     const own = isSaid ? closedGap(takenApart(words.slice(1)), pattern) : undefined;
     if (own) return { kind: 'work', line: [keyword('serviced'), ...own.line], senses: own.senses };
@@ -210,8 +212,8 @@ function asOver({ part, place, told, texts, severity, photo }: SaidLine): Genera
   return { kind: 'condition', line, senses: over.senses };
 }
 
-function workLine(head: readonly Word[], { line, senses, isNamed }: WorkLine): GeneralLine {
-  const ending = isNamed ? undefined : endingOf(line);
+function workLine(head: readonly Word[], { line, senses, isNamed, ending: known }: WorkLine): GeneralLine {
+  const ending = isNamed ? undefined : (known ?? endingOf(line));
   return {
     kind: 'work',
     line: [...head, ...line],

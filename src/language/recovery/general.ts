@@ -56,6 +56,8 @@ export interface WorkLine {
   readonly senses: readonly SaidBy[];
   /** In the language's own word, or by what it ends. */
   readonly isNamed: boolean;
+  /** How it would say what it ended. */
+  readonly ending?: readonly Word[];
 }
 
 /** `gate seal renewed at Gate by "fitter"`: what stands behind `serviced`. Undefined where nothing is left to say. */
@@ -65,13 +67,10 @@ export function asWork(words: readonly Word[]): WorkLine | undefined {
   if (told.some(({ type }) => type === '{')) return undefined;
   const about = aboutAt(part, place);
   const ending = endOf({ severity, told, texts, by, photo });
-  // What is said to be a finding was one that stood open.
-  if (words.slice(0, 2).some(({ type }) => type === 'finding'))
-    return {
-      line: [keyword('closed'), keyword('finding'), ...about, ...ending],
-      senses: [],
-      isNamed: true,
-    };
+  const closing = [keyword('closed'), keyword('finding'), ...about, ...ending];
+  // What is said to be over was a finding that stood open.
+  if (words[0]?.type === 'closed' && words[1]?.type === 'finding')
+    return { line: closing, senses: [], isNamed: true };
   const isAtDrive = about[0]?.type === 'drive at';
   const over = answer.length === 0 ? overAgain(part, told) : undefined;
   if (over)
@@ -90,7 +89,11 @@ export function asWork(words: readonly Word[]): WorkLine | undefined {
     return { line: [...head, ...(left ? [left] : []), ...by, ...photo], senses: done.senses, isNamed: true };
   }
   const plain = noteOf([...answer, ...told, ...severity], texts);
-  return plain && { line: [...about, plain, ...by, ...photo], senses: [], isNamed: false };
+  const line = [...about, ...(plain ? [plain] : []), ...by, ...photo];
+  // `serviced finding gate at Gate "ground flush"`: found and put right in one go, for all that this line says.
+  const isFinding = words.some(({ type }) => type === 'finding');
+  const found: Partial<WorkLine> = isFinding ? { senses: [['finding', 'serviced']], ending: closing } : {};
+  return plain && { line, senses: [], isNamed: false, ...found };
 }
 
 /** What follows the place: how bad it is, what is left to tell in quotes, who says so and what shows it. */

@@ -154,10 +154,15 @@ function nameAt(
       text = `${text} ${plainImage(line[from + count] ?? keyword('')).toLowerCase()}`.trim();
       count++;
     }
-    if (text === said.join(' ')) return { is, count };
+    // `spiral at tail end gap 34 mm`: the gap at an end.
+    const isOfNext = said.at(-1) === 'end' && ends.has(line[from + count]?.image ?? '');
+    if (text === said.join(' ') && !isOfNext) return { is, count };
   }
   return isSwitch(line, from) ? { is: 'interlock', count: 1 } : undefined;
 }
+
+/** What an end may have. */
+const ends: ReadonlySet<string> = new Set(['gap', 'play', 'clearance', 'plate', 'float']);
 
 /** The switch of a cover is its interlock. */
 function isSwitch(line: readonly Word[], at: number): boolean {

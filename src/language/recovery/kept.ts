@@ -77,7 +77,8 @@ function addsNothing(written: readonly Word[], line: readonly Word[], senses: re
     written.some((word) => singles(word).some((each) => standsFor(put, each, word))) ||
     (put === 'not seen' && written.some((word) => reasons.has(word.type))) ||
     ((put === 'closed' || put === 'not seen') &&
-      written.some((word) => isReassuring(word.image) || isWorkWord(word)));
+      // That work was done says by itself of no finding that it is over.
+      written.some((word) => isReassuring(word.image) || (isWorkWord(word) && word.type !== 'serviced')));
   // A word in small letters is the name of a point only where it was written as one.
   const [first] = line;
   const isPut = (word: Word, at: number): boolean =>

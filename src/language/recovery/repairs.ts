@@ -186,7 +186,16 @@ export const noColours: ReadonlySet<string> = new Set(
 /** Single words of what is wrong: `torn`, `loose`. */
 export const states: ReadonlySet<string> = new Set(conditionKinds.flatMap((kind) => kind.split(' ')));
 
-const takesName: ReadonlySet<string> = new Set(['at', 'with', 'to', 'using']);
+const takesName: ReadonlySet<string> = new Set([
+  'at',
+  'with',
+  'to',
+  'using',
+  // `empty hopper`: a thing is no crew, and no step.
+  'by',
+  'attended by',
+  'after',
+]);
 
 /** Words of the language that lie near what was written: one slip of the pen in a short word, two in a longer one. */
 export function likeWords(image: string, words: readonly string[]): readonly string[] {
