@@ -3,7 +3,9 @@
 import { existsSync } from 'node:fs';
 import { chromium, type Browser } from 'playwright-core';
 
-const program = process.env['CHROMIUM'] ?? '/usr/bin/chromium';
+/** The shell without a window draws the same pages at half the time; a browser named in CHROMIUM goes before it. */
+const shell = '/usr/bin/chromium-headless-shell';
+const program = process.env['CHROMIUM'] ?? (existsSync(shell) ? shell : '/usr/bin/chromium');
 
 export async function openBrowser(): Promise<Browser> {
   if (!existsSync(program))
