@@ -13,6 +13,7 @@ import { runAt, type Run } from '../model/runs.js';
 import { chainageOn } from '../model/unit-of-machine.js';
 import { gateOf } from './at-a-gate.js';
 import { followUp, openConditions, type Closing, type Condition } from './follow-up.js';
+import { saidBeside, type Beside } from './said-beside.js';
 import { shelfNotes } from './on-the-shelf.js';
 import { workWords } from './service.js';
 import { isBesideTrough, isSafeguardOut } from './safeguards.js';
@@ -52,8 +53,10 @@ export interface OpenCondition {
   readonly safeguardOut: boolean;
   readonly since: CalendarDay;
   readonly lastSeen: CalendarDay;
-  /** The newest look that says nothing of it. */
+  /** The newest look that says nothing of it, or not whether it is over. */
   readonly unanswered: CalendarDay | undefined;
+  /** That look says something of its part and place all the same. */
+  readonly spokenOfThen: boolean;
   /** What was noted, and why it could not be looked at, oldest first; then what lies on the shelf for the part. */
   readonly notes: readonly string[];
   readonly photos: readonly PhotoUse[];
@@ -73,9 +76,11 @@ export function openConditionRows(
 function rowOf(
   estate: Estate,
   conveyor: Conveyor,
-  { first, last, severity, earlier, notSeen, remarks, photos, unanswered }: Condition,
+  condition: Condition,
   asOf: CalendarDay | undefined,
 ): OpenCondition {
+  const { first, last, severity, earlier, notSeen, remarks, photos, unanswered } = condition;
+  const beside = saidBeside(estate, condition, asOf).filter((each) => each.by === 'work' || !each.isNamed);
   const at = last.line.at?.value;
   const seen = first === last ? [first] : [first, last];
   const { kind, aspect, size, count, temperature } = last.line;
@@ -97,6 +102,7 @@ function rowOf(
     since: first.record.date.day,
     lastSeen: last.record.date.day,
     unanswered: unanswered?.date.day,
+    spokenOfThen: beside.some(({ by, day }) => by === 'look' && day === unanswered?.date.day),
     notes: [
       ...earlierWords(earlier),
       ...seen.flatMap(({ line }) => line.note ?? []),
@@ -106,6 +112,7 @@ function rowOf(
       ),
       ...shelfNotes(estate, conveyor, partNameOf(last.line), asOf),
       ...remarkWords(remarks),
+      ...besideWords(beside),
     ],
     photos,
     writes: conditionAnswerText(first.line, last.line),
@@ -120,6 +127,13 @@ function earlierWords(earlier: Condition['earlier']): readonly string[] {
 
 function remarkWords(remarks: Condition['remarks']): readonly string[] {
   return remarks.map(({ words, record }) => `${formatDay(record.date.day)}: ${words}`);
+}
+
+/** What does not say whether it is over, with its day: whoever settles it has to ask. */
+function besideWords(beside: readonly Beside[]): readonly string[] {
+  return beside.map(({ by, day, words }) =>
+    by === 'work' ? `${formatDay(day)}, done there: ${words}` : `${formatDay(day)}, said there: “${words}”`,
+  );
 }
 
 /** The panel that a line lies on; empty where it has no place along the trough, or lies beside it. */
@@ -184,14 +198,20 @@ function jointWords(run: Run, { panels }: InstalledPanels['layout'], at: number)
 }
 
 /** `open since 2026-03-09, last seen 2026-08-17`, and what the newest look left out. */
-export function sinceWords({ since, lastSeen, unanswered }: OpenCondition): string {
+export function sinceWords({ since, lastSeen, unanswered, spokenOfThen }: OpenCondition): string {
   return [
     `open since ${formatDay(since)}`,
     lastSeen === since ? '' : `last seen ${formatDay(lastSeen)}`,
-    unanswered === undefined ? '' : `the look of ${formatDay(unanswered)} says nothing of it`,
+    unanswered === undefined ? '' : unansweredWords(unanswered, spokenOfThen),
   ]
     .filter(Boolean)
     .join('; ');
+}
+
+/** `the look of 2026-03-09 says nothing of it`; what one says in words stands in the notes. */
+export function unansweredWords(day: CalendarDay, isSpokenOf: boolean): string {
+  const look = `the look of ${formatDay(day)}`;
+  return isSpokenOf ? `${look} does not say whether it is over` : `${look} says nothing of it`;
 }
 
 /** `3 open conditions, 1 urgent`; undefined where there is none. */

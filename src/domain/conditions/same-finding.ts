@@ -2,7 +2,7 @@
 // time. Several that stand open there are told apart by their words, and so are those of a machine's part without a place: a drive
 // has many things that nobody says the place of.
 
-import type { ConditionLine, SeenBeside } from '../model/records.js';
+import type { ConditionLine, SeenBeside, SeenPlace } from '../model/records.js';
 import { isSameCondition, isSamePlace, partNameOf, saysNoPlace, takenWith } from './kinds.js';
 
 /** As it was last told. */
@@ -70,26 +70,34 @@ export function saidOf(
   { remarks, conditions }: Pick<SeenBeside, 'remarks' | 'conditions'>,
 ): readonly { readonly words: string; readonly isNamed: boolean }[] {
   const part = partNameOf(condition);
-  if (condition.kind === 'finding' || part === undefined) return [];
-  const named = wordsOf(`${condition.kind} ${condition.aspect ?? ''}`).filter((word) => !part.includes(word));
+  if (part === undefined) return [];
+  const ofWords = condition.kind === 'finding' ? (condition.words ?? '') : condition.kind;
+  const named = wordsOf(`${ofWords} ${condition.aspect ?? ''}`).filter((word) => !part.includes(word));
   const findings = [
     ...remarks.map((each) => ({ place: each, of: each.part, words: each.text })),
     ...conditions.flatMap((each) =>
-      each.kind === 'finding' && each.answer === undefined
+      // Another finding of a part says nothing of this one: what it says again is told by its words.
+      each.kind === 'finding' && each.answer === undefined && condition.kind !== 'finding'
         ? [{ place: each, of: each.about, words: each.words ?? '' }]
         : [],
     ),
   ];
   return findings
-    .filter(
-      ({ place, of }) =>
-        (of === part || isOfTheSame(of, condition)) &&
-        (saysNoPlace(condition) || (!saysNoPlace(place) && isSamePlace(place, condition))),
-    )
-    .map(({ words }) => ({
+    .filter(({ place, of }) => (of === part || isOfTheSame(of, condition)) && couldBeThere(place, condition))
+    .map(({ place, words }) => ({
       words,
-      isNamed: wordsOf(words).some((word) => named.some((other) => isSameWord(word, other))),
+      isNamed:
+        (saysNoPlace(condition) || !saysNoPlace(place)) &&
+        wordsOf(words).some((word) => named.some((other) => isSameWord(word, other))),
     }));
+}
+
+/** Where words or work may be of a condition: at its place, or where neither says one; of what there is one of, wherever it is said. */
+export function couldBeThere(place: SeenPlace, condition: ConditionLine): boolean {
+  if (saysNoPlace(condition)) return true;
+  if (!saysNoPlace(place)) return isSamePlace(place, condition);
+  const part = partNameOf(condition);
+  return (part === 'pull cord' || part === 'gate') && isSamePlace({ ...condition, ...place }, condition);
 }
 
 /** A panel, its bolts and the liner are one; so are the spiral and its flight. */

@@ -2,7 +2,8 @@
 
 import { followUp, type Condition, type SeenLine } from '../../domain/conditions/follow-up.js';
 import { conditionAnswerText, conditionWords, isMeasurement } from '../../domain/conditions/kinds.js';
-import { closingWords, placeWords } from '../../domain/conditions/rows.js';
+import { closingWords, placeWords, unansweredWords } from '../../domain/conditions/rows.js';
+import { saidBeside } from '../../domain/conditions/said-beside.js';
 import type { ConditionLine } from '../../domain/model/records.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { formatDay } from '../../domain/units/calendar.js';
@@ -24,7 +25,7 @@ export function conditionHover(estate: Estate, { record, line: written }: SeenLi
         : []),
     ...(own ? line('since', formatDay(own.first.record.date.day)) : []),
     ...(own?.severity ? line('severity', own.severity) : []),
-    ...(own ? line('now', stateWords(own)) : []),
+    ...(own ? line('now', plain(stateWords(estate, own))) : []),
     ...(own && !own.closed ? line('answer it by', answersWords(own)) : []),
     ...(stray.some((each) => isWritten(each.line, written))
       ? line('now', 'nothing of this kind stood open here')
@@ -50,7 +51,11 @@ function answersWords({ first, last }: Condition): string {
   return `\`${answer}\` while it is there, \`closed ${answer}\` once it is put right`;
 }
 
-function stateWords({ closed, unanswered }: Condition): string {
+function stateWords(estate: Estate, condition: Condition): string {
+  const { closed, unanswered } = condition;
   if (closed) return closingWords(closed);
-  return unanswered ? `open; the look of ${formatDay(unanswered.date.day)} says nothing of it` : 'open';
+  if (!unanswered) return 'open';
+  const { day } = unanswered.date;
+  const isSpokenOf = saidBeside(estate, condition).some((each) => each.by === 'look' && each.day === day);
+  return `open; ${unansweredWords(day, isSpokenOf)}`;
 }

@@ -499,6 +499,66 @@ test('no path that leaves its folder names a photo', () => {
   );
 });
 
+describe('said or done there, and not that it is over', () => {
+  const rowsOf = ({ estate }: Analysis): ReturnType<typeof openConditionRows> =>
+    openConditionRows(estate, estate.conveyors[0]!);
+
+  test('work of another kind and words of a look stand beside what is open', () => {
+    const analysis = read(
+      look('2024-09-09', 3600, 'pull cord dead left side urgent', 'serviced pull cord tightened left side'),
+      look('2025-03-10', 6000, 'P1 colour ivory'),
+      look('2025-04-14', 6400, 'finding pull cord "ok"', 'P1 colour ivory'),
+    );
+    const [row] = rowsOf(analysis);
+    expect(row?.notes).toEqual([
+      '2024-09-09, done there: pull cord tightened left side',
+      '2025-04-14, said there: “ok”',
+    ]);
+    expect(row && sinceWords(row)).toBe('open since 2024-09-09; the look of 2025-03-10 says nothing of it');
+    const told = (code: string): readonly string[] =>
+      analysis.findings.flatMap((each) => (each.code === code ? [each.message] : []));
+    expect(told('TL268')).toEqual([
+      'DG1: pull cord dead left side, open since 2024-09-09. Once it is put right, write `closed pull cord dead left side`. ' +
+        'What was said or done there since closes nothing: pull cord tightened left side (2024-09-09) and “ok” (2025-04-14).',
+    ]);
+    expect(told('TL562')).toEqual([
+      '“pull cord tightened left side” ends nothing, and pull cord dead left side (2024-09-09) stands open there.',
+      '“ok” is a note and ends nothing, and pull cord dead left side (2024-09-09) stands open there.',
+    ]);
+  });
+
+  test('a note of the part and place of an open finding is quoted, and one that shares a word with it answers it', () => {
+    const after = (row: string): Analysis =>
+      read(
+        look('2024-09-09', 3600, 'finding spiral at tail serious "stretched 140 mm"'),
+        look('2025-03-10', 6000, row),
+      );
+    const quoted = after('finding spiral at tail "end gap 34 mm"');
+    const [found] = quoted.findings.filter(({ code }) => code === 'TL350');
+    expect(found?.message).toMatch(/It says “end gap 34 mm” of that part, and not whether that is meant\.$/);
+    expect(found?.todo).toContain('`closed finding spiral at tail serious "stretched 140 mm"`');
+    const [row] = rowsOf(quoted);
+    expect(row && sinceWords(row)).toBe(
+      'open since 2024-09-09; the look of 2025-03-10 does not say whether it is over',
+    );
+    expect(row?.notes).toContain('2025-03-10, said there: “end gap 34 mm”');
+    const answered = after('finding spiral at tail "stretched no further"');
+    expect(answered.findings.map(({ code }) => code)).not.toContain('TL350');
+    expect(rowsOf(answered)[0]?.notes).toEqual(['2025-03-10: stretched no further']);
+  });
+
+  test('of several that a look leaves out each has what was said of it beside it', () => {
+    const { findings } = read(
+      look('2024-09-09', 3600, 'tail bearing noise slight', 'panel torn at 4.2 m serious'),
+      look('2025-03-10', 6000, 'finding tail bearing "quiet"'),
+    );
+    expect(findings.find(({ code }) => code === 'TL350')?.message).toBe(
+      'This look does not say what became of tail bearing noise, found on 2024-09-09 (it says “quiet” there, and not whether ' +
+        'that is meant) and panel torn at 4.20 m, found on 2024-09-09.',
+    );
+  });
+});
+
 describe('where a condition lies, in words', () => {
   // Panels of 1200 mm, fitted from the head at 12 m: joints at 10.8, 9.6 and 8.4 m, and what is left ends at the gate.
   test.each([

@@ -110,15 +110,24 @@ function leftOut(conditions: readonly Condition[], look: Inspection): Found {
   const lines = conditions.map(({ first, last }) => conditionAnswerText(first.line, last.line));
   const write = (title: string, before: string): Fix =>
     insertBefore(brace, lines.map((line) => `  ${before}${line}\n`).join(''), title);
-  const said = [
-    ...new Set(conditions.flatMap(({ last }) => saidOf(last.line, look).map(({ words }) => `“${words}”`))),
-  ];
+  const told = conditions.map((each) => ({
+    ...each,
+    said: [...new Set(saidOf(each.last.line, look).map(({ words }) => `“${words}”`))],
+  }));
+  const [one] = told;
+  const only = told.length === 1 && one && one.said.length > 0 ? listing(one.said) : undefined;
+  const over = told.filter(({ said }) => said.length > 0);
   const [it, was] = conditions.length === 1 ? ['it is', 'it was'] : ['they are all', 'all were'];
   return {
     origin: look.conveyorUse.origin,
     message:
-      `This look does not say what became of ${listing(conditions.map((each) => spokenOf(each, look)))}.` +
-      (said.length === 0 ? '' : ` It says ${listing(said)} of that part, and not whether that is meant.`),
+      `This look does not say what became of ${listing(told.map((each) => spokenOf(each, look) + (only === undefined ? besideWords(each.said) : '')))}.` +
+      (only === undefined ? '' : ` It says ${only} of that part, and not whether that is meant.`),
+    ...(over.length > 0 && {
+      todo:
+        `If it is over with that, write ${listing(over.map(({ first, last }) => `\`closed ${conditionAnswerText(first.line, last.line)}\``))}; ` +
+        'else that it is still there, or could not be seen.',
+    }),
     related: conditions.map((each) => ({
       origin: lastSpokenOf(each, look).line.origin,
       message: 'Spoken of here last.',
@@ -129,6 +138,10 @@ function leftOut(conditions: readonly Condition[], look: Inspection): Found {
       write('Write that nobody could look', 'not seen '),
     ],
   };
+}
+
+function besideWords(said: readonly string[]): string {
+  return said.length === 0 ? '' : ` (it says ${listing(said)} there, and not whether that is meant)`;
 }
 
 /** The newest line of it before a look. */

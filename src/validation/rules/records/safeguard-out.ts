@@ -3,6 +3,8 @@
 import { conditionAnswerText, conditionWords } from '../../../domain/conditions/kinds.js';
 import { openConditions } from '../../../domain/conditions/follow-up.js';
 import { isSafeguardOut } from '../../../domain/conditions/safeguards.js';
+import { saidBeside } from '../../../domain/conditions/said-beside.js';
+import { list } from '../../../domain/units/wording.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 
@@ -28,13 +30,25 @@ export const safeguardOut: Rule = {
   ],
   *check({ estate }) {
     for (const conveyor of estate.conveyors)
-      for (const { first, last, severity } of openConditions(estate, conveyor)) {
+      for (const condition of openConditions(estate, conveyor)) {
+        const { first, last, severity } = condition;
         if (!isSafeguardOut(last.line, severity)) continue;
+        const beside = saidBeside(estate, condition);
         yield {
           origin: last.line.origin,
           message:
             `${conveyor.name}: ${conditionWords(last.line)}, open since ${formatDay(first.record.date.day)}. ` +
-            `Once it is put right, write \`closed ${conditionAnswerText(first.line)}\`.`,
+            `Once it is put right, write \`closed ${conditionAnswerText(first.line)}\`.` +
+            (beside.length === 0
+              ? ''
+              : ` What was said or done there since closes nothing: ${list(
+                  beside.map(
+                    ({ by, words, day }) => `${by === 'look' ? `“${words}”` : words} (${formatDay(day)})`,
+                  ),
+                  'and',
+                  4,
+                )}.`),
+          related: beside.map(({ origin, words }) => ({ origin, message: words })),
         };
       }
   },
