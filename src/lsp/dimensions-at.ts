@@ -89,6 +89,8 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   Isolation: { at: 'length' },
   Hatch: { from: 'length', to: 'length', step: 'length', width: 'length' },
   Rest: { at: 'length' },
+  Hopper: { from: 'length', to: 'length', volume: 'volume' },
+  Drain: { from: 'length', to: 'length' },
   Safeguard: { from: 'length', to: 'length', step: 'length' },
   Post: { from: 'length', to: 'length' },
   LiftingPoint: { at: 'length', limit: 'mass' },

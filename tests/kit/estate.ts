@@ -163,6 +163,8 @@ export function conveyor(facts: Partial<Conveyor> = {}): Conveyor {
     liftingPoints: [],
     safeguards: [],
     rests: [],
+    hoppers: [],
+    drains: [],
     points: [point('P1', 3000), point('P2', 9000)],
     ...facts,
   };

@@ -67,6 +67,10 @@ export interface Conveyor {
   readonly safeguards: readonly Safeguard[];
   /** Stops across the trough that panels fitted upward rest on. */
   readonly rests: readonly Span[];
+  /** What stands open over the screw, with material above it. */
+  readonly hoppers: readonly Hopper[];
+  /** Where what is wet runs out of the trough. */
+  readonly drains: readonly Span[];
   readonly points: readonly Point[];
 }
 
@@ -150,6 +154,10 @@ export interface Cover extends Span {
 /** An opening; its length along the trough is its extent. */
 export interface Hatch extends Span {
   readonly width?: Stated<'length'>;
+}
+
+export interface Hopper extends Span {
+  readonly volume?: Stated<'volume'>;
 }
 
 export interface Access extends Span {

@@ -23,6 +23,8 @@ type Parts = Pick<
   | 'access'
   | 'liftingPoints'
   | 'isolations'
+  | 'hoppers'
+  | 'drains'
   | 'safeguards'
 >;
 
@@ -43,7 +45,7 @@ export function holdDownName(
 
 /** A gate, a hatch, a cover, a lifting point lies where it is declared: `gate stuck at Gate`, `finding at L1 "hook bent"`. */
 export function partsByKind(conveyor: Parts): ReadonlyMap<string, readonly NamedPart[]> {
-  const { breaks, hatches, covers, holdDowns, braces, access, liftingPoints, isolations, safeguards } =
+  const { breaks, hatches, covers, holdDowns, braces, access, liftingPoints, isolations, hoppers, drains } =
     conveyor;
   const parts = new Map<string, readonly NamedPart[]>([
     ['gate', breaks],
@@ -54,8 +56,10 @@ export function partsByKind(conveyor: Parts): ReadonlyMap<string, readonly Named
     ['access', access],
     ['lifting point', liftingPoints.map((each) => ({ ...each, from: each.at }))],
     ['isolation', isolations.flatMap(({ at, ...each }) => (at ? [{ ...each, from: at }] : []))],
+    ['hopper', hoppers],
+    ['drain', drains],
   ]);
-  for (const { kind, name, at, origin } of safeguards)
+  for (const { kind, name, at, origin } of conveyor.safeguards)
     if (at)
       parts.set(kind, [
         ...(parts.get(kind) ?? []),

@@ -565,7 +565,9 @@ export type PartName =
   | SafeguardKind
   | 'cable'
   | 'walkway'
-  | 'sign';
+  | 'sign'
+  | 'hopper'
+  | 'drain';
 
 /** Work on a day, outside a job. */
 export interface Service {

@@ -11,6 +11,7 @@ export type Dimension =
   | 'power' // kW
   | 'rotation' // rpm, turns a minute
   | 'density' // kg/m³
+  | 'volume' // m³
   | 'ratio' // 1, so 5 % is 0.05
   | 'mass flow' // t/h over calendar time or running time, as its field says
   | 'current' // A
@@ -34,6 +35,7 @@ export const baseUnit: Readonly<Record<Dimension, string>> = {
   power: 'kW',
   rotation: 'rpm',
   density: 'kg/m3',
+  volume: 'm3',
   ratio: '1',
   'mass flow': 't/h',
   current: 'A',

@@ -24,6 +24,7 @@ const shown: Readonly<Record<Dimension, string>> = {
   power: 'kW',
   rotation: 'rpm',
   density: 'kg/m3',
+  volume: 'm3',
   ratio: '%',
   'mass flow': 't/h',
   current: 'A',

@@ -13,6 +13,7 @@ const codes: Readonly<Record<Dimension, string>> = {
   power: 'kW',
   rotation: '/min',
   density: 'kg/m3',
+  volume: 'm3',
   ratio: '1',
   'mass flow': 't/h',
   current: 'A',

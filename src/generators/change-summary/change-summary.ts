@@ -371,7 +371,7 @@ function linerUses({ conveyors }: RemainingLife): readonly LinerUse[] {
 
 /** Facts of a conveyor that are its shape, and not what it carries or what is accepted of it. */
 const shape =
-  /^(length|incline|trough|section|order of sections|break|hold-down|brace|cover|access|isolation|hatch|lifting point|rest at|emergency stop|pull cord|interlock|zero-speed sensor|level probe|blockage switch|guard|point|clearance|rotation|worn sector|drive at|screw|liner)\b/;
+  /^(length|incline|trough|section|order of sections|break|hold-down|brace|cover|access|isolation|hatch|lifting point|rest at|hopper|drain|emergency stop|pull cord|interlock|zero-speed sensor|level probe|blockage switch|guard|point|clearance|rotation|worn sector|drive at|screw|liner)\b/;
 
 /** The facts of conveyors that are shape, liners' lengths with them; and all others. */
 function byRoom(changes: readonly BlockChange[]): readonly [BlockChange[], BlockChange[]] {

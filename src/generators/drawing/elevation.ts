@@ -1,7 +1,8 @@
 // The conveyor from the side, drawn truly at its incline: trough with flanges, panels, breaks and runs by name, hold-downs,
-// braces, covers, isolation and lifting points, drive, access zones, the way panels are fitted, and the chainage. Labels lie
+// braces, covers, hoppers, isolation and lifting points, drive, access zones, the way panels are fitted, and the chainage. Labels lie
 // along the slope. The liner is thinner than a line at these scales, so panels are shown over the whole trough.
 
+import type { Hopper } from '../../domain/model/conveyor.js';
 import type { Picture, Pictured } from './picture.js';
 import { alongWords, chainageScale } from './picture.js';
 import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
@@ -193,7 +194,7 @@ function paintPanels(view: View): Markup[] {
 function paintFixings(view: View): Markup[] {
   const { conveyor } = view.pictured;
   const base = view.top - 0.5;
-  const marks: Markup[] = [];
+  const marks = conveyor.hoppers.map((hopper) => paintHopper(view, hopper));
   for (const cover of conveyor.covers)
     marks.push(
       rectangle(
@@ -228,6 +229,21 @@ function paintFixings(view: View): Markup[] {
   return marks;
 }
 
+/** Open upward, narrower where it meets the trough. */
+function paintHopper(view: View, { from, to }: Hopper): Markup {
+  const [left, right] = [view.x(from.value), view.x(to.value)];
+  const foot = view.top - 0.5;
+  return polygon(
+    [
+      [left, foot],
+      [left - 2, foot - 7.2],
+      [right + 2, foot - 7.2],
+      [right, foot],
+    ],
+    { width: lineWidth.thin, fill: '#fff' },
+  );
+}
+
 function paintDrive(view: View): Markup[] {
   const { conveyor } = view.pictured;
   if (!conveyor.drive) return [];
@@ -249,6 +265,11 @@ function paintNames(view: View): Markup[] {
       at: (gap.from.value + gap.to.value) / 2,
       text: gap.implied || gap.name.toLowerCase() === gap.kind ? gap.name : `${gap.name} (${gap.kind})`,
       short: gap.name,
+    })),
+    ...conveyor.hoppers.map(({ from, to, name }) => ({
+      at: (from.value + to.value) / 2,
+      text: name === undefined ? 'hopper' : `${name} (hopper)`,
+      short: name ?? 'hopper',
     })),
     ...conveyor.isolations.flatMap((item) =>
       item.at ? [{ at: item.at.value, text: `isolate ${item.name}`, short: item.name }] : [],

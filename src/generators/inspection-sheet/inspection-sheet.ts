@@ -98,7 +98,11 @@ export function inspectionSheet(
     meter: meterExpected(history, asOf),
     tonnes: tonnesAsked(history),
     confinedSpace: conveyor.confinedSpace,
-    cautions: [...unreadCaution(estate, conveyor), ...safeguardCaution(open), ...sheetCautions(conveyor)],
+    cautions: [
+      ...unreadCaution(estate, conveyor),
+      ...safeguardCaution(open),
+      ...sheetCautions(conveyor, unit),
+    ],
     isolations: conveyor.isolations.map((item) => ({
       name: item.name,
       title: item.title ?? '',

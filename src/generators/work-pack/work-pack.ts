@@ -11,6 +11,7 @@ import { countHoldDowns } from '../../domain/model/hold-down-count.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { jobBy } from '../../domain/model/found-by-job.js';
 import { knownOn } from '../../domain/model/known-on.js';
+import { heldWords } from '../../domain/model/stands-above.js';
 import { newestDay } from '../../domain/model/newest.js';
 import type { Job, StepAction } from '../../domain/model/job.js';
 import type { JobPlan } from '../../domain/plan/job-plan.js';
@@ -122,6 +123,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
     ...teamFacts(plan),
     cautions: cautionsFor({
       conveyor,
+      unit,
       safeguardsOut: safeguardsOutText(open),
       changesScrew: job.screwChange !== undefined,
       heat,
@@ -213,13 +215,23 @@ function teamFacts({ job, steps }: JobPlan): Pick<WorkPack, 'crews' | 'accessUni
 }
 
 function isolationFacts({ conveyor }: Job): WorkPack['isolations'] {
-  return conveyor.isolations.map((item) => ({
-    origin: item.origin,
-    name: item.name,
-    title: item.title ?? '',
-    kind: item.kind,
-    at: item.at?.value,
-  }));
+  return [
+    ...conveyor.isolations.map((item) => ({
+      origin: item.origin,
+      name: item.name,
+      title: item.title ?? '',
+      kind: item.kind,
+      at: item.at?.value,
+    })),
+    // What stands over the screw is locked by no switch: it is signed for in the same list.
+    ...conveyor.hoppers.map((hopper) => ({
+      origin: hopper.origin,
+      name: hopper.name ?? 'hopper',
+      title: ['emptied, or held off', heldWords(conveyor, hopper)].filter(Boolean).join('; '),
+      kind: 'material above',
+      at: hopper.from.value,
+    })),
+  ];
 }
 
 /** A zone is used where a step says so, tests of the air along the whole length too: what the steps name has to be there. */

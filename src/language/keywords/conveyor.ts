@@ -255,6 +255,27 @@ export const conveyorKeywords: KeywordDocs = {
       'rest at ${1:1.5} m',
     ),
   },
+  Hopper: {
+    hopper: word(
+      'What stands open over the screw and holds material above it. Pack and sheet name it where somebody could be below: it is ' +
+        'emptied, or held off, before anybody goes in. Where it opens the trough so that no liner lies there, that is a `break … inlet`.',
+      'hopper at ${1:0.4} m to ${2:2.2} m volume ${3:2.4} m3',
+    ),
+    volume: word(
+      'How much it holds; with `bulk density` the pack says how heavy that is.',
+      'volume ${1:2.4} m3',
+    ),
+    at: word(at),
+    to: word('Its other end.', 'to ${1:2.2} m'),
+  },
+  Drain: {
+    drain: word(
+      'Where what is wet runs out of the trough, by its bung, plug or valve: the order opens it once the machine is isolated, and shuts it before it runs again.',
+      'drain at ${1:0.1} m "${2:bung, two inch}"',
+    ),
+    at: word(at),
+    to: word('Its other end.', 'to ${1:0.4} m'),
+  },
   Safeguard: {
     'emergency stop': word(
       'An emergency stop. The sheet asks to look at each safeguard that is declared, the pack to have each tried before the machine is handed back.',

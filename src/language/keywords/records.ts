@@ -503,6 +503,8 @@ export const recordKeywords: KeywordDocs = {
     cable: word('About a cable.'),
     walkway: word('About a walkway, a ladder or their rails.'),
     sign: word('About a warning sign.'),
+    hopper: word('About a hopper over the screw.'),
+    drain: word('About a drain of the trough: `finding drain at 0.1 m "blocked"`.'),
   },
   SeenAt: {
     at: word(

@@ -150,6 +150,8 @@ const alongTypes = [
   'Hatch',
   'LiftingPoint',
   'Rest',
+  'Hopper',
+  'Drain',
   'Safeguard',
   'Point',
 ] as const satisfies readonly ast.ConveyorFact['$type'][];

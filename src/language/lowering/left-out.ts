@@ -19,6 +19,8 @@ const spared: Readonly<Record<string, ReadonlySet<string>>> = {
     'resistance factor',
     'rotation',
     'rest at',
+    'hopper',
+    'drain',
     ...safeguardKinds,
   ]),
   reline: new Set(['by', 'view', 'finding', 'serviced', 'offcut', 'fitted', 'fitting temperature']),

@@ -21,6 +21,7 @@ export const usual: Readonly<Record<Dimension, Limit>> = {
   power: { from: 0, to: 100_000, range: '0 kW to 100000 kW' },
   rotation: { from: 0, to: 10_000, range: '0 rpm to 10000 rpm' },
   density: { from: 1, to: 30_000, range: '1 kg/m3 to 30000 kg/m3' },
+  volume: { from: 0, to: 100_000, range: '0 m3 to 100000 m3' },
   ratio: { from: 0, to: 1000, range: '0 to 1000' },
   'mass flow': { from: 0, to: 100_000, range: '0 t/h to 100000 t/h' },
   current: { from: 0, to: 100_000, range: '0 A to 100000 A' },

@@ -8,6 +8,7 @@ import type {
   Cover,
   Hatch,
   HoldDown,
+  Hopper,
   Isolation,
   LiftingPoint,
   Point,
@@ -29,6 +30,8 @@ export interface Parts {
   readonly hatches: Hatch[];
   readonly liftingPoints: LiftingPoint[];
   readonly rests: Span[];
+  readonly hoppers: Hopper[];
+  readonly drains: Span[];
   readonly points: Point[];
   readonly unplaced: string[];
   readonly named: Map<string, Origin>;
@@ -43,6 +46,8 @@ type PartNode =
   | ast.Hatch
   | ast.LiftingPoint
   | ast.Rest
+  | ast.Hopper
+  | ast.Drain
   | ast.Point;
 
 export function partsList(): Parts {
@@ -55,6 +60,8 @@ export function partsList(): Parts {
     hatches: [],
     liftingPoints: [],
     rests: [],
+    hoppers: [],
+    drains: [],
     points: [],
     unplaced: [],
     named: new Map(),
@@ -95,6 +102,15 @@ export function lowerPart(
       if (at) parts.rests.push({ from: at, to: at, origin, ...stated({ note: node.note }) });
       return;
     }
+    case 'Hopper': {
+      const volume = reader.quantity(node, 'volume', 'volume', 'volume of the hopper');
+      for (const spot of spots(reader, node, 'hopper'))
+        parts.hoppers.push({ ...spot, origin, ...stated({ volume }) });
+      return;
+    }
+    case 'Drain':
+      for (const spot of spots(reader, node, 'drain')) parts.drains.push({ ...spot, origin });
+      return;
     case 'Access': {
       if (!once('access', node)) return;
       const height = reader.quantity(node, 'height', 'length', 'height of the access');

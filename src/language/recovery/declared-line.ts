@@ -3,6 +3,8 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { isSafeguard } from '../../domain/conditions/safeguards.js';
+import { parseQuantity } from '../../domain/units/parse.js';
+import { isName } from './said-place.js';
 import { noteOf, takenApart } from './general.js';
 import { joined } from './joined.js';
 import { isOffered, readsSoundly } from './kept.js';
@@ -20,7 +22,6 @@ const breaks: Readonly<Record<string, string>> = {
   feed: 'inlet',
   infeed: 'inlet',
   intake: 'inlet',
-  hopper: 'inlet',
   discharge: 'discharge',
   outlet: 'discharge',
   spout: 'discharge',
@@ -31,7 +32,9 @@ const breaks: Readonly<Record<string, string>> = {
 
 export function declaredOtherwise(line: BrokenLine): Otherwise | undefined {
   if (line.block === 'Plant') return asSparePart(line);
-  return line.block === 'Conveyor' ? (asBreak(line) ?? kindOfBreak(line) ?? asSafeguard(line)) : undefined;
+  return line.block === 'Conveyor'
+    ? (asBreak(line) ?? kindOfBreak(line) ?? asSafeguard(line) ?? asHolder(line))
+    : undefined;
 }
 
 /** `slide gate MidGate at 13.0 m to 13.4 m driven by air` */
@@ -63,6 +66,37 @@ function asSafeguard({ words, pattern }: BrokenLine): Otherwise | undefined {
   return {
     at: 0,
     message: `What stops the screw, or keeps people from it, is declared so: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+  };
+}
+
+/** `silo from 0.4 m to 2.2 m 12 m3`, `drain valve D1 at 0.1 m`: where, how much it holds, and the rest in quotes. */
+function asHolder({ words, pattern }: BrokenLine): Otherwise | undefined {
+  const all = joined(words);
+  const isVolume = ({ type, image }: Word): boolean =>
+    type === 'QUANTITY' && parseQuantity(image, 'volume').ok;
+  const held = all.filter(isVolume);
+  const { part, place, told, texts, answer, severity, by, photo } = takenApart(
+    all.filter((word) => !isVolume(word) && word.type !== 'volume'),
+  );
+  const isMore = [answer, severity, by, photo].some(({ length }) => length > 0);
+  if ((part !== 'hopper' && part !== 'drain') || held.length > (part === 'hopper' ? 1 : 0) || isMore)
+    return undefined;
+  const name = isName(told[0]) ? told.slice(0, 1) : [];
+  const note = noteOf(told.slice(name.length), texts);
+  const line = [
+    keyword(part),
+    ...name,
+    keyword('at'),
+    ...place.slice(1),
+    ...(held.length > 0 ? [keyword('volume'), ...held] : []),
+    ...(note === undefined ? [] : [note]),
+  ];
+  if (!isOffered(words, line, pattern)) return undefined;
+  const what = part === 'hopper' ? 'What stands over the screw is' : 'Where what is wet runs out is';
+  return {
+    at: 0,
+    message: `${what} declared with its place: \`${imagesOf(line)}\`.`,
     repair: changed(words, line),
   };
 }

@@ -35,6 +35,8 @@ const words: Readonly<Record<PartName, readonly string[]>> = {
   cable: ['cable', 'cables'],
   walkway: ['walkway', 'walkways'],
   sign: ['sign', 'signs'],
+  hopper: ['hopper', 'hoppers', 'silo', 'bunker'],
+  drain: ['drain', 'drains'],
 };
 
 const byWord = new Map<string, PartName>(

@@ -32,6 +32,8 @@ const repeatable = new Set([
   'Hatch',
   'LiftingPoint',
   'Rest',
+  'Hopper',
+  'Drain',
   'Safeguard',
   'Point',
   'HoldDownGap',

@@ -117,6 +117,12 @@ function partsTable(conveyor: Conveyor): Markup {
     ...conveyor.liftingPoints.map((each) =>
       part('lifting point', each.origin, each.at.value, each.at.value, each.name, `limit ${each.limit.text}`),
     ),
+    ...conveyor.hoppers.map((each) =>
+      part('hopper', each.origin, each.from.value, each.to.value, each.name, each.volume?.text),
+    ),
+    ...conveyor.drains.map((each) =>
+      part('drain', each.origin, each.from.value, each.to.value, each.name, each.note),
+    ),
     ...conveyor.hatches.map((each) => part('hatch', each.origin, each.from.value, each.to.value, each.name)),
     ...conveyor.points.map((each) =>
       part(

@@ -14,6 +14,7 @@ const others: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
   power: ['kW', 'hp'],
   rotation: ['rpm'],
   density: ['kg/m3', 'lb/ft3'],
+  volume: ['m3', 'l', 'ft3'],
   ratio: ['%'],
   'mass flow': ['t/h', 't/week', 'lb/h'],
   duty: ['h/week', 'h/d'],

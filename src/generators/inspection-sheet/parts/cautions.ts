@@ -2,6 +2,8 @@
 
 import { safeguardsOutText, type OpenCondition } from '../../../domain/conditions/rows.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { drainsWords, hoppersWords } from '../../../domain/model/stands-above.js';
+import type { LengthUnit } from '../../../domain/units/length-words.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { unreadText } from '../../../domain/model/unread.js';
 
@@ -31,7 +33,10 @@ export function safeguardCaution(
 
 export function sheetCautions(
   conveyor: Conveyor,
+  unit: LengthUnit,
 ): readonly { readonly heading: string; readonly text: string }[] {
+  const hoppers = hoppersWords(conveyor, unit);
+  const drains = drainsWords(conveyor.drains, unit);
   return [
     {
       heading: 'This sheet is no permit.',
@@ -44,6 +49,22 @@ export function sheetCautions(
       heading: 'Isolate and prove dead',
       text: 'before a cover is opened: lock, tag, try to start. The spiral can spring and slide. No hand, arm or gauge into a machine that could move.',
     },
+    ...(hoppers.length > 0
+      ? [
+          {
+            heading: 'Material above.',
+            text: `${hoppers.join('; ')}: emptied, or held off, before anybody opens or leans in below.`,
+          },
+        ]
+      : []),
+    ...(drains.length > 0
+      ? [
+          {
+            heading: 'Drain.',
+            text: `${drains.join('; ')}: free and tight? Shut again before the machine runs.`,
+          },
+        ]
+      : []),
     conveyor.confinedSpace
       ? {
           heading: 'Declared confined space.',

@@ -2,10 +2,13 @@
 // competent, licensed people decide. Figures are from the sources named with each.
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { hoppersWords } from '../../../domain/model/stands-above.js';
+import type { LengthUnit } from '../../../domain/units/length-words.js';
 import type { Caution } from '../pack.js';
 
 export interface CautionFacts {
   readonly conveyor: Conveyor;
+  readonly unit: LengthUnit;
   /** What keeps people from the screw and is out of order, in words; undefined where nothing is. */
   readonly safeguardsOut: string | undefined;
   readonly changesScrew: boolean;
@@ -29,6 +32,7 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
   return [
     ...(facts.safeguardsOut === undefined ? [] : [safeguards(facts.safeguardsOut)]),
     isolation(facts),
+    ...above(facts),
     enclosedSpace(facts),
     germsOf(conveyor.conveys?.material ?? ''),
     ...(conveyor.access.some((zone) => zone.kind !== 'ground') ? [height] : []),
@@ -71,6 +75,23 @@ function isolation(facts: CautionFacts): Caution {
     ],
     sources: 'EN ISO 14118; 29 CFR 1910.147 in the USA',
   };
+}
+
+/** A hopper opens onto the screw: what hangs in it waits for whoever touches it from below. */
+function above({ conveyor, unit }: CautionFacts): readonly Caution[] {
+  const hoppers = hoppersWords(conveyor, unit);
+  if (hoppers.length === 0) return [];
+  return [
+    {
+      heading: 'Material above',
+      text: [
+        `Over the screw: ${hoppers.join('; ')}. What bridges or sticks there comes down without a sign, and more than a person can bear.`,
+        'It is emptied, or held off by what the site trusts, and looked into from outside before anybody goes in or reaches in below it; ' +
+          'nobody pokes at it from below, and what feeds it is isolated too.',
+      ],
+      sources: 'EN ISO 14118 for stored energy; the site’s own isolation procedure',
+    },
+  ];
 }
 
 function enclosedSpace({ conveyor, heat }: CautionFacts): Caution {

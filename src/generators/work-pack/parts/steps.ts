@@ -5,6 +5,7 @@ import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Heat, Job, Step } from '../../../domain/model/job.js';
 import { emptiedBy } from '../../../domain/order/emptying.js';
 import { countHoldDowns, holdDownWords } from '../../../domain/model/hold-down-count.js';
+import { drainsWords, hoppersWords } from '../../../domain/model/stands-above.js';
 import { within, type Area, type Ground } from '../../../domain/order/ground.js';
 import { heatOfOrder, isHot } from '../../../domain/order/heat.js';
 import { servedAreas } from '../../../domain/order/platform.js';
@@ -60,6 +61,7 @@ export function stepRows(
       measures: [
         ...blocksOf(ground, step, areas),
         ...measuresOf(step, job, servedWords(job, areas, unit)),
+        ...heldAbove(step, job.conveyor, unit),
         ...(step.action === 'gate shut' && step.gate ? ofGate(step.gate.name) : []),
         ...untilWatched(plan, index),
       ],
@@ -133,6 +135,24 @@ function measuresOf(step: Step, { conveyor }: Job, served: string): readonly str
     ...(step.action === 'remove isolation' ? triedFirst(conveyor) : []),
     ...(cutToFit ? ['Closing panel: measure the gap on site and cut to fit.'] : []),
   ];
+}
+
+/** What stands over the screw comes out or is held off with the power, and what is wet runs out before anything is opened. */
+function heldAbove({ action }: Step, conveyor: Conveyor, unit: LengthUnit): readonly string[] {
+  const hoppers = hoppersWords(conveyor, unit).join('; ');
+  const drains = drainsWords(conveyor.drains, unit).join('; ');
+  switch (action) {
+    case 'empty':
+      return hoppers === '' ? [] : [`Run out too: ${hoppers}. Look in from outside for what bridges there.`];
+    case 'isolate':
+      return hoppers === '' ? [] : [`Emptied, or held off, before this is signed: ${hoppers}.`];
+    case 'prove dead':
+      return drains === '' ? [] : [`Then open, and let run out what stands in the trough: ${drains}.`];
+    case 'remove isolation':
+      return drains === '' ? [] : [`Shut again, and tight: ${drains}.`];
+    default:
+      return [];
+  }
 }
 
 /** Before the machine is handed back; the list that is signed stands in the pack. */

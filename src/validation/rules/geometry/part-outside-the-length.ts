@@ -45,6 +45,8 @@ function* chainagesOf(conveyor: Conveyor): Iterable<{ what: string; at: Stated<'
   for (const part of conveyor.braces) yield* ends('A brace', part);
   for (const part of conveyor.covers) yield* ends('A cover', part);
   for (const part of conveyor.access) yield* ends(`Access ${part.name ?? ''}`.trim(), part);
+  for (const part of conveyor.hoppers) yield* ends(`Hopper ${part.name ?? ''}`.trim(), part);
+  for (const part of conveyor.drains) yield* ends(`Drain ${part.name ?? ''}`.trim(), part);
   for (const part of conveyor.hatches) yield* ends(`Hatch ${part.name ?? ''}`.trim(), part);
   for (const part of conveyor.isolations) if (part.at) yield { what: `Isolation ${part.name}`, at: part.at };
   for (const part of conveyor.liftingPoints) yield { what: `Lifting point ${part.name}`, at: part.at };
