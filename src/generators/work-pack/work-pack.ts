@@ -315,7 +315,10 @@ function siteFacts(
   };
 }
 
-/** The window's first day less the lead time, in whole days; only for what has to be ordered. Where the report says to order the liner now, so does the pack; the last day for its window stands behind. */
+/**
+ * The window's first day less the lead time, in whole days; only for what has to be ordered. Where the report says to order the
+ * liner now, so does the pack; the last day for its window stands behind.
+ */
 function orderDates(
   job: Job,
   decision: ConveyorDecision | undefined,

@@ -270,7 +270,7 @@ export const conveyorKeywords: KeywordDocs = {
   },
   Drain: {
     drain: word(
-      'Where what is wet runs out of the trough, by its bung, plug or valve: the order opens it once the machine is isolated, and shuts it before it runs again.',
+      'Where what is wet runs out of the trough, by its bung, plug or valve: opened once the machine is isolated, shut before it runs.',
       'drain at ${1:0.1} m "${2:bung, two inch}"',
     ),
     at: word(at),
