@@ -25,12 +25,19 @@ export function applyCertainFixes(analysis: Analysis, texts: readonly EstateText
   return apply(analysis, texts, certainFix);
 }
 
-/** Lines that cannot be read become the lines that are offered for them. Taken lines stand in the order of files and lines. */
+/**
+ * Lines that cannot be read become the lines that are offered for them. Taken lines stand in the order of files and lines. `later`: those
+ * that hang on what the others say, and only those.
+ */
 export function takeOffers(
   analysis: Analysis,
   texts: readonly EstateText[],
+  later: boolean,
 ): MendedTexts & { readonly taken: readonly OfferTaken[] } {
-  const mended = apply(analysis, texts, offeredFix);
+  const mended = apply(analysis, texts, (finding) => {
+    const fix = offeredFix(finding);
+    return (fix?.later === true) === later ? fix : undefined;
+  });
   const byPath = new Map(texts.map(({ path, text }) => [path, text]));
   const taken = mended.fixes.flatMap(({ edits }) =>
     edits.map((edit) => offerTaken(analysis, byPath.get(analysis.uriOf(edit.origin.source)) ?? '', edit)),

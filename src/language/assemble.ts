@@ -6,7 +6,7 @@ import { compareMeters } from '../domain/model/meter-read.js';
 import { atItsPoint } from './assembly/measured-spots.js';
 import { withOldPanelsPlaced } from './assembly/old-panels.js';
 import type { Conveyor } from '../domain/model/conveyor.js';
-import type { Estate } from '../domain/model/estate.js';
+import type { Estate, ToldOnly } from '../domain/model/estate.js';
 import type { Origin } from '../domain/model/origin.js';
 import type { Problem } from '../domain/model/problem.js';
 import { applyAmendments } from '../domain/model/amended.js';
@@ -124,7 +124,9 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
   const { unusable: wholly } = conveyors;
   return {
     estate: {
-      ...(partly.size + wholly.length === 0 ? {} : { unread: { partly, wholly } }),
+      ...(partly.size + wholly.length === 0
+        ? {}
+        : { unread: { partly, wholly, told: toldOf(inOrder, wholly) } }),
       plants: plants.items,
       liners: liners.items,
       screws: screws.items,
@@ -148,6 +150,26 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     doubted,
     lacksJobs: built.length < jobs.byName.size,
   };
+}
+
+/** Of conveyors that are left out. */
+function toldOf(sheets: readonly Sheet[], wholly: readonly string[]): readonly ToldOnly[] {
+  const isOf = ({ conveyorUse }: { readonly conveyorUse: NameUse }): boolean =>
+    wholly.includes(conveyorUse.name);
+  return wholly.length === 0
+    ? []
+    : sheets.flatMap(({ inspections, relines, screwChanges, panelsMoved, services }) => [
+        ...[...inspections, ...relines, ...screwChanges, ...panelsMoved]
+          .filter(isOf)
+          .map(({ conveyorUse, date, conditions }) => ({
+            conveyor: conveyorUse.name,
+            day: date.day,
+            conditions,
+          })),
+        ...services
+          .filter(isOf)
+          .map((work) => ({ conveyor: work.conveyorUse.name, day: work.date.day, conditions: [], work })),
+      ]);
 }
 
 /** Conveyors of records that read as they stand and name a liner, a screw or a stretch that is not there: they are left out too. */

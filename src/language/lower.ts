@@ -27,17 +27,18 @@ import {
 } from './lowering/records.js';
 import { lowerScrew } from './lowering/screw.js';
 import type { ParsedText } from './parse.js';
-import type { HalfName, LeftLine, Slip } from './recover.js';
+import type { HalfName, LeftLine } from './recover.js';
 import { createReadingRows, type ReadingRows, type TextSpan } from './reading-rows.js';
 import type { Sheet } from './sheet.js';
 
 /** `source` numbers the text in every origin of the sheet. */
 export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
-  const problems: Problem[] = parsed.slips.map(({ start, end, message, mend }) => ({
+  const problems: Problem[] = parsed.slips.map(({ start, end, message, mend, over }) => ({
     kind: 'syntax',
     message,
     origin: { source, start, end },
-    ...(mend ? { mend: mendIn(source, mend) } : {}),
+    ...(mend ? { mend: placedIn(source, mend) } : {}),
+    ...(over ? { over: placedIn(source, over) } : {}),
   }));
   const reader = createReader(source, problems);
   const { rows } = parsed;
@@ -188,11 +189,12 @@ export function emptySheet(source: number, uri: string, problems: readonly Probl
   };
 }
 
-function mendIn(
+/** What a slip says of a stretch of the text, with where it comes from. */
+function placedIn<T extends { readonly start: number; readonly end: number }>(
   source: number,
-  { start, end, ...change }: NonNullable<Slip['mend']>,
-): NonNullable<Extract<Problem, { kind: 'syntax' }>['mend']> {
-  return { ...change, origin: { source, start, end } };
+  { start, end, ...said }: T,
+): Omit<T, 'start' | 'end'> & { readonly origin: Origin } {
+  return { ...said, origin: { source, start, end } };
 }
 
 /** All other blocks are records of a conveyor. */

@@ -18,6 +18,8 @@ export interface Fix {
   readonly preferred?: boolean;
   /** Writes the one line that is offered for a line that cannot be read: somebody has to read it. Never beside `preferred`. */
   readonly offered?: boolean;
+  /** Written after all other such lines: which it is hangs on what those say. */
+  readonly later?: boolean;
 }
 
 /** What a rule yields; the catalogue adds the rest. */

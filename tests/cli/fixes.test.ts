@@ -111,6 +111,19 @@ describe('--as-offered', () => {
     expect(readFileSync(path.join(cwd, 'a.trough'), 'utf8')).toBe(once);
   });
 
+  test('what is over is written last, by what the other lines open', async () => {
+    const first = 'inspection K1 2026-03-02 meter 100 h {\n  panel bowed 20 mm at 6.2 m serious\n}\n';
+    const cwd = folderWith({
+      'a.trough': 'inspection K1 2026-04-02 meter 200 h {\n  panel bowed at 6.2 m gone\n}\n',
+      'b.trough': first,
+      'k.trough': 'conveyor K1 {\n  no length\n}\n',
+    });
+    await troughline(['check', '--as-offered'], { cwd });
+    expect(readFileSync(path.join(cwd, 'a.trough'), 'utf8')).toContain(
+      'closed finding panel at 6.2 m "bowed gone"',
+    );
+  });
+
   test('needs files', async () => {
     const ran = await troughline(['check', '-', '--as-offered'], { stdin: look });
     expect(ran.exit).toBe(2);

@@ -71,7 +71,9 @@ export async function check(
       analysis = analyseRead(read, options.asOf);
     };
     if (options.fix && writeCertainFixes(analysis, read, console)) await again();
-    if (options.asOffered && writeOffers(analysis, read, console)) await again();
+    // What was over is offered by what stands open, which the lines written first may say.
+    for (const later of options.asOffered ? [false, true] : [])
+      if (writeOffers(analysis, read, later, console)) await again();
   }
   const all = locate(analysis, read, console);
   if (options.writeBaseline !== undefined) {
@@ -120,8 +122,8 @@ function writeCertainFixes(analysis: Analysis, read: TextsOnDisk, console: Conso
 }
 
 /** Tells every line that was written: nobody else has read them yet. False where nothing was offered. */
-function writeOffers(analysis: Analysis, read: TextsOnDisk, console: Console): boolean {
-  const { texts, count, taken } = takeOffers(analysis, read.texts);
+function writeOffers(analysis: Analysis, read: TextsOnDisk, later: boolean, console: Console): boolean {
+  const { texts, count, taken } = takeOffers(analysis, read.texts, later);
   writeMended(texts, read);
   for (const { file, line, was, is } of taken)
     console.err(`${told(file)}:${line}: ${shownLine(was)}\n  now: ${shownLine(is)}\n`);

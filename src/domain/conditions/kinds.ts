@@ -283,6 +283,12 @@ export function conditionAnswerText(first: ConditionLine, last: ConditionLine = 
     .join(' ');
 }
 
+/** As the language writes it that it is over; what became of it stands behind. */
+export function closingText(first: ConditionLine, last: ConditionLine = first): string {
+  if (first.kind !== 'finding') return `closed ${conditionAnswerText(first, last)}`;
+  return `closed finding ${first.about ?? ''}${placeAsWritten(first)}`.replace(/ +/g, ' ').trim();
+}
+
 function placeAsWritten({ at, to, ...place }: SeenPlace): string {
   if (place.point || place.panel || place.end || !at) return whereWords(place);
   const where = to ? ` from ${at.text} to ${to.text}` : ` at ${at.text}`;

@@ -1,9 +1,11 @@
 // The whole estate as one immutable value: everything a rule or a generator may know.
 
+import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from './conveyor.js';
 import type { Job } from './job.js';
 import type { Plant } from './plant.js';
 import type {
+  ConditionLine,
   DriveChange,
   DutyChange,
   Inspection,
@@ -50,4 +52,14 @@ export interface UnreadConveyors {
   readonly partly: ReadonlySet<Conveyor>;
   /** Names of conveyors that are left out altogether. */
   readonly wholly: readonly string[];
+  /** What records say of those. */
+  readonly told: readonly ToldOnly[];
+}
+
+/** What a record says is wrong or was put right, of a conveyor by its name as written. */
+export interface ToldOnly {
+  readonly conveyor: string;
+  readonly day: CalendarDay;
+  readonly conditions: readonly ConditionLine[];
+  readonly work?: Pick<Service, 'part' | 'place' | 'work' | 'ended'>;
 }

@@ -1,8 +1,32 @@
 // What could not be read or resolved while turning text into the model. Found by src/language, told to the author by the
 // rules of src/validation (one rule a kind), so that reading never stops at the first slip.
 
+import type { CalendarDay } from '../units/calendar.js';
 import type { Dimension } from '../units/dimension.js';
 import type { Origin } from './origin.js';
+
+/** A line in words of its own about a part or a place, which says that what was wrong there is over. */
+export interface SaidOver {
+  readonly origin: Origin;
+  readonly conveyor: string;
+  readonly day: CalendarDay;
+  /** What its line begins with: `serviced DG1 2026-01-02`; empty in a look. */
+  readonly head: string;
+  /** As the language names it; undefined where none is named. */
+  readonly part?: string;
+  /** Chainage, mm, or a name; undefined where no place is said. */
+  readonly place?: { readonly at: number; readonly to?: number } | { readonly name: string };
+  readonly side?: string;
+  /** What it tells of that, in small letters with one blank between the words. */
+  readonly told: string;
+  /** As written, and what stands in quotes. */
+  readonly said: string;
+  readonly texts: readonly string[];
+  /** Who did or saw it and what shows it, as written. */
+  readonly tail: string;
+  /** The line that is offered where nothing stands open. */
+  readonly offered?: string;
+}
 
 export type Problem = { readonly origin: Origin } & (
   | {
@@ -13,6 +37,7 @@ export type Problem = { readonly origin: Origin } & (
         readonly text: string;
         /** It says what was written, in the usual order. */ readonly isSure?: boolean;
       };
+      /** It may say that something is over: what that is, those can tell who know what stands open. */ readonly over?: SaidOver;
     }
   | {
       readonly kind: 'missing unit';

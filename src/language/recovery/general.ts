@@ -128,7 +128,9 @@ export function takenApart(words: readonly Word[]): SaidLine {
     for (let at = from; at < from + count; at++) taken.add(at);
     return words.slice(from, from + count);
   };
-  const opens = words[0]?.type === 'closed' || (words[0]?.type === 'not seen' && words.length > 1);
+  // `closed gate wiper worn "not closed, still to do"`
+  const isClosed = words[0]?.type === 'closed' && !textsIn(words).some((text) => toldOpen.test(text));
+  const opens = isClosed || (words[0]?.type === 'not seen' && words.length > 1);
   const answer = opens ? take(0, 1) : [];
   const place = placeIn(words, take);
   const severity = oneOf(words, severities, take);
@@ -158,6 +160,10 @@ export function takenApart(words: readonly Word[]): SaidLine {
     texts: textsIn(left),
   };
 }
+
+/** What is said to be closed and is not. */
+const toldOpen =
+  /\bnot (?:yet )?(?:closed|done|mended|renewed|finished)\b|\bstill (?:to do|to be done|open)\b/i;
 
 const leading: ReadonlySet<string> = new Set(['on', 'in', 'the', 'at', 'of', 'near', 'from']);
 

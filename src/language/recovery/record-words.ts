@@ -22,7 +22,7 @@ export const recordLines: readonly LineSaying[] = [
 ];
 
 /** The conveyor and the day of a record that stand side by side, and what stands around them. */
-function dated(words: readonly Word[]):
+export function dated(words: readonly Word[]):
   | {
       readonly conveyor: Word;
       readonly day: Word;

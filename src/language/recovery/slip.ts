@@ -1,10 +1,13 @@
 // What an author is told of a line that cannot be read, with its place in the text and the change that mends it.
 
+import type { SaidOver } from '../../domain/model/problem.js';
+import { workOf } from './done-words.js';
+import { overOf } from './over-line.js';
 import type { TokenPlaces } from './places.js';
 import type { BrokenLine } from './broken-line.js';
 import { partOfWord } from './part-words.js';
 import type { LineRepair } from './repairs.js';
-import { imagesOf } from './word.js';
+import { imagesOf, isWord } from './word.js';
 import { tellBroken } from './telling.js';
 
 export interface Slip {
@@ -19,6 +22,8 @@ export interface Slip {
     /** Nothing is guessed in it. */
     readonly isSure?: boolean;
   };
+  /** It may say that something is over, with where it begins and ends. */
+  readonly over?: Omit<SaidOver, 'origin'> & { readonly start: number; readonly end: number };
 }
 
 export interface BrokenTokens extends BrokenLine {
@@ -36,6 +41,7 @@ export function slipOf(line: BrokenTokens, places: TokenPlaces): ToldLine {
   const told = tellBroken(line);
   const { message, repair, isSure } = told;
   const mend = repair && mendOf(repair, line.from, places);
+  const over = overIn(line, repair, places);
   return {
     meant: repair && meantBy(line, repair),
     slip: {
@@ -43,8 +49,26 @@ export function slipOf(line: BrokenTokens, places: TokenPlaces): ToldLine {
       end: places.span(line.from + Math.max(told.from + 1, told.to) - 1).end,
       message,
       ...(mend ? { mend: isSure ? { ...mend, isSure } : mend } : {}),
+      ...(over ? { over } : {}),
     },
   };
+}
+
+/** Not where the line that is offered ends something by its own words already, or by the work that it names. */
+function overIn(line: BrokenTokens, repair: LineRepair | undefined, places: TokenPlaces): Slip['over'] {
+  const offered = repair?.line ?? [];
+  const closes = offered.findIndex(({ type }) => type === 'closed');
+  const isWork = offered.some((word) => isWord(word.type) && workOf(word) === word.type);
+  if (offered[0]?.type === '//' || isWork || closes >= 0) return undefined;
+  const over = overOf(line);
+  return (
+    over && {
+      ...over,
+      ...(repair ? { offered: imagesOf(offered) } : {}),
+      start: places.span(line.from).start,
+      end: places.span(line.from + line.words.length - 1).end,
+    }
+  );
 }
 
 /** A comment is no line of the block, and what begins with no part may have been any line before it was taken for a finding. */

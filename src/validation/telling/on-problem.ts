@@ -6,10 +6,13 @@ import type { RuleInput } from '../rule.js';
 
 type Of<K extends ProblemKind> = Extract<Problem, { readonly kind: K }>;
 
-export function onProblem<K extends ProblemKind>(kind: K, say: (problem: Of<K>) => Omit<Found, 'origin'>) {
+export function onProblem<K extends ProblemKind>(
+  kind: K,
+  say: (problem: Of<K>, input: RuleInput) => Omit<Found, 'origin'>,
+) {
   return function* (input: RuleInput): Iterable<Found> {
     for (const problem of input.problems) {
-      if (isOf(problem, kind)) yield { origin: problem.origin, ...say(problem) };
+      if (isOf(problem, kind)) yield { origin: problem.origin, ...say(problem, input) };
     }
   };
 }

@@ -1,10 +1,12 @@
 // A line that does not read as any fact of the language. The parser says where it stopped and what would have fitted.
 
-import type { Problem } from '../../../domain/model/problem.js';
-import type { Fix } from '../../finding.js';
+import type { Problem, SaidOver } from '../../../domain/model/problem.js';
+import { list } from '../../../domain/units/wording.js';
+import type { Fix, Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 import { replace } from '../../telling/fixes.js';
 import { onProblem } from '../../telling/on-problem.js';
+import { endingsFor, type Ending } from '../../telling/stands-open.js';
 
 export const syntax: Rule = {
   code: 'TL101',
@@ -18,11 +20,42 @@ export const syntax: Rule = {
 plant Tarnholt {
   outage ‹|Spring27 ›«2027-04-12» to 2027-04-23
 }`,
-  check: onProblem('syntax', (problem) => ({
-    message: problem.message,
-    ...(problem.mend ? { fixes: [mending(problem.mend)] } : {}),
-  })),
+  check: onProblem('syntax', (problem, { estate }) => {
+    const own = problem.mend ? [mending(problem.mend)] : [];
+    const plain = { message: problem.message, ...(own.length > 0 ? { fixes: own } : {}) };
+    const { over } = problem;
+    return over ? ending(over, endingsFor(estate, over), plain, own) : plain;
+  }),
 };
+
+type Said = Omit<Found, 'origin'>;
+
+/** What stands open there is known only when all records are; until then the line is taken after all others. */
+function ending(over: SaidOver, endings: readonly Ending[], plain: Said, own: readonly Fix[]): Said {
+  const later = own.map((fix) => ({ ...fix, later: true }));
+  const [only, ...more] = endings;
+  if (!only) return { ...plain, ...(later.length > 0 ? { fixes: later } : {}) };
+  const lines = endings.map(({ line }) => `\`${line}\``);
+  if (more.length > 0)
+    return {
+      message: `${plain.message} What stands open there ends by its own line: ${list(lines.slice(0, most), 'or')}.`,
+      ...(later.length > 0 ? { fixes: later } : {}),
+    };
+  const kind = over.head === '' ? 'a note' : 'work';
+  const note = over.offered === undefined ? '' : ` As ${kind} that ends nothing it is \`${over.offered}\`.`;
+  const fix: Fix = {
+    ...replace(over.origin, only.line, { title: `Write ${only.line}`, preferred: false }),
+    offered: true,
+    later: true,
+  };
+  return {
+    message: `There is ${only.what}: \`${only.line}\` says that it is over.${note}`,
+    fixes: [fix, ...own.map(({ offered: _, ...each }) => each)],
+  };
+}
+
+/** So many lines are shown. */
+const most = 3;
 
 type Mend = NonNullable<Extract<Problem, { kind: 'syntax' }>['mend']>;
 
