@@ -259,9 +259,10 @@ function benchLook({ conveyor, conveyorUse, date, meter, by, origin }: Reline, r
 
 /**
  * Whether a place is a point of the liner that lies there on a day: declared ones always; a spot without a name only where the
- * liner was read there that lies there now. `rows` as `exposedReadings` has them.
+ * liner was read there that lies there now, and not all of it was taken back. `rows` as `exposedReadings` has them.
  */
 export function isPointNow(
+  { readings }: Pick<Estate, 'readings'>,
   history: History,
   place: Place,
   rows: readonly ExposedReading[],
@@ -270,7 +271,11 @@ export function isPointNow(
   if (place.declared) return true;
   const lying = day === undefined ? undefined : setLying(history, place.at, day);
   // Sets worked out at two times are two objects; the reline that fitted them is one.
-  return rows.some(({ set }) => set === undefined || lying === undefined || set.reline === lying.reline);
+  return rows.some(
+    ({ row, set }) =>
+      readings.kind[row] !== ReadingKind.withdrawn &&
+      (set === undefined || lying === undefined || set.reline === lying.reline),
+  );
 }
 
 /** Rows that say what another row of their look says of the spot, a point and a stretch over it; of two the one with a note or a photo stays. */

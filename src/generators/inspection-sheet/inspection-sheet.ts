@@ -68,7 +68,8 @@ export function inspectionSheet(
   const plant = conveyor.plant.title ?? conveyor.plant.name;
   const readings = exposedReadings(estate, { asOf });
   const places = estate.places.filter(
-    (place) => place.conveyor === conveyor && isPointNow(history, place, readings.get(place) ?? [], asOf),
+    (place) =>
+      place.conveyor === conveyor && isPointNow(estate, history, place, readings.get(place) ?? [], asOf),
   );
   const unit = unitOfMachine(conveyor);
   const wear = expectedWear(estate, conveyor, asOf);

@@ -199,7 +199,8 @@ function knownOf({
     now: asOf === undefined ? undefined : momentOn(history, asOf),
     byHand: estate.places
       .filter(
-        (place) => place.conveyor === conveyor && isPointNow(history, place, readings.get(place) ?? [], asOf),
+        (place) =>
+          place.conveyor === conveyor && isPointNow(estate, history, place, readings.get(place) ?? [], asOf),
       )
       .map((place) => pointLife({ estate, history, place, readings: readings.get(place) ?? [], asOf })),
   };

@@ -122,6 +122,21 @@ describe('a reading corrected later', () => {
     ]);
   });
 
+  test('leaves no spot behind that nobody else ever read', () => {
+    const spot = looks('thickness 9.4 mm\n  at 3 m clock 6:30 thickness 11 mm');
+    const back = correction('does not count').replace('P1 read', 'at 3 m clock 6:30 read');
+    const without = read(looks('thickness 9.4 mm'));
+    const taken = read(spot, back);
+    const places = ({ estate }: Analysis): readonly string[] =>
+      remainingLife(estate, { track: false }).conveyors[0]?.points.map(({ place }) => place.name) ?? [];
+    expect(places(read(spot))).toHaveLength(3);
+    expect(places(taken)).toEqual(places(without));
+    expect(limits(taken)).toEqual(limits(without));
+    const asked = ({ estate }: Analysis): readonly string[] =>
+      inspectionSheet(estate, estate.conveyors[0]!).points.map(({ writes }) => writes);
+    expect(asked(taken)).toEqual(asked(without));
+  });
+
   test('may turn out to have been a colour, bare steel, or nothing at all', () => {
     for (const says of ['colour teal', 'trough showing', 'not seen'])
       expect(limits(read(looks('thickness 6.4 mm'), correction(says))), says).toEqual(

@@ -69,7 +69,7 @@ function wearInput(source: WearSource, histories: readonly History[], measure: '
       if (place.conveyor !== history.conveyor) continue;
       const readings = source.readings.get(place) ?? [];
       const lying =
-        source.asOf !== undefined && isPointNow(history, place, readings, source.asOf)
+        source.asOf !== undefined && isPointNow(source.estate, history, place, readings, source.asOf)
           ? setLying(history, place.at, source.asOf)
           : undefined;
       for (const set of setsAt(history.linerSets, place.at)) {
