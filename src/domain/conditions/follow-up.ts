@@ -1,7 +1,7 @@
 // Which conditions are open, and what became of the others? Lines of one kind at one place are one condition: the first says
 // since when, each later one that it was still there, and `closed` ends it. A tear goes where its panel is moved to
 // (moved-along.ts). A reline that takes the panel away ends what was wrong with it, a screw change what was wrong with the spiral,
-// and work at the drive what it puts right; nothing else ends a condition, and no look that is silent.
+// work at the drive what it puts right, and a patch the leak or the crack that it lies over; nothing else ends a condition, and no look that is silent.
 
 import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from '../model/conveyor.js';
@@ -19,6 +19,7 @@ import type {
   Inspection,
   NotLooked,
   PanelsMoved,
+  Patch,
   Reline,
   ScrewChange,
   Service,
@@ -38,6 +39,7 @@ import {
   takenWith,
 } from './kinds.js';
 import { movedAlong } from './moved-along.js';
+import { patchOver } from './patched.js';
 import { answeredIn, repeatedIn, saidOf } from './same-finding.js';
 import { isSafeguardOut } from './safeguards.js';
 
@@ -52,7 +54,8 @@ export type Closing =
   | { readonly day: CalendarDay; readonly by: 'date'; readonly look: SeenLine }
   | { readonly day: CalendarDay; readonly by: 'reline'; readonly record: Reline }
   | { readonly day: CalendarDay; readonly by: 'screw change'; readonly record: ScrewChange }
-  | { readonly day: CalendarDay; readonly by: 'service'; readonly record: Service };
+  | { readonly day: CalendarDay; readonly by: 'service'; readonly record: Service }
+  | { readonly day: CalendarDay; readonly by: 'patch'; readonly record: Patch };
 
 export interface Condition {
   readonly first: SeenLine;
@@ -96,9 +99,23 @@ const known = new WeakMap<History, FollowUp>();
 export function followUp(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay): FollowUp {
   const history = historyOf(estate, conveyor, { asOf });
   const along: Along = (moved, line) => movedAlong(estate, moved, line);
-  const found = known.get(history) ?? build(history, servicesOf(estate.services, history), along);
+  const found = known.get(history) ?? build(history, workOf(estate, history), along);
   known.set(history, found);
   return found;
+}
+
+/** What was done without a meter of its own. */
+interface Work {
+  readonly services: readonly Service[];
+  readonly patches: readonly Patch[];
+}
+
+function workOf({ services, patches }: Estate, history: History): Work {
+  const { conveyor, asOf } = history;
+  return {
+    services: servicesOf(services, history),
+    patches: patches.filter((each) => each.conveyor === conveyor && each.date.day <= (asOf ?? Infinity)),
+  };
 }
 
 /** What work or a date has ended already may be said to be closed by the look that sees it so. */
@@ -149,14 +166,14 @@ interface Draft {
   closed: Closing | undefined;
 }
 
-function build(history: History, services: readonly Service[], along: Along): FollowUp {
+function build(history: History, work: Work, along: Along): FollowUp {
   const drafts: Draft[] = [];
   const stray: SeenLine[] = [];
   let doubts: SeenLine[] = [];
   for (const record of recordsOf(history)) {
     // What a reline or a screw change took away before this look is over, so a new tear there is a new condition.
-    carry(history, services, drafts, record, along);
-    closeByWork(history, services, drafts, record);
+    carry(history, work, drafts, record, along);
+    closeByWork(history, work, drafts, record);
     for (const line of record.conditions) {
       if (isMeasurement(line)) continue;
       const seen = { line, record };
@@ -188,14 +205,14 @@ function build(history: History, services: readonly Service[], along: Along): Fo
       if (isLook(record) && draft.closed === undefined && record.date.day > draft.answeredAt.date.day)
         draft.silent ??= record;
   }
-  carry(history, services, drafts, undefined, along);
-  closeByWork(history, services, drafts, undefined);
+  carry(history, work, drafts, undefined, along);
+  closeByWork(history, work, drafts, undefined);
   return {
     conditions: drafts.map(({ answeredAt: _, movedOn: __, silent, ...draft }) => ({
       ...draft,
       unanswered: draft.closed === undefined ? silent : undefined,
     })),
-    notLooked: doubts.filter((each) => workThatEnds(history, services, drafts, each) === undefined),
+    notLooked: doubts.filter((each) => workThatEnds(history, work, drafts, each) === undefined),
     stray,
   };
 }
@@ -319,7 +336,7 @@ function closedByDate(history: History, seen: SeenLine): Closing | undefined {
 /** Moves of panels before a look take along what is in the sheet, unless something ended it before. */
 function carry(
   history: History,
-  services: readonly Service[],
+  work: Work,
   drafts: readonly Draft[],
   look: DatedRecord | undefined,
   along: Along,
@@ -330,7 +347,7 @@ function carry(
       if (draft.closed || isAfterMove(draft.last.record, moved) || date.day <= (draft.movedOn ?? -Infinity))
         continue;
       if (look && !isAfterMove(look, moved)) continue;
-      const closing = workThatEnds(history, services, drafts, draft.last, draft.movedOn);
+      const closing = workThatEnds(history, work, drafts, draft.last, draft.movedOn);
       if (closing && closing.day <= date.day) continue;
       const [first, last] = [along(moved, draft.first.line), along(moved, draft.last.line)];
       if (!first || !last) continue;
@@ -343,13 +360,13 @@ function carry(
 /** What was done before a look; everything where there is none. */
 function closeByWork(
   history: History,
-  services: readonly Service[],
+  work: Work,
   drafts: readonly Draft[],
   look: DatedRecord | undefined,
 ): void {
   for (const draft of drafts) {
     if (draft.closed) continue;
-    const closing = workThatEnds(history, services, drafts, draft.last, draft.movedOn);
+    const closing = workThatEnds(history, work, drafts, draft.last, draft.movedOn);
     if (closing && (!look || isBefore(history, closing, look))) draft.closed = closing;
   }
 }
@@ -369,20 +386,26 @@ function isBefore(history: History, closing: Closing, look: DatedRecord): boolea
 /** Whichever comes first. */
 function workThatEnds(
   history: History,
-  services: readonly Service[],
+  work: Work,
   drafts: readonly Draft[],
   seen: SeenLine,
   movedOn?: CalendarDay,
 ): Closing | undefined {
-  const changed = changeThatEnds(history, seen, movedOn);
-  const work = services.find(
+  const { services, patches } = work;
+  const done = services.find(
     (each) =>
       ends(each, seen) &&
       (isMeant(drafts, each, seen) ?? (!isWorkSomewhere(each) || isTheOnlyOne(services, drafts, each, seen))),
   );
-  return work && !(changed && changed.day <= work.date.day)
-    ? { day: work.date.day, by: 'service', record: work }
-    : changed;
+  const patch = patchOver(patches, seen.line, seen.record.date.day);
+  const ways: readonly (Closing | undefined)[] = [
+    changeThatEnds(history, seen, movedOn),
+    done && { day: done.date.day, by: 'service', record: done },
+    patch && { day: patch.date.day, by: 'patch', record: patch },
+  ];
+  return ways
+    .filter((each) => each !== undefined)
+    .reduce<Closing | undefined>((first, each) => (first && first.day <= each.day ? first : each), undefined);
 }
 
 function ends(work: Service, { record, line }: SeenLine): boolean {

@@ -246,6 +246,8 @@ export function closingWords(closed: Closing): string {
       return `ended by the reline of ${on}`;
     case 'screw change':
       return `ended by the screw change of ${on}`;
+    case 'patch':
+      return `patched over on ${on}`;
     case 'service': {
       const told = workWords(closed.record);
       return `put right on ${on}${told === '' ? '' : `: ${told}`}`;

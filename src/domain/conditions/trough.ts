@@ -25,6 +25,7 @@ import {
 } from '../model/records.js';
 import { runAt } from '../model/runs.js';
 import { followUp } from './follow-up.js';
+import { liesOver } from './patched.js';
 
 /** A length of trough without liner. */
 export interface BareSpan {
@@ -210,14 +211,28 @@ function platePlaces(
     else groups.push({ at, clock, looks: [look] });
   }
   const byPlace = (a: PlatePlace, b: PlatePlace): number => a.at - b.at;
+  const found = groups.map(({ at, clock, looks }) => {
+    const own = patches.filter((patch) => liesOver(patch, { from: at, to: at, clock: hoursOf(looks) }));
+    const place = placeOf(history, spans, own, at, clock, looks);
+    const last = looks.at(-1)?.when.day ?? (0 as CalendarDay);
+    // Welded over since it was read last: of what lies there now nobody has read anything.
+    const over = own.find(({ date }) => date.day > last);
+    return {
+      places: over ? [] : [place],
+      covered: [
+        ...(over ? [{ ...place, covered: over.date.day }] : []),
+        ...coveredAt(history, spans, own, at, clock, looks),
+      ],
+    };
+  });
   return {
-    places: groups
-      .map(({ at, clock, looks }) => placeOf(history, spans, patches, at, clock, looks))
-      .sort(byPlace),
-    covered: groups
-      .flatMap(({ at, clock, looks }) => coveredAt(history, spans, patches, at, clock, looks))
-      .sort(byPlace),
+    places: found.flatMap(({ places }) => places).sort(byPlace),
+    covered: found.flatMap(({ covered }) => covered).sort(byPlace),
   };
+}
+
+function hoursOf(looks: readonly Look[]): number | undefined {
+  return looks[0]?.plate.clock?.hours;
 }
 
 /** In looks, and while a reline had the liner off, in the order of time. */
@@ -264,9 +279,7 @@ function placeOf(
 ): PlatePlace {
   const { conveyor } = history;
   const last = looks.at(-1)?.when.day ?? (0 as CalendarDay);
-  const patch = patches.findLast(
-    ({ from, to, date }) => at >= from.value && at <= to.value && date.day <= last,
-  );
+  const patch = patches.findLast(({ date }) => date.day <= last);
   const here = spans.filter((span) => at >= span.from && at <= span.to);
   const ended = ({ until }: BareSpan): boolean =>
     patch !== undefined && until !== undefined && until.day <= patch.date.day + oneOutage;

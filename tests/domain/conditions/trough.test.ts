@@ -8,6 +8,7 @@ import { sizesOf } from '../../../src/generators/remaining-life/sizes.js';
 import { plateCells } from '../../../src/generators/remaining-life/trough-words.js';
 import { analyse } from '../../../src/analysis/analyse.js';
 import type { Analysis } from '../../../src/analysis/analysis.js';
+import { closedConditionRows, openConditionRows } from '../../../src/domain/conditions/rows.js';
 import { troughState, type TroughState } from '../../../src/domain/conditions/trough.js';
 import { remainingLife } from '../../../src/generators/remaining-life/remaining-life.js';
 import { remainingLifeHtml } from '../../../src/generators/remaining-life/html.js';
@@ -124,6 +125,31 @@ describe('the arithmetic over bare hours', () => {
     expect(since).toBeCloseTo(2000 * (98 / 105), 6);
     if (place?.hand.kind !== 'rate') throw new Error('no rate');
     expect(place.hand.longTerm).toBeCloseTo((6 - 3.24) / since, 12);
+  });
+
+  test('a patch ends what leaks or is cracked under it, and what was read of the steel under it stands as patched over', () => {
+    const seen = (...rows: readonly string[]): string => look('2025-09-01', 13_500, ...rows);
+    const patch =
+      'patch DG1 2025-09-08 at 4 m to 4.6 m clock 5:00 to 7:00 thickness 6 mm welded by "coded welder"';
+    const open = (row: string): readonly string[] => {
+      const { estate } = read(seen(row), patch);
+      return openConditionRows(estate, estate.conveyors[0]!).map(({ what }) => what);
+    };
+    expect(open('trough leaking at 4.3 m serious')).toEqual([]);
+    expect(open('trough cracked from 4.1 m to 4.5 m clock 6:00')).toEqual([]);
+    expect(open('trough leaking at 4.7 m')).toHaveLength(1);
+    expect(open('trough cracked from 4.1 m to 4.7 m')).toHaveLength(1);
+    expect(open('trough leaking at 4.3 m clock 9:00')).toHaveLength(1);
+    expect(open('trough dented at 4.3 m')).toHaveLength(1);
+    const { estate } = read(seen('trough leaking at 4.3 m'), patch);
+    expect(closedConditionRows(estate, estate.conveyors[0]!)[0]?.how).toBe('patched over on 2025-09-08');
+    const steel = (clock: string): readonly (readonly number[])[] => {
+      const { places, covered } = stateOf(read(seen(`plate at 4.2 m ${clock}thickness 3.1 mm`), patch));
+      return [places.map(({ at }) => at), covered.map(({ at }) => at)];
+    };
+    expect(steel('')).toEqual([[], [4200]]);
+    expect(steel('clock 5:30 ')).toEqual([[], [4200]]);
+    expect(steel('clock 9:00 ')).toEqual([[4200], []]);
   });
 
   test('welded in the outage of the reline over it, a patch counts from its next bare hour', () => {
