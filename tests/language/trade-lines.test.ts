@@ -24,7 +24,14 @@ function answer(line: string, around: (line: string) => string): string {
   const { start, end, text: put } = first.mend;
   const mended = text.slice(0, start) + put + text.slice(end);
   expect(parseText(mended).slips).toEqual([]);
-  return (mended.split('\n')[around === asIs ? 0 : 1] ?? '').trim();
+  // A line that says several facts is mended to so many lines.
+  const from = around === asIs ? 0 : 1;
+  const added = mended.split('\n').length - text.split('\n').length;
+  return mended
+    .split('\n')
+    .slice(from, from + 1 + added)
+    .map((each) => each.trim())
+    .join(' | ');
 }
 
 describe('in a look', () => {
@@ -49,6 +56,14 @@ describe('in a look', () => {
     ['drive end not looked at', 'finding at drive "not looked at"'],
     ['cover rattling at 9.5 m slight by "crew B"', 'cover loose at 9.5 m slight "rattling" by "crew B"'],
     ['all black except P5', 'finding "all black except P5"'],
+    ['at 5.2 m patch holds "one screw head proud"', 'finding at 5.2 m "patch holds: one screw head proud"'],
+    [
+      'at 2.2 m thickness thin "all worn, no gauge at hand"',
+      'finding at 2.2 m "thickness thin: all worn, no gauge at hand"',
+    ],
+    ['from 2 m to 3 m all rough and scratched', 'finding from 2 m to 3 m "all rough and scratched"'],
+    ['at 7 m smells burnt serious', 'finding at 7 m serious "smells burnt"'],
+    ['at 3 m blocked with stones', 'product blocked at 3 m "with stones"'],
     ['drain blocked at 0.1 m', 'finding drain at 0.1 m "blocked"'],
     ['blocked drain at 0.1 m', 'finding drain at 0.1 m "blocked drain"'],
     ['nozzle at 0.1 m plugged serious', 'finding at 0.1 m serious "nozzle plugged"'],
@@ -58,10 +73,7 @@ describe('in a look', () => {
     ['spiral end gap 34 mm at the tail end', 'finding spiral at tail "end gap 34 mm"'],
     ['serviced finding gate at Gate "ground flush"', 'serviced gate at Gate "ground flush"'],
     ['only H7 and H15 opened', 'finding "only H7 and H15 opened"'],
-    [
-      'bolts at P4 tightened, 1 missing',
-      'What was done and what is still wrong are a line each: `serviced bolts tightened at P4` and `bolts missing 1 at P4`.',
-    ],
+    ['bolts at P4 tightened, 1 missing', 'serviced bolts tightened at P4 | bolts missing 1 at P4'],
     ['bolts of P4 reset, 2 lost', 'serviced bolts at P4 "reset, 2 lost"'],
     ['4 mm plate at 16.1 m reads 3.6 mm', 'plate at 16.1 m thickness 3.6 mm "4 mm"'],
     ['guard coupling bolt missing 1', 'finding guard "coupling bolt missing 1"'],
@@ -349,10 +361,7 @@ describe('in a look', () => {
     ["hatch at 4 m won't close serious", 'finding hatch at 4 m serious "won\'t close"'],
     ['spiral flange bolt loose at 15.6 m serious', 'spiral bolts loose 1 at 15.6 m serious'],
     ['panel 7 of run 2 green showing', 'panel 7 of run 2 colour green'],
-    [
-      'bolts loose 2 at 16.1 m and 1 at 17 m',
-      'Each place has a line of its own: `bolts loose 2 at 16.1 m` and `bolts loose 1 at 17 m`.',
-    ],
+    ['bolts loose 2 at 16.1 m and 1 at 17 m', 'bolts loose 2 at 16.1 m | bolts loose 1 at 17 m'],
     ['h-d 9.5 m gap 12 mm', 'hold-down at 9.5 m gap 12 mm'],
     ['P1 thk 7.5 mm', 'P1 thickness 7.5 mm'],
     [
@@ -479,13 +488,9 @@ test.each([
   [
     'scope panel 4 of run 1 and panel 1 of run 3',
     record('reline'),
-    'Of each run its panels are a line: `scope panel 4 of run 1` and `scope panel 1 of run 3`.',
+    'scope panel 4 of run 1 | scope panel 1 of run 3',
   ],
-  [
-    'liner TwoLayer12 lot "B7"',
-    record('reline'),
-    'Which liner went in, and what else there is to say of it, are a line each: `liner TwoLayer12` and `finding liner "lot: B7"`.',
-  ],
+  ['liner TwoLayer12 lot "B7"', record('reline'), 'liner TwoLayer12 | finding liner "lot: B7"'],
   [
     'fitted panel 1 of run 1 3480 mm',
     record('reline'),
@@ -614,6 +619,35 @@ test.each(['patch run 1 at 4.9 m by Welders', 'patch at 4.9 m'])('in an order: %
   expect(slip?.message).toBe(
     'A place is patched as the stretch that the plate covers: `patch from 4.6 m to 5.2 m`.',
   );
+});
+
+describe('a reading in doubt keeps its doubt, and no full weight', () => {
+  test.each([
+    ['P4 thickness 8 mm doubtful', 'P4 thickness 8 mm ± 0.5 mm "doubtful"'],
+    ['P4 8 mm?', 'P4 thickness 8 mm ± 0.5 mm "?"'],
+    ['P5 perhaps 5 mm "gauge low"', 'P5 thickness 5 mm ± 0.5 mm "perhaps: gauge low"'],
+    ['probably P5 5 mm', 'P5 thickness 5 mm ± 0.5 mm "probably"'],
+    [
+      'at 6.2 m clock 5:00 8 mm in doubt "wet"',
+      'at 6.2 m clock 5:00 thickness 8 mm ± 0.5 mm "in doubt: wet"',
+    ],
+    ['plate at 3 m thickness 3 mm not sure', 'plate at 3 m thickness 3 mm ± 0.5 mm "not sure"'],
+    [
+      'from 2 m to 3 m clock 6:00 thickness 8 mm estimated',
+      'from 2 m to 3 m clock 6:00 thickness 8 mm ± 0.5 mm "estimated"',
+    ],
+    ['P5 left side 5 mm, probably', 'at … clock 9:00 thickness 5 mm "probably"'],
+    ['P2 left half 6 mm', 'at … clock 9:00 thickness 6 mm "left half"'],
+  ])('%s', (line, shown) => {
+    const [slip] = parseText(record('inspection')(line)).slips;
+    expect(slip?.message).toContain(`\`${shown}\``);
+    expect(slip?.mend).toBeUndefined();
+  });
+
+  test('a rough surface is no doubt', () =>
+    expect(answer('P4 thickness 8.4 mm rough surface', record('inspection'))).toBe(
+      'P4 thickness 8.4 mm "rough surface"',
+    ));
 });
 
 describe('a step in words of one’s own', () => {

@@ -69,6 +69,7 @@ function isSaying(line: BrokenLine): boolean {
   if (!second && (isReassuring(first.image) || tools.has(first.type))) return true;
   // `at G1 gate hard to move`
   if (first.type === 'at' && words.slice(2).some((word) => partOfWord(word) !== undefined)) return true;
+  if ((first.type === 'at' || first.type === 'from') && isToldOfAPlace(words, line)) return true;
   if (!second) return isWord(first.type) && first.image.includes(' ') && partOfWord(first) !== undefined;
   if (['serviced', 'finding', 'closed'].includes(first.type)) return true;
   const { part, told } = takenApart(words);
@@ -92,6 +93,14 @@ function isSaying(line: BrokenLine): boolean {
   if (!isPlain(first) || reached > 1) return false;
   const isSomewhere = words.some(({ type }) => type === 'at' || type === 'from' || type === 'STRING');
   return isSomewhere || isPlain(second) || (more.length > 0 && isWord(second.type));
+}
+
+/** `at 5.2 m patch holds`, `at 2.2 m thickness thin`: words and no value, which no slip of a reading is. */
+function isToldOfAPlace(words: readonly Word[], { block }: BrokenLine): boolean {
+  const behind = words.slice(words[2]?.type === 'to' ? 4 : 2);
+  const isValued = behind.some(({ type }) => isValue(type) || type === 'clock' || type === '{');
+  const told = behind.filter(({ type, image }) => type === 'ID' && /^[a-z]{2,}/.test(image));
+  return block === 'Inspection' && !isValued && told.length > 0 && behind.length > 1;
 }
 
 function isKind({ type }: Word): boolean {

@@ -53,8 +53,8 @@ export function withOddSign(
   return readsSoundly(line, pattern) ? line : [keyword('finding'), note(text)];
 }
 
-/** These say nothing beside the words: `P5 = 10.8 mm`, `hatch (upper) stuck`, `panel #5`. What is in doubt is none of them. */
-const soft = /^[='’();#@!*+–—~<>≥≤-]*$/;
+/** These say nothing beside the words: `P5 = 10.8 mm`, `hatch (upper) stuck`, `panel #5`. What is in doubt stays so: `8 mm?`. */
+const soft = /^[='’();#@!*+–—~<>≥≤?-]*$/;
 
 /** The words without such signs; a word that one of them divides is one again: `won’t`. `signs`: what stands behind each word. */
 export function withoutSoftSigns(
@@ -72,8 +72,11 @@ export function withoutSoftSigns(
       put[put.length - 1] = { type: 'ID', image: `${last.image}'${word.image}` };
     else put.push(...signIn(before, last, word), word);
   }
+  if ((signs.at(-1) ?? '').includes('?')) put.push(inQuestion);
   return put;
 }
+
+const inQuestion: Word = { type: 'ID', image: '?' };
 
 /** Of a number. */
 const spoken: Readonly<Record<string, string>> = {
@@ -86,6 +89,7 @@ const spoken: Readonly<Record<string, string>> = {
 
 /** What a sign stands for between two words: `10.2 - 10.4` is a stretch. */
 function signIn(sign: string, before: Word | undefined, next: Word): readonly Word[] {
+  if (sign.includes('?')) return [inQuestion];
   if (sign.endsWith('@')) return [keyword('at')];
   const isNumber = (word: Word | undefined): boolean => word?.type === 'NUMBER' || word?.type === 'QUANTITY';
   if (/^[-–—]$/.test(sign)) return isNumber(before) && isNumber(next) ? [keyword('to')] : [keyword(',')];
@@ -105,6 +109,6 @@ export function toldWithoutSigns(
     return { message: `Did you mean \`${imagesOf(line.words)}\`?`, line: line.words };
   const { message, repair } = tellBroken(line);
   // How sure it is, is for who measured to say: told without a line.
-  const isAbout = line.words.some(({ image }) => image === 'about');
+  const isAbout = line.words.some(({ image }) => image === 'about' || image === inQuestion.image);
   return repair ? { message, line: repair.line } : isAbout ? { message } : undefined;
 }

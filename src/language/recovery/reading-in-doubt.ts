@@ -221,6 +221,10 @@ function meterNotRead({ block, words, heading }: BrokenLine): Otherwise | undefi
   };
 }
 
+function isOther({ type }: Word): boolean {
+  return type !== 'thickness' && type !== 'STRING' && type !== ',';
+}
+
 /** `at 7 m left side thickness 9.1 mm`: how far up it was, is for who read it to say. */
 function onASide({ block, words: written }: BrokenLine): Otherwise | undefined {
   const words = joined(written);
@@ -241,7 +245,16 @@ function onASide({ block, words: written }: BrokenLine): Otherwise | undefined {
   const clock = words[side]?.image.startsWith('left') ? '9:00' : '3:00';
   const value = isThickness(says) ? [keyword('thickness'), says] : words.slice(words.indexOf(says));
   const place = isName(before[0]) ? [keyword('at'), { type: 'ID', image: '…' }] : before;
-  const line = imagesOf([...place, keyword('clock'), { type: 'CLOCK', image: clock }, ...value]);
+  const beside = words.slice(at < 0 ? side : side + 1, words.indexOf(says)).filter(isOther);
+  const behind = isThickness(says) ? words.slice(words.indexOf(says) + 1).filter(isOther) : [];
+  const note = isThickness(says) ? noteOf([...beside, ...behind], textsIn(words)) : undefined;
+  const line = imagesOf([
+    ...place,
+    keyword('clock'),
+    { type: 'CLOCK', image: clock },
+    ...value,
+    ...(note ? [note] : []),
+  ]);
   const where = isName(before[0]) ? `, with the chainage of ${before[0]?.image ?? ''} in place of \`…\`` : '';
   return {
     at: side,

@@ -17,6 +17,8 @@ import { relineLines } from './reline-words.js';
 import { readInWords } from './reading-words.js';
 import { readingLines } from './reading-line.js';
 import { changed, likeWords, noColours, repaired, states, type LineRepair } from './repairs.js';
+import { inDoubt } from './in-doubt-words.js';
+import { inSeveralLines, linesOf, shownTogether } from './several-lines.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
 import { notLookedAt } from './not-looked-at.js';
 import { blocksOfWork } from './general.js';
@@ -53,6 +55,9 @@ function firstOf(sayings: readonly LineSaying[], line: BrokenLine): Otherwise | 
 function isSound(broken: BrokenLine, repair: LineRepair, senses?: readonly SaidBy[]): boolean {
   const { words, pattern, inside } = broken;
   const line = repaired(words, repair);
+  const lines = linesOf(line);
+  if (lines.length > 1)
+    return lines.every((each) => readsSoundly(each, pattern)) && keepsAll(words, lines.flat(), senses ?? []);
   const opens = line.findIndex(({ type }) => type === '{') + 1;
   if (opens === 0 || opens === line.length) return isOffered(words, line, pattern, senses);
   // What stands behind a brace is a line of the block.
@@ -167,6 +172,8 @@ const plain: readonly LineSaying[] = [
   ...twofoldLines,
 
   ...doubtfulLines,
+
+  inDoubt,
 
   ...valueLines,
 
@@ -307,7 +314,8 @@ function severalPlaces({ block, words, pattern }: BrokenLine): Otherwise | undef
     if (other && other.length > tail.length)
       return {
         at: and,
-        message: `Each place has a line of its own: \`${imagesOf(head)}\` and \`${imagesOf(other)}\`.`,
+        message: `Each place has a line of its own: ${shownTogether([head, other])}.`,
+        repair: inSeveralLines(words, [head, other]),
       };
   }
   return undefined;

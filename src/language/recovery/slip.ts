@@ -7,6 +7,7 @@ import type { TokenPlaces } from './places.js';
 import type { BrokenLine } from './broken-line.js';
 import { partOfWord } from './part-words.js';
 import type { LineRepair } from './repairs.js';
+import { linesOf } from './several-lines.js';
 import { imagesOf, isWord } from './word.js';
 import { tellBroken } from './telling.js';
 
@@ -80,7 +81,9 @@ function meantBy({ words }: BrokenTokens, { line }: LineRepair): string | undefi
 }
 
 function mendOf({ from, to, words }: LineRepair, line: number, places: TokenPlaces): Slip['mend'] {
-  const text = imagesOf(words);
+  // Several lines stand as far in as the one that was written.
+  const indent = ' '.repeat(places.column(line) - 1);
+  const text = linesOf(words).map(imagesOf).join(`\n${indent}`);
   const { start } = places.span(line + from);
   const before = from > 0 ? places.span(line + from - 1).end : start;
   if (to > from) {

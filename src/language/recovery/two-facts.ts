@@ -1,15 +1,16 @@
 // One line that says two facts, of which neither is the note of the other: `bolts at P4 tightened, 1 missing`, `scope panel 4 of run 1 and
-// panel 1 of run 3`. Both are told, each in its own line; none is offered, as half of what was written would be lost.
+// panel 1 of run 3`. Both are offered, each in its own line.
 
 import type { BrokenLine } from './broken-line.js';
 import { asCondition } from './condition-line.js';
 import { asWork, blocksOfWork, noteOf, takenApart } from './general.js';
 import { joined } from './joined.js';
-import { readsSoundly } from './kept.js';
+import { readsSoundly, type SaidBy } from './kept.js';
+import { inSeveralLines, shownTogether } from './several-lines.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { partIn } from './part-words.js';
 import { isName } from './said-place.js';
-import { imagesOf, keyword, textsIn, type Word } from './word.js';
+import { keyword, textsIn, type Word } from './word.js';
 
 export const twofoldLines: readonly LineSaying[] = [scopeOfSeveralRuns, linerAndMore, doneAndLeft];
 
@@ -30,7 +31,8 @@ function scopeOfSeveralRuns({ block, words: written, pattern }: BrokenLine): Oth
   if (lines.length < 2 || !lines.every((line) => readsSoundly(line, pattern))) return undefined;
   return {
     at: 0,
-    message: `Of each run its panels are a line: ${lines.map((line) => `\`${imagesOf(line)}\``).join(' and ')}.`,
+    message: `Of each run its panels are a line: ${shownTogether(lines)}.`,
+    repair: inSeveralLines(written, lines),
   };
 }
 
@@ -48,7 +50,8 @@ function linerAndMore({ block, words, pattern }: BrokenLine): Otherwise | undefi
   const finding = [keyword('finding'), keyword('liner'), note];
   return {
     at: 2,
-    message: `Which liner went in, and what else there is to say of it, are a line each: \`${imagesOf(line)}\` and \`${imagesOf(finding)}\`.`,
+    message: `Which liner went in, and what else there is to say of it, are a line each: ${shownTogether([line, finding])}.`,
+    repair: inSeveralLines(words, [line, finding]),
   };
 }
 
@@ -73,6 +76,11 @@ function doneAndLeft({ block, words: written, pattern }: BrokenLine): Otherwise 
     return undefined;
   return {
     at: cut,
-    message: `What was done and what is still wrong are a line each: \`${imagesOf(done)}\` and \`${imagesOf(seen)}\`.`,
+    message: `What was done and what is still wrong are a line each: ${shownTogether([done, seen])}.`,
+    repair: inSeveralLines(written, [done, seen]),
+    senses: [
+      ...work.senses,
+      ...behind.flatMap(({ image }): SaidBy[] => (amounts.test(image) ? [[image, seen[0]?.type ?? '']] : [])),
+    ],
   };
 }

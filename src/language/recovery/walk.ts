@@ -273,8 +273,14 @@ class Walk {
       const next = from + i + 1 < end ? this.places.span(from + i + 1).start : close;
       return this.text.slice(this.places.span(from + i).end, next).trim();
     });
+    // `P4 8 mm?`: as a note the doubt would leave the reading its full weight.
+    const isInDoubt = block === 'Inspection' && signs.some((each) => each.includes('?'));
+    const doubtful = isInDoubt ? this.withoutSigns(words, signs, block, pattern) : undefined;
+    if (doubtful && !doubtful.line) return { ...told, message: doubtful.message };
     const plain =
-      !line || line[0]?.type === 'finding' ? this.withoutSigns(words, signs, block, pattern) : undefined;
+      !isInDoubt && (!line || line[0]?.type === 'finding')
+        ? this.withoutSigns(words, signs, block, pattern)
+        : undefined;
     const offered = plain?.line ?? line;
     if (!offered) return plain ? { ...told, message: plain.message } : told;
     const put = imagesOf(offered);

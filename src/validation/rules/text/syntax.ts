@@ -61,7 +61,7 @@ type Mend = NonNullable<Extract<Problem, { kind: 'syntax' }>['mend']>;
 
 /** One replacement is likeliest: what the line was meant to be is still for its author to say, unless only the order of its parts was wrong. */
 function mending({ origin, text, isSure = false }: Mend): Fix {
-  const word = text.trim();
+  const word = text.trim().replace(/\s*\n\s*/g, ' and ');
   const fix = replace(origin, text, {
     title: word === '' ? 'Take it out' : `Write ${word}`,
     preferred: isSure,
