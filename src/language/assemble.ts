@@ -83,8 +83,9 @@ export function assemble(sheets: readonly Sheet[]): Assembled {
     problems,
   );
 
-  for (const { spareParts = [] } of plants.items)
-    for (const { conveyorUse } of spareParts) if (conveyorUse) conveyors.find(conveyorUse, problems);
+  for (const { spareParts = [], orderedParts = [] } of plants.items)
+    for (const { conveyorUse } of [...spareParts, ...orderedParts])
+      if (conveyorUse) conveyors.find(conveyorUse, problems);
 
   const relines = withOldPanelsPlaced(relinesOf(inOrder, conveyors, liners, problems));
   const panelsMoved = panelsMovedOf(inOrder, conveyors, relines, problems);

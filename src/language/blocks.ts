@@ -210,6 +210,7 @@ const goesBy: Readonly<Record<string, readonly string[]>> = {
   ShelfStock: ['liner', 'item', 'length', 'date'],
   ShelfPart: ['part', 'what', 'conveyor', 'date'],
   OrderedStock: ['liner', 'item', 'length', 'arrives'],
+  OrderedPart: ['part', 'what', 'conveyor', 'arrives'],
   LeadTime: ['item'],
   ExpeditedLeadTime: ['item'],
   Cost: ['item'],

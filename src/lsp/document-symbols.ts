@@ -209,7 +209,7 @@ function collectReferences(document: EstateDocument): readonly Reference[] {
         for (const fact of block.facts)
           if (ast.isOrderedStock(fact) || ast.isShelfStock(fact))
             found.add(fact.item === 'spiral' || fact.item === 'spirals' ? 'screw' : 'liner', fact, 'liner');
-          else if (ast.isShelfPart(fact)) found.addConveyor(fact);
+          else if (ast.isShelfPart(fact) || ast.isOrderedPart(fact)) found.addConveyor(fact);
         break;
       case ast.Conveyor.$type:
         for (const fact of block.facts) {

@@ -11,6 +11,7 @@ import { inspect, read, machine } from './read.js';
 
 const record = (head: string) => (line: string) => `${head} DG1 2026-01-01 meter 5 h {\n  ${line}\n}\n`;
 const machineLine = (line: string): string => `conveyor DG1 {\n  ${line}\n}\n`;
+const plantLine = (line: string): string => `plant Tarnholt {\n  ${line}\n}\n`;
 const asIs = (line: string): string => `${line}\n`;
 
 /** The lines after their mends, or the message where there is none. */
@@ -459,6 +460,38 @@ test.each([
     '// inlet PressChute at 0.8 m to 1.6 m from above',
   ],
   ['drain at 0.2 m ball valve 2 in', machineLine, 'drain at 0.2 m "ball valve 2 in"'],
+  ['no liner from 6.2 m to 6.9 m', machineLine, 'break Bare at 6.2 m to 6.9 m no liner'],
+  ['unlined at 6.2 m to 6.9 m "slotted"', machineLine, 'break Bare at 6.2 m to 6.9 m no liner "slotted"'],
+  ['break Drain at 0 m to 3 m', machineLine, 'break Drain at 0 m to 3 m no liner'],
+  ['screen Sieve at 7 m to 7.5 m', machineLine, 'break Sieve at 7 m to 7.5 m no liner'],
+  [
+    'on the shelf 2 clips "left pattern" for KS8 counted 2026-11-02',
+    plantLine,
+    'on the shelf 2 hold-down "clips: left pattern" for KS8 counted 2026-11-02',
+  ],
+  [
+    'on the shelf 14 plastic plugs counted 2026-11-02 "M8"',
+    plantLine,
+    'on the shelf 14 bolts "plastic plugs" counted 2026-11-02 "M8"',
+  ],
+  [
+    'ordered gate wiper 1 on 2026-11-12 arrives 2026-12-04',
+    plantLine,
+    'ordered 1 gate "wiper" on 2026-11-12 arrives 2026-12-04',
+  ],
+  ['ordered 1 gate "wiper" for KS8 on 2026-11-12 arrives 2026-12-04', plantLine, 'read'],
+  ['ordered Ten 1 panel on 2026-11-12 arrives 2027-01-08', plantLine, 'read'],
+  ['on the shelf Ten 1 offcut 1400 mm counted 2026-10-20', plantLine, 'read'],
+  [
+    'on the shelf 1 offcut Ten 1400 mm counted 2026-10-20',
+    plantLine,
+    'on the shelf Ten 1 offcut length 1400 mm counted 2026-10-20',
+  ],
+  [
+    'ordered KS8 2024-07-08 Twelve 3 panels cost 3180 EUR "two came"',
+    plantLine,
+    'An order names the liner, how many, and the day they are promised for: `ordered Twelve 3 panels on 2024-07-08 arrives …`; for which machine (`KS8`) and what it costs, stands behind it in quotes. What came since is counted `on the shelf`.',
+  ],
   ['drain at 0.1 m "bung, two inch"', machineLine, 'read'],
   ['hopper at 0.4 m to 2.2 m volume 2.4 m3 "open top, grating bars"', machineLine, 'read'],
   ['hopper from 0.4 m to 2.2 m volume 2.4 m3', machineLine, 'hopper at 0.4 m to 2.2 m volume 2.4 m3'],
@@ -895,7 +928,6 @@ describe('what stops the screw, in a conveyor', () => {
 });
 
 describe('spare parts, in a plant', () => {
-  const plantLine = (line: string): string => `plant Tarnholt {\n  ${line}\n}\n`;
   test.each([
     [
       'on the shelf 2 tail bearing seals counted 2026-01-02',

@@ -21,7 +21,37 @@ export function shelfNotes(
       `${count.count === 0 ? 'no' : count.count} ${part ?? ''}${what === undefined ? '' : ` (${what})`} on the shelf, ` +
       `counted on ${formatDay(counted.day)}${note === undefined ? '' : ` (“${note}”)`}`,
   );
-  return [...found, ...parts];
+  return [...found, ...parts, ...onTheirWay(conveyor, part, asOf)];
+}
+
+/** Ordered by a day, and not in a count of the shelf since they were to come. */
+function onTheirWay(
+  conveyor: Conveyor,
+  part: string | undefined,
+  asOf: CalendarDay | undefined,
+): readonly string[] {
+  return (conveyor.plant.orderedParts ?? [])
+    .filter(
+      (order) =>
+        order.part === part &&
+        fits(order, conveyor) &&
+        (order.ordered?.day ?? -Infinity) <= (asOf ?? Infinity) &&
+        !newest(conveyor, part, asOf).some(
+          ({ what, counted }) => what === order.what && counted.day >= order.arrives.day,
+        ),
+    )
+    .map(
+      ({ count, what, ordered, arrives, note }) =>
+        `${count.count} ${part ?? ''}${what === undefined ? '' : ` (${what})`} ordered` +
+        `${ordered ? ` on ${formatDay(ordered.day)}` : ''}, promised for ${formatDay(arrives.day)}` +
+        (note === undefined ? '' : ` (“${note}”)`),
+    );
+}
+
+/** Of this machine, or not said to fit another alone. */
+function fits({ conveyorUse }: Pick<SparePart, 'conveyorUse'>, { name, plant }: Conveyor): boolean {
+  const of = conveyorUse?.name;
+  return of === undefined || of === name || of === `${plant.name}.${name}`;
 }
 
 function spirals(estate: Estate, conveyor: Conveyor, asOf: CalendarDay | undefined): readonly string[] {
@@ -42,16 +72,14 @@ function spirals(estate: Estate, conveyor: Conveyor, asOf: CalendarDay | undefin
 
 /** The newest count up to a day of each, of what fits this conveyor or is not said to fit another alone. */
 function newest(
-  { name, plant }: Conveyor,
+  conveyor: Conveyor,
   part: string | undefined,
   asOf: CalendarDay | undefined,
 ): readonly SparePart[] {
   const found = new Map<string, SparePart>();
-  for (const spare of plant.spareParts ?? []) {
-    const of = spare.conveyorUse?.name;
-    if (spare.part !== part || spare.counted.day > (asOf ?? Infinity)) continue;
-    if (of !== undefined && of !== name && of !== `${plant.name}.${name}`) continue;
-    const key = `${spare.what ?? ''} ${of ?? ''}`;
+  for (const spare of conveyor.plant.spareParts ?? []) {
+    if (spare.part !== part || spare.counted.day > (asOf ?? Infinity) || !fits(spare, conveyor)) continue;
+    const key = `${spare.what ?? ''} ${spare.conveyorUse?.name ?? ''}`;
     const known = found.get(key);
     if (!known || known.counted.day < spare.counted.day) found.set(key, spare);
   }

@@ -165,7 +165,7 @@ function lacking(
       .flatMap(({ length, count }) => Array.from({ length: count }, () => length))
       .sort((a, b) => a - b);
   const panels = each('panels');
-  const sticks = each('stock lengths');
+  const sticks = [...each('stock lengths'), ...each('offcuts')].sort((a, b) => a - b);
   let missing = 0;
   for (const length of [...lengths].sort((a, b) => b - a)) {
     const fits = panels.findIndex((panel) => panel >= length - 0.5);

@@ -109,7 +109,7 @@ export interface Section {
 /** What moves a slide gate; by hand it moves whether the machine is isolated or not. */
 export type GateDrive = 'hand' | 'electricity' | 'hydraulics' | 'air';
 
-export type BreakKind = 'inlet' | 'slide gate' | 'discharge' | 'end plate' | 'joint ring';
+export type BreakKind = 'inlet' | 'slide gate' | 'discharge' | 'end plate' | 'joint ring' | 'no liner';
 export interface Break {
   readonly name: string;
   readonly kind: BreakKind;

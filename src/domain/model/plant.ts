@@ -44,6 +44,7 @@ export interface Plant {
   /** Every count of whole spare spirals. */
   readonly spareScrews: readonly SpareScrew[];
   readonly spareParts?: readonly SparePart[];
+  readonly orderedParts?: readonly OrderedPart[];
   /** What was bought and is on its way. */
   readonly ordered?: readonly OrderedStock[];
   /** Whole spirals that were. */
@@ -130,7 +131,7 @@ export interface Expedited {
   readonly origin: Origin;
 }
 
-export type ShelfItem = 'panels' | 'stock lengths' | 'fixings';
+export type ShelfItem = 'panels' | 'stock lengths' | 'offcuts' | 'fixings';
 
 /** Spirals that lay in the store on the day they were counted. */
 export interface SpareScrew {
@@ -174,6 +175,12 @@ export interface SparePart {
   readonly counted: StatedDay;
   readonly note?: string;
   readonly origin: Origin;
+}
+
+/** Spare parts that were bought, and the day they are promised for. */
+export interface OrderedPart extends Omit<SparePart, 'counted'> {
+  readonly ordered?: StatedDay;
+  readonly arrives: StatedDay;
 }
 
 export interface OrderedStock extends Omit<ShelfCount, 'counted'> {

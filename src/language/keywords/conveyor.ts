@@ -185,6 +185,7 @@ export const conveyorKeywords: KeywordDocs = {
       'An end plate. Without an allowance it is a firm end. The two end plates are there even if you do not write them.',
     ),
     'joint ring': word('A joint ring between trough sections.'),
+    'no liner': word('A stretch that is never lined, such as a drain or a screen: its steel is always bare.'),
     allowance: word('Accumulated length error that it can take.', 'allowance ${1:12} mm'),
     at: word(at, 'at ${1:12.4} m'),
   },

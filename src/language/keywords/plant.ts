@@ -155,6 +155,11 @@ export const plantKeywords: KeywordDocs = {
     ),
     panels: word('Whole panels, drilled and ready to fit.'),
     'stock lengths': word('Sheets bent to the trough but not cut.'),
+    offcut: word(
+      'What was left of a sheet, of the length that follows: a closing piece is sawn from it.',
+      'offcut length ${1:620} mm',
+    ),
+    offcuts: word('Several of one length.', 'offcuts length ${1:620} mm'),
     fixings: word('Bolts of this liner, with nuts and washers.'),
     spiral: word('A whole spiral, with the name of the screw before the number.'),
     spirals: word('Whole spirals, with the name of the screw before the number.'),
@@ -192,6 +197,16 @@ export const plantKeywords: KeywordDocs = {
     ),
     for: word('The conveyor that it fits; left out, any.', 'for ${1:DG1}'),
     counted: word('The day somebody counted.', 'counted ${1:2026-10-20}'),
+  },
+  OrderedPart: {
+    ordered: word(
+      'Spare parts on their way: where something is open of such a part, report, sheet and pack say when they come. ' +
+        'Which of it in quotes, the conveyor that it fits behind `for`.',
+      'ordered ${1:1} ${2|gate,tail bearing,thrust bearing,gearbox,motor,hold-down|} for ${3:DG1} on ${4:2026-11-12} arrives ${5:2026-12-04}',
+    ),
+    for: word('The conveyor that it fits; left out, any.', 'for ${1:DG1}'),
+    on: word('The day it was ordered.', 'on ${1:2026-11-12}'),
+    arrives: word('The day it is promised for.', 'arrives ${1:2026-12-04}'),
   },
   Cost: {
     cost: word(

@@ -3,6 +3,7 @@
 import { chainageText } from '../../domain/units/length-words.js';
 import type { AstNode } from 'langium';
 import type { Stated } from '../../domain/model/stated.js';
+import { present } from './block.js';
 import { chainage, step as stepLimit } from './limits.js';
 import { textOf, type Reader } from './reader.js';
 
@@ -27,7 +28,9 @@ export function lowerPlacement(
 ): readonly Placement[] | undefined {
   if (textOf(node, 'step') === undefined) {
     const span = reader.range(node, 'length', `chainage of ${fact}`, chainage);
-    return span && [span];
+    const more = reader.quantities(node, 'more', 'length', `chainage of ${fact}`, chainage);
+    if (!span || more.length === 0) return span && [span];
+    return present([span.from, ...more]).map((from, index) => ({ from, to: from, number: index + 1 }));
   }
   const step = reader.quantity(node, 'step', 'length', `spacing of ${fact}`, stepLimit);
   const span =

@@ -11,6 +11,7 @@ import type {
   LeadItem,
   Outage,
   OrderedScrew,
+  OrderedPart,
   OrderedStock,
   Plant,
   PlantThreshold,
@@ -47,6 +48,7 @@ interface Lists {
   readonly ordered: (OrderedStock | undefined)[];
   readonly orderedScrews: (OrderedScrew | undefined)[];
   readonly spareParts: (SparePart | undefined)[];
+  readonly orderedParts: (OrderedPart | undefined)[];
   readonly costs: (Cost | undefined)[];
   readonly unitTimes: (UnitTime | undefined)[];
   readonly thresholds: (PlantThreshold | undefined)[];
@@ -72,6 +74,7 @@ export function lowerPlant(
     ordered: [],
     orderedScrews: [],
     spareParts: [],
+    orderedParts: [],
     costs: [],
     unitTimes: [],
     thresholds: [],
@@ -102,6 +105,7 @@ export function lowerPlant(
         lists.expedited.push(lowerExpedited(reader, block, fact));
         break;
       case 'OrderedStock':
+      case 'OrderedPart':
       case 'ShelfPart':
       case 'ShelfStock':
         lowerStore(reader, block, fact, lists);
@@ -145,6 +149,7 @@ export function lowerPlant(
       ordered: present(lists.ordered),
       orderedScrews: present(lists.orderedScrews),
       spareParts: present(lists.spareParts),
+      orderedParts: present(lists.orderedParts),
       costs: present(lists.costs),
       unitTimes: present(lists.unitTimes),
       thresholds: present(lists.thresholds),
@@ -332,7 +337,7 @@ function lowerCrew(reader: Reader, node: ast.Crew): Crew | undefined {
     name: name.name,
     nameOrigin: name.origin,
     size,
-    skills: [...(node.skills ?? [])],
+    skills: (node.skills ?? []).map((skill) => skill.replace(/^"|"$/g, '')),
     origin: reader.origin(node),
     ...stated({ rate }),
   };
@@ -388,10 +393,11 @@ function lowerExpedited(
 function lowerStore(
   reader: Reader,
   block: FactAccount,
-  fact: ast.ShelfStock | ast.ShelfPart | ast.OrderedStock,
-  { shelf, spareScrews, spareParts, ordered, orderedScrews }: Lists,
+  fact: ast.ShelfStock | ast.ShelfPart | ast.OrderedStock | ast.OrderedPart,
+  { shelf, spareScrews, spareParts, ordered, orderedParts, orderedScrews }: Lists,
 ): void {
   if (fact.$type === 'ShelfPart') spareParts.push(lowerSparePart(reader, block, fact));
+  else if (fact.$type === 'OrderedPart') orderedParts.push(lowerOrderedPart(reader, block, fact));
   else if (fact.$type === 'OrderedStock') {
     if (isSpiral(fact)) orderedScrews.push(lowerOrderedScrew(reader, block, fact));
     else ordered.push(lowerOrdered(reader, block, fact));
@@ -447,19 +453,40 @@ function lowerShelf(reader: Reader, block: FactAccount, node: ast.ShelfStock): S
 }
 
 function lowerSparePart(reader: Reader, block: FactAccount, node: ast.ShelfPart): SparePart | undefined {
-  const part = partNamed(node);
-  const count = reader.count(node, 'count', `${part ?? 'part'} on the shelf`, 0);
+  const spare = lowerPart(reader, node, 'on the shelf', 0);
   const counted = reader.day(node, 'date');
-  if (part === undefined || !count || !counted) return undefined;
+  return spare && counted && block.first(`${spare.named} counted ${counted.day}`, node)
+    ? { ...spare.part, counted }
+    : undefined;
+}
+
+function lowerOrderedPart(
+  reader: Reader,
+  block: FactAccount,
+  node: ast.OrderedPart,
+): OrderedPart | undefined {
+  const spare = lowerPart(reader, node, 'ordered', 1);
+  const ordered = reader.day(node, 'date');
+  const arrives = reader.day(node, 'arrives');
+  return spare && arrives && block.first(`${spare.named} arrives ${arrives.day}`, node)
+    ? { ...spare.part, arrives, ...stated({ ordered }) }
+    : undefined;
+}
+
+/** How many of which part, for which machine; `how`: where they are. */
+function lowerPart(reader: Reader, node: ast.ShelfPart | ast.OrderedPart, how: string, least: 0 | 1) {
+  const part = partNamed(node);
+  const count = reader.count(node, 'count', `${part ?? 'part'} ${how}`, least);
+  if (part === undefined || !count) return undefined;
   const conveyorUse = reader.use(node, 'conveyor');
-  const named = `on the shelf ${part} ${node.what ?? ''} ${conveyorUse?.name ?? ''} counted ${counted.day}`;
-  if (!block.first(named, node)) return undefined;
   return {
-    part,
-    count,
-    counted,
-    origin: reader.origin(node),
-    ...stated({ what: node.what, conveyorUse, note: node.note }),
+    named: `${how} ${part} ${node.what ?? ''} ${conveyorUse?.name ?? ''}`,
+    part: {
+      part,
+      count,
+      origin: reader.origin(node),
+      ...stated({ what: node.what, conveyorUse, note: node.note }),
+    } satisfies Omit<SparePart, 'counted'>,
   };
 }
 
@@ -501,6 +528,8 @@ const several: Readonly<Record<string, ShelfItem>> = {
   panels: 'panels',
   'stock length': 'stock lengths',
   'stock lengths': 'stock lengths',
+  offcut: 'offcuts',
+  offcuts: 'offcuts',
   fixing: 'fixings',
   fixings: 'fixings',
 };

@@ -59,7 +59,7 @@ function otherSide(side: SeenPlace['side']): SeenPlace['side'] {
 }
 
 /** Bolts by either word, the bearing of a gearbox, an interlock and its switch are one part; the place of a drive is written behind `drive at`. */
-export function partNamed(node: PlacedNode | ast.ShelfPart): PartName | undefined {
+export function partNamed(node: PlacedNode | ast.ShelfPart | ast.OrderedPart): PartName | undefined {
   const part = wordsOf(node, 'part');
   switch (part) {
     case 'bolt':

@@ -10,7 +10,7 @@ import { joined } from './joined.js';
 import { isOffered, readsSoundly } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
-import { partIn, partOfWord } from './part-words.js';
+import { storeOtherwise } from './store-line.js';
 import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 
 /** What opens the trough, by what people call it. */
@@ -28,12 +28,17 @@ const breaks: Readonly<Record<string, string>> = {
   'end plate': 'end plate',
   endplate: 'end plate',
   'joint ring': 'joint ring',
+  'no liner': 'no liner',
+  drain: 'no liner',
+  screen: 'no liner',
+  bare: 'no liner',
+  unlined: 'no liner',
 };
 
 export function declaredOtherwise(line: BrokenLine): Otherwise | undefined {
-  if (line.block === 'Plant') return asSparePart(line);
+  if (line.block === 'Plant') return storeOtherwise(line);
   return line.block === 'Conveyor'
-    ? (asBreak(line) ?? kindOfBreak(line) ?? asSafeguard(line) ?? asHolder(line))
+    ? (asBreak(line) ?? asUnlined(line) ?? kindOfBreak(line) ?? asSafeguard(line) ?? asHolder(line))
     : undefined;
 }
 
@@ -101,35 +106,23 @@ function asHolder({ words, pattern }: BrokenLine): Otherwise | undefined {
   };
 }
 
-/** `on the shelf 2 tail bearing seals counted 2026-10-20`, `on the shelf spare gearbox 1 for DG1 counted 2026-10-20` */
-function asSparePart({ words: written, pattern }: BrokenLine): Otherwise | undefined {
-  const words = joined(written);
-  const end = words.findIndex(({ type }) => type === 'counted');
-  const said = words.slice(1, end < 0 ? words.length : end);
-  const at = partIn(said);
-  const part = partOfWord(said[at]);
-  const counts = said.filter(({ type }) => type === 'NUMBER');
-  if (words[0]?.type !== 'on the shelf' || part === undefined || counts.length !== 1) return undefined;
-  const owner = said.findIndex(({ type }, i) => type === 'for' && said[i + 1]?.type === 'ID');
-  const isTaken = (i: number): boolean => i === at || (owner >= 0 && (i === owner || i === owner + 1));
-  const rest = said.filter((word, i) => !isTaken(i) && word.type !== 'NUMBER');
-  const what = noteOf(
-    rest.filter(({ type }) => type !== 'STRING'),
-    textsIn(rest),
-  );
+/** `no liner from 6.2 m to 6.9 m`, `unlined from 6.2 m to 6.9 m "screen"`: no panel lies there, as at any other break. */
+function asUnlined({ words, pattern }: BrokenLine): Otherwise | undefined {
+  const said = joined(words);
+  const from = said.findIndex(({ type }) => type === 'from' || type === 'at');
+  const head = imagesOf(said.slice(0, from)).toLowerCase();
+  if (from < 1 || !/^(no liner|unlined|not lined|never lined|bare|no lining|without liner)$/.test(head))
+    return undefined;
   const line = [
-    keyword('on the shelf'),
-    ...counts,
-    keyword(part),
-    ...(what === undefined ? [] : [what]),
-    ...(owner < 0 ? [] : said.slice(owner, owner + 2)),
-    ...(end < 0 ? [] : words.slice(end)),
+    ...[keyword('break'), { type: 'ID', image: 'Bare' }, keyword('at')],
+    ...[...said.slice(from + 1, from + 4), keyword('no liner'), ...said.slice(from + 4)],
   ];
-  if (!isOffered(written, line, pattern)) return undefined;
+  if (!readsSoundly(line, pattern)) return undefined;
   return {
     at: 0,
-    message: `A spare part is written with its number first: \`${imagesOf(line)}\`.`,
-    repair: changed(written, line),
+    message: `What is never lined is a \`break\`, with a name of its own: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+    senses: [[plainImage(said[0]!), 'no liner'] as const],
   };
 }
 
@@ -144,7 +137,7 @@ function kindOfBreak({ words, reached, pattern }: BrokenLine): Otherwise | undef
   const kind = [ending, beginning].map((each) => breakOf({ type: 'ID', image: each })).find(Boolean);
   const line = [...words.slice(0, end), keyword(kind ?? 'inlet'), ...words.slice(end)];
   if (!readsSoundly(line, pattern)) return undefined;
-  const kinds = '`inlet`, `slide gate`, `discharge`, `end plate` or `joint ring`';
+  const kinds = '`inlet`, `slide gate`, `discharge`, `end plate`, `joint ring` or `no liner`';
   return {
     at: Math.min(reached, words.length - 1),
     message: kind

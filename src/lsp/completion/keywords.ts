@@ -18,6 +18,7 @@ const repeatable = new Set([
   'ShelfStock',
   'ShelfPart',
   'OrderedStock',
+  'OrderedPart',
   'Tool',
   'Cost',
   'UnitTime',

@@ -56,7 +56,7 @@ export const shelfOfAnotherLength: Rule = {
   },
 };
 
-/** Undefined for fixings, which have no length. */
+/** Undefined for fixings, which have no length, and for what was left of a sheet, which may have any. */
 function soldLengths(
   liner: LinerSpecification,
   { item }: Pick<ShelfCount, 'item'>,
@@ -66,6 +66,7 @@ function soldLengths(
       return liner.panelLengths.map(({ value }) => value);
     case 'stock lengths':
       return liner.stockLengths.map(({ value }) => value);
+    case 'offcuts':
     case 'fixings':
       return undefined;
   }
