@@ -61,24 +61,7 @@ export function lowerPlant(
   doc: string | undefined,
 ): NamedPlant {
   const facts: Facts = {};
-  const lists: Lists = {
-    outages: [],
-    crews: [],
-    accessUnits: [],
-    cranes: [],
-    shifts: [],
-    leadTimes: [],
-    expedited: [],
-    shelf: [],
-    spareScrews: [],
-    ordered: [],
-    orderedScrews: [],
-    spareParts: [],
-    orderedParts: [],
-    costs: [],
-    unitTimes: [],
-    thresholds: [],
-  };
+  const lists = noLists();
   const unread: string[] = [];
   const once = onceByName(reader);
   for (const fact of node.facts) {
@@ -154,6 +137,27 @@ export function lowerPlant(
       unitTimes: present(lists.unitTimes),
       thresholds: present(lists.thresholds),
     },
+  };
+}
+
+function noLists(): Lists {
+  return {
+    outages: [],
+    crews: [],
+    accessUnits: [],
+    cranes: [],
+    shifts: [],
+    leadTimes: [],
+    expedited: [],
+    shelf: [],
+    spareScrews: [],
+    ordered: [],
+    orderedScrews: [],
+    spareParts: [],
+    orderedParts: [],
+    costs: [],
+    unitTimes: [],
+    thresholds: [],
   };
 }
 

@@ -11,7 +11,7 @@ import { isOffered, readsSoundly } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { storeOtherwise } from './store-line.js';
-import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
+import { imagesOf, keyword, plainImage, type Word } from './word.js';
 
 /** What opens the trough, by what people call it. */
 const breaks: Readonly<Record<string, string>> = {
