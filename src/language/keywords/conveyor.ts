@@ -197,6 +197,7 @@ export const conveyorKeywords: KeywordDocs = {
     ),
     from: word('First chainage.'),
     to: word('Last chainage.'),
+    and: word('One more of it there: `at 5 m, 8 m and 11 m`.'),
   },
   HoldDown: {
     'hold-down': word(
