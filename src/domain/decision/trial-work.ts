@@ -142,14 +142,18 @@ function onDays(
       const known = byShifts.get(shifts) ?? teamsOf(planFor(crews, { window }), { window });
       byShifts.set(shifts, known);
       const written = writtenPlan(plan, day, estate);
-      return workBy(written ? asWritten(known, written) : known);
+      return workBy(written ? asWritten(written) : known);
     },
   });
   return workBy(anyDay);
 }
 
-/** By itself: a crew that says what it can do has to say that it fits, wherever a crew of the plant says so. */
-function canReline({ skills }: Crew, crews: readonly Crew[]): boolean {
+/**
+ * By itself: two people at least, since panels are carried and somebody stays where help can be called from; and a crew that says
+ * what it can do has to say that it fits, wherever a crew of the plant says so.
+ */
+function canReline({ skills, size }: Crew, crews: readonly Crew[]): boolean {
+  if (size.count < 2) return false;
   const fits = (all: Crew['skills']): boolean =>
     all.some((skill) => /\bfit|\blin(er|ing)|\breline/i.test(skill));
   return skills.length === 0 || fits(skills) || !crews.some((each) => fits(each.skills));
@@ -160,8 +164,8 @@ function shiftsFrom(job: Job, window: Pick<Job, 'window'>): string {
   return JSON.stringify(workCalendar({ ...job, ...window }).shiftEnds(2 * 7 * 24));
 }
 
-/** A job that is written is what will be done: it comes first, whichever crews it names; all others as before. */
-function asWritten(teams: Teams, plan: JobPlan): Teams {
+/** A job that is written, and can be done so, is what will be done, with the crews that it names and no others. */
+function asWritten(plan: JobPlan): Teams {
   const { plant } = plan.job.conveyor;
   const named = plan.job.crews.map(({ use }) => use.name);
   const written = {
@@ -171,8 +175,7 @@ function asWritten(teams: Teams, plan: JobPlan): Teams {
     ),
     job: plan.job.name,
   };
-  const differ = (team: TeamWork): boolean => team.crews.join() !== written.crews.join();
-  return { together: written, others: () => [teams.together, ...teams.others()].filter(differ) };
+  return { together: written, others: () => [] };
 }
 
 /** A change of the screw, with the reline of the whole conveyor (`liner`) or by itself, with all crews and units. */

@@ -162,6 +162,12 @@ function everySet(): NonNullable<typeof sets> {
 it.each([
   ['whoever says that they fit, and whoever says nothing', ['Alpha', 'Gang'], 'skills fitting, welding', ''],
   ['anybody, where nobody says so', ['Alpha', 'Sparks', 'Gang'], '', ''],
+  [
+    'no crew of one person',
+    ['Alpha', 'Gang'],
+    'skills fitting',
+    'skills fitting\n  crew Single 1 person skills fitting',
+  ],
 ])('a crew is asked to reline by itself: %s', (_, asked, first, second) => {
   const { estate: plant } = analyse([
     {
