@@ -11,7 +11,8 @@ import { remainingLifeMarkdown } from '../../src/generators/remaining-life/markd
 import { remainingLife } from '../../src/generators/remaining-life/remaining-life.js';
 import { workPackHtml } from '../../src/generators/work-pack/html.js';
 import { workPack } from '../../src/generators/work-pack/work-pack.js';
-import { estateOf, look, works } from './remaining-life/story.js';
+import { formatDay } from '../../src/domain/units/calendar.js';
+import { estateOf, look, only, works } from './remaining-life/story.js';
 
 const job = 'job Reline1 { conveyor DG1 outage Spring26 reline all }\n';
 const seen = 'P1 thickness 11 mm; panel lifted at 4 m urgent; gearbox noise serious';
@@ -137,5 +138,66 @@ describe('safeguards that the conveyor declares', () => {
     expect(findings.filter(({ severity }) => severity === 'error').map(({ message }) => message)).toEqual([
       'There is no part named C9.',
     ]);
+  });
+
+  test('say when and by whom each was tried, on sheet, pack and report; what nobody tried says so', () => {
+    const told = estate(
+      look(1500, 'P1 thickness 11 mm; emergency stop tried at tail "stops at once" by "electrician"'),
+      'serviced DG1 2025-04-07 pull cord tried left side by "crew 2"\n',
+      look(
+        3000,
+        'P1 thickness 10 mm; guard found good at drive; interlock tried at C2; zero-speed sensor tried',
+      ),
+      'serviced DG1 2025-05-12 interlock tried at H1 "did not stop"\n',
+    );
+    const report = remainingLife(told, { depth: 'hand' });
+    const { sheet, pack, markdown } = pagesOf(told);
+    const html = remainingLifeHtml(report);
+    for (const page of [sheet, pack, markdown, html]) {
+      expect(page).toContain('tried 2025-03-05 by electrician: stops at once');
+      expect(page).toContain('tried left side 2025-04-07 by crew 2');
+      expect(page).toContain('found good 2025-05-06');
+      expect(page).toContain('no trial on record');
+    }
+    const { safeguards } = only(report).beside;
+    // A cord is tried on both sides, what says no place is of the only one, and what failed is no trial.
+    expect(
+      Object.fromEntries(safeguards.map((each) => [each.what, each.lastTried && formatDay(each.lastTried)])),
+    ).toEqual({
+      'emergency stop at tail': '2025-03-05',
+      'emergency stop at head': undefined,
+      'pull cord PC from 0.00 m to 6.00 m both sides': undefined,
+      'interlock at H1': undefined,
+      'interlock at C2': '2025-05-06',
+      'zero-speed sensor at tail': '2025-05-06',
+      'guard at drive': '2025-05-06',
+      'blockage switch at Discharge': undefined,
+    });
+    expect(html).toContain('Trials of safeguards');
+  });
+
+  test('a trial answers what stands open of it, and closes nothing', () => {
+    const dead = look(
+      1500,
+      'P1 thickness 11 mm; emergency stop dead at tail urgent; emergency stop dead at head',
+    );
+    const open = (...rows: readonly string[]): readonly string[] =>
+      only(remainingLife(estate(dead, ...rows), { depth: 'hand' })).conditions.map(
+        ({ what, unanswered, notes }) =>
+          `${what}: ${unanswered ? 'not answered' : 'answered'}; ${notes.join()}`,
+      );
+    const later = look(3000, 'P1 thickness 10 mm; emergency stop tried at tail by "electrician"');
+    expect(open(later)).toEqual([
+      'emergency stop dead at tail: answered; 2025-05-06, done there: emergency stop tried at tail by electrician',
+      'emergency stop dead at head: not answered; ',
+    ]);
+    expect(open(later, look(4500, 'P1 thickness 9 mm'))[0]).toMatch(
+      /at tail: not answered; 2025-05-06, done there: emergency stop tried/,
+    );
+    expect(open(look(3000, 'P1 thickness 10 mm; emergency stop tried at tail "did not stop"'))[0]).toMatch(
+      /not answered/,
+    );
+    const { first } = pagesOf(estate(dead, later));
+    expect(first).toContain('emergency stop dead at tail (open since 2025-03-05)');
   });
 });

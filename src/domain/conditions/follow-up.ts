@@ -42,6 +42,7 @@ import { movedAlong } from './moved-along.js';
 import { patchOver } from './patched.js';
 import { answeredIn, repeatedIn, saidOf } from './same-finding.js';
 import { isSafeguardOut } from './safeguards.js';
+import { isTrialOf } from './trials.js';
 
 export interface SeenLine {
   readonly line: ConditionLine;
@@ -159,7 +160,7 @@ interface Draft {
   readonly notSeen: SeenLine[];
   readonly remarks: SaidInWords[];
   readonly photos: PhotoUse[];
-  answeredAt: DatedRecord;
+  answeredAt: Pick<DatedRecord, 'date'>;
   /** The first since then that says nothing of it. */
   silent: Inspection | undefined;
   readonly passedOver: Inspection[];
@@ -201,12 +202,14 @@ function build(history: History, work: Work, along: Along): FollowUp {
         });
     }
     answerBeside(drafts, record);
+    answerByTrial(drafts, work.services, record);
     for (const draft of drafts)
       if (isLook(record) && draft.closed === undefined && record.date.day > draft.answeredAt.date.day)
         draft.silent ??= record;
   }
   carry(history, work, drafts, undefined, along);
   closeByWork(history, work, drafts, undefined);
+  answerByTrial(drafts, work.services, undefined);
   return {
     conditions: drafts.map(({ answeredAt: _, movedOn: __, silent, ...draft }) => ({
       ...draft,
@@ -238,7 +241,7 @@ function onlyOneLike(open: readonly Draft[], line: ConditionLine): readonly Draf
 }
 
 /** What passed over it in silence before is no longer asked, and of what was urgent it is kept. */
-function speakOf(draft: Draft, record: DatedRecord): void {
+function speakOf(draft: Draft, record: Draft['answeredAt']): void {
   if (draft.silent && draft.severity === 'urgent') draft.passedOver.push(draft.silent);
   draft.silent = undefined;
   draft.answeredAt = record;
@@ -281,6 +284,23 @@ function answerBeside(drafts: readonly Draft[], record: DatedRecord): void {
     draft.remarks.push(...said.map((words) => ({ words, record })));
     if (said.length === 0 && behind)
       draft.notSeen.push({ line: { ...line, ...behind, answer: 'not seen' }, record });
+  }
+}
+
+/** A safeguard that stands open and was tried since, or found good: it was looked at, and nobody says that it is over. */
+function answerByTrial(
+  drafts: readonly Draft[],
+  services: readonly Service[],
+  until: DatedRecord | undefined,
+): void {
+  for (const draft of drafts) {
+    const { line, record } = draft.last;
+    if (draft.closed) continue;
+    for (const trial of services) {
+      const { day } = trial.date;
+      if (day < record.date.day || day > (until?.date.day ?? Infinity) || !isTrialOf(trial, line)) continue;
+      if (day > draft.answeredAt.date.day) speakOf(draft, trial);
+    }
   }
 }
 

@@ -10,6 +10,7 @@ import type { Condition } from './follow-up.js';
 import { partNameOf } from './kinds.js';
 import { couldBeThere, saidOf } from './same-finding.js';
 import { workWords } from './service.js';
+import { isTrial, trialText } from './trials.js';
 
 export type Beside = { readonly day: CalendarDay; readonly words: string; readonly origin: Origin } & (
   | {
@@ -52,7 +53,7 @@ export function saidBeside(
     .map((work): Beside => ({
       by: 'work',
       day: work.date.day,
-      words: workWords(work),
+      words: isTrial(work) ? trialText(work) : workWords(work),
       origin: work.origin,
       work,
     }));

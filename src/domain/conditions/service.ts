@@ -1,10 +1,11 @@
 // What does work on a day put right? What it says it closes; fresh oil ends oil that was dirty or low and no leak; a new seal ends the
 // leak; what was tightened is no longer loose; a new part ends all that was wrong with it at its place. Grease and alignment end
-// nothing by themselves: whether the noise is gone, the next look has to say.
+// nothing by themselves: whether the noise is gone, the next look has to say. Nor does a trial: who closes it says so.
 
 import type { History } from '../model/history.js';
 import type { ConditionLine, PartName, Service } from '../model/records.js';
 import { formatClock } from '../units/clock.js';
+import { isSafeguard } from './safeguards.js';
 import {
   couldBeOne,
   isSameCondition,
@@ -26,6 +27,8 @@ const puts: Readonly<Record<Work, readonly NonNullable<ConditionLine['aspect']>[
   greased: [],
   aligned: [],
   tightened: [],
+  tried: [],
+  'found good': [],
   renewed: ['noise', 'oil low', 'oil dirty', 'oil leak', 'seal leaking', 'flooded'],
 };
 
@@ -94,6 +97,9 @@ export function belongsTo({ part, work }: Pick<Service, 'part' | 'work'>): boole
       return part !== 'gearbox';
     case 'renewed':
       return !ownRecords.has(part);
+    case 'tried':
+    case 'found good':
+      return isSafeguard(part);
     default:
       return true;
   }

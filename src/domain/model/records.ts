@@ -585,7 +585,9 @@ export interface Service {
     | 'greased'
     | 'aligned'
     | 'tightened'
-    | 'renewed';
+    | 'renewed'
+    | 'tried'
+    | 'found good';
   /** What was done, in the author's words. */
   readonly words?: string;
   /** The condition that it says it closes. */

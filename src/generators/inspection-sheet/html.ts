@@ -5,7 +5,7 @@ import { formatHours } from '../../domain/units/format.js';
 import type { LengthUnit } from '../../domain/units/length-words.js';
 import { chainageWords, lengthWords } from '../../domain/units/length-words.js';
 import { capital } from '../../domain/units/wording.js';
-import { safeguardsAsk } from '../../domain/conditions/safeguards-declared.js';
+import { knownOfSafeguard, safeguardsAsk } from '../../domain/conditions/safeguards-declared.js';
 import type { Markup } from '../page/markup.js';
 import { element, group, trusted } from '../page/markup.js';
 import type { Paper } from '../page/page.js';
@@ -145,12 +145,12 @@ function safeguardTable({ safeguards }: InspectionSheet): Markup {
       element(
         'tbody',
         {},
-        safeguards.map(({ what, note, found, origin }) =>
+        safeguards.map((each) =>
           element(
             'tr',
-            placeInText(origin),
-            element('td', {}, element('strong', {}, what)),
-            element('td', {}, element('small', {}, [found, note].filter(Boolean).join('; '))),
+            placeInText(each.origin),
+            element('td', {}, element('strong', {}, each.what)),
+            element('td', {}, element('small', {}, knownOfSafeguard(each))),
             element('td', { class: 'ticks' }, '☐'),
             element('td', { class: 'write' }),
             element('td', { class: 'write wide' }),

@@ -115,7 +115,7 @@ export function inspectionSheet(
     points,
     running: runningOf(history, wear),
     holdDowns: holdDownsOf(history, conveyor),
-    safeguards: declaredSafeguards(conveyor, open),
+    safeguards: declaredSafeguards(estate, conveyor, open),
     openConditions: openRows(open, look),
     bare: bareOf(trough, unit),
     openRemarks: [

@@ -119,7 +119,9 @@ function phoneData(sheet: InspectionSheet): PhoneSheetData {
 
 function safeguardsDeclared({ safeguards }: InspectionSheet): PhoneSheetData['cautions'] {
   if (safeguards.length === 0) return [];
-  const all = safeguards.map(({ what, found }) => (found === '' ? what : `${what} (${found})`));
+  const all = safeguards.map(
+    ({ what, found, tried }) => `${what} (${[found, tried].filter(Boolean).join('; ')})`,
+  );
   return [{ heading: 'Safeguards declared.', text: `${all.join('; ')}. ${safeguardsAsk}` }];
 }
 

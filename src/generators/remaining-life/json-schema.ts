@@ -155,6 +155,7 @@ const conveyor: Schema = {
       required: ['point', 'chainage', 'clock', 'state', 'leftFrom', 'readings'],
     }),
     runs: list({ type: 'object', required: ['run', 'from', 'to', 'panels'] }),
+    safeguards: list(closed({ what: text, lastTried: maybeDay, tried: text, open: text, note: text })),
     serviced: list(
       closed({
         day: date,

@@ -330,8 +330,15 @@ function looksOf(history: ConveyorLife['history']): Readonly<Record<string, Json
 }
 
 function besideOf(beside: BesideLiner): Readonly<Record<string, Json>> {
-  const { findings, gaps, currents, speeds, worn, drive, corrections, moved, serviced } = beside;
+  const { findings, gaps, currents, speeds, worn, drive, corrections, moved, serviced, safeguards } = beside;
   return {
+    safeguards: safeguards.map((each) => ({
+      what: each.what,
+      lastTried: each.lastTried === undefined ? null : day(each.lastTried),
+      tried: each.tried,
+      open: each.found,
+      note: each.note,
+    })),
     serviced: serviced.map((each) => ({
       day: day(each.day),
       part: each.part,

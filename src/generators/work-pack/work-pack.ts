@@ -132,7 +132,7 @@ export function workPack(present: Estate, asked: Job, options: PackOptions = {})
       downSlope: plan.lifts.spiral?.downSlopeForce,
     }),
     isolations: isolationFacts(job),
-    safeguards: declaredSafeguards(conveyor, open),
+    safeguards: declaredSafeguards(records, conveyor, open),
     permits: permitsFor({
       unit,
       conveyor,

@@ -244,6 +244,48 @@ export const recordKeywords: KeywordDocs = {
     tightened: word('It ends what was loose there.'),
     renewed: word('The whole part: it ends all that was wrong with it at this place.'),
   },
+  SafeguardName: {
+    'emergency stop': word(
+      'An emergency stop that was tried, or looked at and found good.',
+      'emergency stop tried at ${1|tail,head,drive|} by "${2:electrician}"',
+    ),
+    'pull cord': word(
+      'A pull cord that was tried, or looked at and found good; each side by itself where one was.',
+      'pull cord tried ${1|left side,right side,both sides|} by "${2:electrician}"',
+    ),
+    interlock: word(
+      'An interlock that was tried, or looked at and found good.',
+      'interlock tried at ${1:H1} by "${2:electrician}"',
+    ),
+    'interlock switch': word('The same as `interlock`.', 'interlock tried at ${1:H1} by "${2:electrician}"'),
+    'zero-speed sensor': word(
+      'The sensor that sees whether the screw turns, tried or found good.',
+      'zero-speed sensor tried at ${1:tail} by "${2:electrician}"',
+    ),
+    'level probe': word(
+      'The probe that sees how full it is, tried or found good.',
+      'level probe tried at ${1:Inlet} by "${2:electrician}"',
+    ),
+    'blockage switch': word(
+      'The switch that sees whether material piles up before it, tried or found good.',
+      'blockage switch tried at ${1:Discharge} by "${2:electrician}"',
+    ),
+    guard: word(
+      'A guard that was looked at and is there and whole.',
+      'guard found good at ${1|drive,tail,head|}',
+    ),
+  },
+  Verdict: {
+    tried: word(
+      'A safeguard was tried and did what it is there for. Report, sheet and pack say when and by whom; what stands open of it stays so ' +
+        'until somebody closes it. One that failed is `dead`.',
+      'tried at ${1:tail} by "${2:electrician}"',
+    ),
+    'found good': word(
+      'A safeguard was looked at and is as it should be; nobody tried it.',
+      'found good at ${1:drive}',
+    ),
+  },
   CorrectedCondition: {
     finding: word('A finding that never was there, by its part and place.', 'finding ${1:gate} at ${2:Gate}'),
     ...aspectsEnded,

@@ -13,6 +13,8 @@ const works: Readonly<Record<NonNullable<Service['work']>, true>> = {
   aligned: true,
   tightened: true,
   renewed: true,
+  tried: true,
+  'found good': true,
 };
 
 const same: Readonly<Record<string, NonNullable<Service['work']>>> = {

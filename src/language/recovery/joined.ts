@@ -66,13 +66,14 @@ const names: Readonly<Record<string, string>> = {
   'hold-down':
     'hold down, hold downs, holddown, holddowns, h-d, h-ds, pad, pads, hold-down pad, hold-down pads',
   'emergency stop':
+    'emergency stops, emergency buttons, ' +
     'estop, e-stop, e stop, estops, e-stops, emergency-stop, emergency button, emergency stop button, emergency stop switch, ' +
     'emergency switch, mushroom button, panic button',
   'pull cord':
-    'emergency rope, emergency cord, emergency line, emergency wire, emergency pull cord, emergency pull rope, emergency stop rope, ' +
+    'pull cords, emergency rope, emergency cord, emergency line, emergency wire, emergency pull cord, emergency pull rope, emergency stop rope, ' +
     'emergency stop cord, emergency stop line, pull rope, pull wire, pull-cord, pull-wire, pull-rope, pullcord, pull cord switch, ' +
     'trip wire, trip cord, trip rope, tripwire, rip cord, rope switch, cord switch',
-  interlock: 'interlock contact, interlock-switch',
+  interlock: 'interlocks, interlock contact, interlock-switch',
   'zero-speed sensor':
     'zero speed sensor, zero speed sensors, zero-speed switch, zero speed switch, zero speed, zero speed monitor, zero-speed monitor, zero speed relay, ' +
     'underspeed switch, underspeed sensor, under-speed switch, speed sensor, speed switch, speed monitor, rotation sensor, rotation monitor, ' +

@@ -59,6 +59,8 @@ const claims: ReadonlySet<string> = new Set([
   'does not count',
   'turned end for end',
   'flooded',
+  'tried',
+  'found good',
   // Nobody stands by, and nothing waits, because a word was left over.
   'attended by',
   'using',
@@ -255,7 +257,8 @@ function standsFor(put: string, word: string, written: Word): boolean {
     workOf(written) === put
   )
     return true;
-  if (isWord(written.type) || partOfWord(written) !== undefined) return false;
+  // A sensor that tripped was not tried.
+  if (isWord(written.type) || partOfWord(written) !== undefined || put === 'tried') return false;
   return [...put.split(' '), put].some((each) => isSlipOf(word, each));
 }
 

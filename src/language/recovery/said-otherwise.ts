@@ -24,6 +24,7 @@ import { notLookedAt } from './not-looked-at.js';
 import { blocksOfWork } from './general.js';
 import { isReassuring } from './reassuring.js';
 import { isChainage } from './said-place.js';
+import { safeguardTried } from './trial-words.js';
 import { uncertainDay } from './uncertain-day.js';
 import { withUnitWords } from './unit-words.js';
 import { unquoted } from './unquoted.js';
@@ -154,6 +155,8 @@ const plain: readonly LineSaying[] = [
       : undefined,
 
   severalPlaces,
+
+  safeguardTried,
 
   ({ words: [first] }) =>
     first?.type === 'closed on'

@@ -59,7 +59,10 @@ export function slipOf(line: BrokenTokens, places: TokenPlaces): ToldLine {
 function overIn(line: BrokenTokens, repair: LineRepair | undefined, places: TokenPlaces): Slip['over'] {
   const offered = repair?.line ?? [];
   const closes = offered.findIndex(({ type }) => type === 'closed');
-  const isWork = offered.some((word) => isWord(word.type) && workOf(word) === word.type);
+  // A trial closes nothing.
+  const isWork = offered.some(
+    (word) => isWord(word.type) && workOf(word) === word.type && !/^(tried|found good)$/.test(word.type),
+  );
   if (offered[0]?.type === '//' || isWork || closes >= 0) return undefined;
   const over = overOf(line);
   return (

@@ -8,6 +8,12 @@ import { servicesOf, workPlaceWords } from '../../../domain/conditions/service.j
 import { driveReadings, type DriveReadings } from '../../../domain/conditions/drive-readings.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
+import { openConditionRows } from '../../../domain/conditions/rows.js';
+import {
+  declaredSafeguards,
+  type DeclaredSafeguard,
+} from '../../../domain/conditions/safeguards-declared.js';
+import { isTrial } from '../../../domain/conditions/trials.js';
 import { conditionWords, panelWords, partNameOf, spotWords } from '../../../domain/conditions/kinds.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import { holdDownName } from '../../../domain/model/part-names.js';
@@ -30,6 +36,8 @@ export interface BesideLiner {
   readonly corrections: readonly CorrectedBeside[];
   readonly moved: readonly MovedBeside[];
   readonly serviced: readonly ServicedBeside[];
+  /** Of those declared, when each was last tried; the trials themselves are among the work. */
+  readonly safeguards: readonly DeclaredSafeguard[];
 }
 
 /** Work on a day, and which open conditions it ended. */
@@ -37,6 +45,8 @@ export interface ServicedBeside {
   readonly day: CalendarDay;
   readonly part: string;
   readonly work: string;
+  /** Of a safeguard that was tried or looked at. */
+  readonly isTrial: boolean;
   readonly ended: readonly string[];
   readonly by: string | undefined;
   readonly note: string | undefined;
@@ -166,6 +176,7 @@ export function besideLiner(estate: Estate, history: History): BesideLiner {
     corrections: newestFirst([...correctionsOf(estate, conveyor), ...amendmentsOf(estate, conveyor)]),
     moved: newestFirst(movedOf(history)),
     serviced: newestFirst(servicedOf(estate, history)),
+    safeguards: declaredSafeguards(estate, conveyor, openConditionRows(estate, conveyor, history.asOf)),
   };
 }
 
@@ -205,6 +216,7 @@ function servicedOf(estate: Estate, history: History): readonly ServicedBeside[]
       ? `${partNameOf(service.ended) ?? ''}${workPlaceWords(service.ended)}`.trim()
       : `${service.part ?? ''}${workPlaceWords(service.place)}`.trim(),
     work: service.work ?? service.words ?? (service.ended ? 'put right' : ''),
+    isTrial: isTrial(service),
     ended: conditions
       .filter(({ closed }) => closed?.by === 'service' && closed.record === service)
       .map(({ last }) => conditionWords(last.line)),

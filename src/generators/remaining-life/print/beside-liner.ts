@@ -1,5 +1,6 @@
 // Corrected readings, findings, hold-down gaps, motor currents and speeds on a conveyor's page: the same rows in HTML and Markdown.
 
+import { knownOfSafeguard } from '../../../domain/conditions/safeguards-declared.js';
 import type { DriveRead, DriveReadings } from '../../../domain/conditions/drive-readings.js';
 import { formatClock } from '../../../domain/units/clock.js';
 import { formatNumber } from '../../../domain/units/format.js';
@@ -27,6 +28,7 @@ export function besideTables(beside: BesideLiner, sizes: Sizes): readonly Beside
   const { findings, gaps, currents, speeds, worn, drive } = beside;
   const shown = findings.slice(0, mostFindings);
   return [
+    ...safeguardTables(beside),
     ...settledTables(beside),
     {
       title: 'Findings',
@@ -169,6 +171,7 @@ function toldAgainst(now: DriveRead['told'], before: DriveRead['told']): string 
 
 /** What was put right since: readings, panels, the drive. */
 function settledTables({ corrections, moved, serviced }: BesideLiner): readonly BesideTable[] {
+  const work = serviced.filter(({ isTrial }) => !isTrial);
   return [
     {
       title: 'Readings corrected later',
@@ -194,9 +197,9 @@ function settledTables({ corrections, moved, serviced }: BesideLiner): readonly 
     },
     {
       title: 'Work done',
-      note: older(serviced.length, 2 * mostRounds),
+      note: older(work.length, 2 * mostRounds),
       heads: ['Date', 'Part', 'Done', 'Put right', 'By', 'Note'],
-      rows: serviced
+      rows: work
         .slice(0, 2 * mostRounds)
         .map(({ day, part, work, ended, by, note }) => [
           date(day),
@@ -206,7 +209,34 @@ function settledTables({ corrections, moved, serviced }: BesideLiner): readonly 
           by ?? '',
           note ?? '',
         ]),
-      found: serviced.slice(0, 2 * mostRounds),
+      found: work.slice(0, 2 * mostRounds),
+    },
+  ];
+}
+
+/** Those declared with what is known of each, and every trial, of which the newest stand here. */
+function safeguardTables({ safeguards, serviced }: BesideLiner): readonly BesideTable[] {
+  const trials = serviced.filter(({ isTrial }) => isTrial);
+  return [
+    {
+      title: 'Safeguards declared',
+      note: 'As the records have it. Whether one is good enough, and how often it is tried, is for competent people.',
+      heads: ['Safeguard', 'Last tried', 'Known of it'],
+      rows: safeguards.map((each) => [
+        each.what,
+        each.lastTried === undefined ? 'not on record' : date(each.lastTried),
+        knownOfSafeguard(each),
+      ]),
+      found: safeguards,
+    },
+    {
+      title: 'Trials of safeguards',
+      note: older(trials.length, mostFindings),
+      heads: ['Date', 'Safeguard', 'Result', 'By', 'Note'],
+      rows: trials
+        .slice(0, mostFindings)
+        .map(({ day, part, work, by, note }) => [date(day), part, work, by ?? '', note ?? '']),
+      found: trials.slice(0, mostFindings),
     },
   ];
 }

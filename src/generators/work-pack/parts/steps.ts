@@ -1,6 +1,6 @@
 // The order as rows of a work sheet: what, where, who, with what, when, after what, and what is signed before the next.
 
-import { declaredSafeguards } from '../../../domain/conditions/safeguards-declared.js';
+import { safeguardWords } from '../../../domain/conditions/safeguards-declared.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Heat, Job, Step } from '../../../domain/model/job.js';
 import { emptiedBy } from '../../../domain/order/emptying.js';
@@ -157,7 +157,7 @@ function heldAbove({ action }: Step, conveyor: Conveyor, unit: LengthUnit): read
 
 /** Before the machine is handed back; the list that is signed stands in the pack. */
 function triedFirst(conveyor: Conveyor): readonly string[] {
-  const all = declaredSafeguards(conveyor, []).map(({ what }) => what);
+  const all = conveyor.safeguards.map(safeguardWords);
   return all.length === 0
     ? []
     : [

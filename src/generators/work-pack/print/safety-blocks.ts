@@ -1,7 +1,7 @@
 // What keeps people safe before the first bolt is undone: isolation, permits, tests, cautions, access, and what is counted off
 // and back.
 
-import { safeguardsAsk } from '../../../domain/conditions/safeguards-declared.js';
+import { knownOfSafeguard, safeguardsAsk } from '../../../domain/conditions/safeguards-declared.js';
 import { formatMass } from '../../../domain/units/format.js';
 import { chainageWords, lengthWords } from '../../../domain/units/length-words.js';
 import type { WorkPack } from '../pack.js';
@@ -91,13 +91,7 @@ function safeguardBlock({ safeguards }: WorkPack): PrintBlock[] {
         { head: 'Signed', write: 22 },
       ],
       origins: safeguards.map(({ origin }) => origin),
-      rows: safeguards.map(({ what, note, found }) => [
-        what,
-        [found, note].filter(Boolean).join('; '),
-        '',
-        '',
-        '',
-      ]),
+      rows: safeguards.map((each) => [each.what, knownOfSafeguard(each), '', '', '']),
     },
     { kind: 'text', text: safeguardsAsk },
   ];

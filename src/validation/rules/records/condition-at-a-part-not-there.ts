@@ -17,7 +17,10 @@ export const conditionAtAPartNotThere: Rule = {
   why: 'The pack takes off and puts back what is declared: the bent brace or the loose block is on no list, and nobody brings one along.',
   todo: 'Correct the chainage, or add the part to the conveyor.',
   given: 'inspection',
-  around: { conveyor: '  brace every 3 m from 3 m to 9 m\n  emergency stop at tail' },
+  around: {
+    conveyor: '  brace every 3 m from 3 m to 9 m\n  emergency stop at tail',
+    inspection: '  emergency stop tried at tail',
+  },
   example: '  brace bent at «4.5 m|6 m»',
   cases: [
     { name: 'within the hand of a torch', text: '  brace bent at 6.3 m' },

@@ -1,5 +1,6 @@
 // Does an inspection say anything at all?
 
+import { isTrial } from '../../../domain/conditions/trials.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 
@@ -16,6 +17,12 @@ inspection DG1 «2025-03-10» meter 6200 h {
   by "day shift"‹|
   P1 not seen "cover seized"›
 }`,
+  cases: [
+    {
+      name: 'safeguards were tried',
+      text: '\ninspection DG1 2025-03-10 meter 6200 h {\n  emergency stop tried at tail\n}',
+    },
+  ],
   *check({ estate }) {
     for (const inspection of estate.inspections) {
       const {
@@ -49,6 +56,10 @@ inspection DG1 «2025-03-10» meter 6200 h {
         notLooked,
       ].reduce((sum, list) => sum + list.length, 0);
       if (endRow > firstRow || others > 0) continue;
+      const trials = estate.services.filter(
+        (each) => isTrial(each) && each.conveyor === conveyor && each.date.day === date.day,
+      );
+      if (trials.length > 0) continue;
       yield {
         origin: date.origin,
         message: `The inspection of ${conveyor.name} on ${formatDay(date.day)} states nothing that was seen.`,

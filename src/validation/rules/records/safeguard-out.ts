@@ -26,6 +26,10 @@ export const safeguardOut: Rule = {
     { name: 'in words of one’s own', text: '  «finding guard at head serious "two screws missing"»' },
     { name: 'a note', text: '  finding guard at head "painted"' },
     { name: 'put right on the day', text: '  interlock dead at 4 m closed on 2025-03-11' },
+    {
+      name: 'tried since, and nobody says that it is put right',
+      text: '  «emergency stop dead at head»\n  emergency stop tried at head "stops"',
+    },
     { name: 'a sign is no safeguard', text: '  sign missing at 4 m serious' },
   ],
   *check({ estate }) {
