@@ -43,6 +43,7 @@ import { patchOver } from './patched.js';
 import { answeredIn, repeatedIn, saidOf } from './same-finding.js';
 import { isSafeguardOut } from './safeguards.js';
 import { isTrialOf } from './trials.js';
+import { couldSee } from './within-sight.js';
 
 export interface SeenLine {
   readonly line: ConditionLine;
@@ -204,7 +205,12 @@ function build(history: History, work: Work, along: Along): FollowUp {
     answerBeside(drafts, record);
     answerByTrial(drafts, work.services, record);
     for (const draft of drafts)
-      if (isLook(record) && draft.closed === undefined && record.date.day > draft.answeredAt.date.day)
+      if (
+        isLook(record) &&
+        draft.closed === undefined &&
+        record.date.day > draft.answeredAt.date.day &&
+        couldSee(record, draft.last.line, draft.first.record)
+      )
         draft.silent ??= record;
   }
   carry(history, work, drafts, undefined, along);

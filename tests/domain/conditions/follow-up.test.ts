@@ -550,12 +550,47 @@ describe('said or done there, and not that it is over', () => {
   test('of several that a look leaves out each has what was said of it beside it', () => {
     const { findings } = read(
       look('2024-09-09', 3600, 'tail bearing noise slight', 'panel torn at 4.2 m serious'),
-      look('2025-03-10', 6000, 'finding tail bearing "quiet"'),
+      look('2025-03-10', 6000, 'finding tail bearing "quiet"', 'P1 colour ivory'),
     );
     expect(findings.find(({ code }) => code === 'TL350')?.message).toBe(
       'This look does not say what became of tail bearing noise, found on 2024-09-09 (it says “quiet” there, and not whether ' +
         'that is meant) and panel torn at 4.20 m, found on 2024-09-09.',
     );
+  });
+});
+
+describe('a look that could not see it is not asked', () => {
+  const torn = look('2024-09-09', 3600, 'panel torn at 4.2 m serious', 'gearbox oil leak slight');
+  const asked = (...blocks: readonly string[]): readonly string[] =>
+    read(...blocks).findings.flatMap(({ code, message }) => (code === 'TL350' ? [message] : []));
+
+  test.each([
+    'current empty 4.1 A loaded 9.8 A',
+    'speed 16.4 rpm',
+    'finding motor "insulation 2 Mohm"',
+    'motor noise slight',
+  ])('of the liner, where it tells of the drive alone: %s', (row) => {
+    expect(asked(torn, look('2025-03-10', 6000, row))).toEqual([
+      'This look does not say what became of gearbox oil leak, found on 2024-09-09.',
+    ]);
+  });
+
+  test.each([
+    'P1 colour ivory',
+    'cover bent at 8.4 m slight',
+    'finding "all well"',
+    'flight at 3 m depth 71 mm',
+  ])('but where it tells of anything else it is: %s', (row) => {
+    expect(asked(torn, look('2025-03-10', 6000, 'current loaded 9.8 A', row)).join()).toContain('panel torn');
+  });
+
+  test('of a dent under the liner, which only the next reline lays bare', () => {
+    const laid = (row: string): string =>
+      `reline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n  scope run 2\n  ${row}\n}`;
+    const after = look('2025-03-10', 6000, 'P1 colour ivory');
+    expect(asked(laid('trough dented at 4.2 m slight'), after)).toEqual([]);
+    expect(asked(laid('hold-down bent at 5.25 m slight'), after)).toHaveLength(1);
+    expect(asked(look('2024-10-07', 3900, 'trough dented at 4.2 m slight'), after)).toHaveLength(1);
   });
 });
 

@@ -1,0 +1,65 @@
+// Could a look have seen it? Whoever came for the drive or the safeguards alone opened no cover, and nobody sees a dent under a
+// liner: a look that could not is not asked what became of it.
+
+import type { ConditionLine, DatedRecord, Inspection, PartName } from '../model/records.js';
+import { partOf, takenWith } from './kinds.js';
+import { isBesideTrough } from './safeguards.js';
+
+/** `first`: the record that told of it first. */
+export function couldSee(look: Inspection, line: ConditionLine, first: DatedRecord): boolean {
+  if (isUnderLiner(line, first)) return false;
+  return !isOfTheDriveAlone(look) || isOfTheDrive(line);
+}
+
+/** Told while the liner was off, and covered since. */
+function isUnderLiner({ kind }: ConditionLine, first: DatedRecord): boolean {
+  return (kind === 'trough dented' || kind === 'trough cracked') && 'scope' in first && 'oldPanels' in first;
+}
+
+/** Something is told of the drive or of a safeguard, and nothing of anything else. */
+function isOfTheDriveAlone(look: Inspection): boolean {
+  const {
+    currents,
+    speeds,
+    conditions,
+    remarks,
+    flights,
+    flightDiameters,
+    wornWidths,
+    holdDownGaps,
+    plates,
+  } = look;
+  const ofTheTrough = [flights, flightDiameters, wornWidths, holdDownGaps, plates].some(
+    (each) => each.length > 0,
+  );
+  if (look.endRow > look.firstRow || ofTheTrough) return false;
+  const told = [
+    ...conditions.map(isOfTheDrive),
+    // A note of no part may be of anything.
+    ...remarks.map(({ part }) => part !== undefined && isDrivePart(part)),
+  ];
+  return told.every(Boolean) && told.length + currents.length + speeds.length > 0;
+}
+
+function isOfTheDrive(line: ConditionLine): boolean {
+  return (
+    partOf(line.kind) === 'drive' ||
+    takenWith(line) === 'drive' ||
+    isBesideTrough(line) ||
+    (line.about !== undefined && isDrivePart(line.about))
+  );
+}
+
+const driveParts: ReadonlySet<string> = new Set([
+  'drive',
+  'drive plate',
+  'motor',
+  'gearbox',
+  'coupling',
+  'tail bearing',
+  'thrust bearing',
+]);
+
+function isDrivePart(part: string): boolean {
+  return driveParts.has(part) || isBesideTrough({ kind: 'finding', about: part as PartName });
+}
