@@ -2,6 +2,7 @@
 // one of their own, for a part or a place is the language's word. Whoever proposes a line reads this, and so does whoever judges it.
 
 import { findUnit } from '../../domain/units/unit-table.js';
+import { groupBy } from '../assembly/group-by.js';
 import { partOfWord } from './part-words.js';
 import { isFalseUnit, isWord, keyword, plainImage, type Word } from './word.js';
 
@@ -105,32 +106,36 @@ const names: Readonly<Record<string, string>> = {
 };
 
 interface Name {
-  readonly said: readonly string[];
+  readonly said: string;
   readonly is: string;
 }
 
 /** What the language calls a part or a place that the trade has a name of its own for. */
 export function properName(said: string): string | undefined {
-  return longest.find((each) => each.said.join(' ') === said)?.is;
+  return namesByFirst.get(firstOf(said))?.find((each) => each.said === said)?.is;
 }
 
-/** The longest first. */
-const longest: readonly Name[] = Object.entries(names)
-  .flatMap(([is, all]) => all.split(', ').map((each): Name => ({ said: each.split(' '), is })))
-  .sort((a, b) => b.said.length - a.said.length);
+function firstOf(said: string): string {
+  return said.slice(0, said.indexOf(' ') >>> 0);
+}
+
+/** By their first word, those of most words first: every word of a line that does not read is looked up here, many times. */
+const namesByFirst: ReadonlyMap<string, readonly Name[]> = groupBy(
+  Object.entries(names)
+    .flatMap(([is, all]) => all.split(', ').map((said): Name => ({ said, is })))
+    .sort((a, b) => b.said.split(' ').length - a.said.split(' ').length),
+  ({ said }) => firstOf(said),
+);
 
 /** `emergency rope`, `bearing tail`, `hold downs` */
 function withNames(line: readonly Word[]): readonly Word[] {
-  const single = line.flatMap((word) =>
-    word.type === 'STRING'
-      ? [word]
-      : plainImage(word)
-          .split(' ')
-          .map((image) => ({ ...word, image })),
-  );
-  const said = single.map(({ image }) => image.toLowerCase());
-  if (!said.includes('switch') && !longest.some(({ said: [first = ''] }) => said.includes(first)))
-    return line;
+  const isSaid = (word: Word): boolean =>
+    word.type !== 'STRING' &&
+    plainImage(word)
+      .toLowerCase()
+      .split(' ')
+      .some((said) => said === 'switch' || namesByFirst.has(said));
+  if (!line.some(isSaid)) return line;
   const put: Word[] = [];
   for (let at = 0; at < line.length;) {
     const found = nameAt(line, at);
@@ -148,16 +153,17 @@ function nameAt(
   // What is called so by its name stays what it is called.
   if (line[from]?.type === 'STRING' || (line[from - 1]?.type === 'at' && isName(line[from])))
     return undefined;
-  for (const { said, is } of longest) {
+  const first = firstOf(plainImage(line[from] ?? keyword('')).toLowerCase());
+  for (const { said, is } of namesByFirst.get(first) ?? []) {
     let text = '';
     let count = 0;
-    while (text.length < said.join(' ').length && from + count < line.length) {
+    while (text.length < said.length && from + count < line.length) {
       text = `${text} ${plainImage(line[from + count] ?? keyword('')).toLowerCase()}`.trim();
       count++;
     }
     // `spiral at tail end gap 34 mm`: the gap at an end.
-    const isOfNext = said.at(-1) === 'end' && ends.has(line[from + count]?.image ?? '');
-    if (text === said.join(' ') && !isOfNext) return { is, count };
+    const isOfNext = said.endsWith(' end') && ends.has(line[from + count]?.image ?? '');
+    if (text === said && !isOfNext) return { is, count };
   }
   return isSwitch(line, from) ? { is: 'interlock', count: 1 } : undefined;
 }
