@@ -75,6 +75,24 @@ test('where a reline counts panels of the first liner, what it does not reach na
   expect(told('from 3.4 m to 4.6 m')).toEqual([]);
 });
 
+test('panels exchanged are of unequal length as reckoned, and the way to write their lengths down is named', () => {
+  const moved = (fitted: string): readonly (readonly string[])[] =>
+    findingsIn(
+      'estate',
+      `reline DG1 2024-05-06 meter 1900 h {\n  liner TwoLayer12\n  scope run 2\n${fitted}}\n` +
+        'panels moved DG1 2024-10-07 meter 3900 h {\n  panel 1 of run 2 exchanged with panel 3 of run 2\n  P1 thickness 11.4 mm\n}',
+    ).flatMap(({ code, message, todo }) => (code === 'TL373' ? [[message, todo]] : []));
+  expect(moved('')).toEqual([
+    [
+      'One of them is 700 mm long as reckoned, the other 1.20 m.',
+      expect.stringContaining(
+        '`fitted run 2 panels …` with `scope run 2` in the reline that brought them says it',
+      ),
+    ],
+  ]);
+  expect(moved('  fitted run 2 panels 1100 mm, 1100 mm, 1100 mm, 1100 mm, 1100 mm\n')).toEqual([]);
+});
+
 test('a reading where a liner begins is told as at its beginning', () => {
   const records = (at: string): string =>
     `reline DG1 2024-10-07 meter 3900 h {\n  liner TwoLayer12\n  scope from 3.4 m to 4.6 m\n}\ninspection DG1 2025-03-10 meter 6200 h {\n  view downstream\n  gauge ultrasonic ± 0.2 mm\n  at ${at} clock 7:30 thickness 11.2 mm\n}`;

@@ -153,6 +153,16 @@ function waiting(plant: Plant, item: LeadItem, asOf: CalendarDay): string {
     : 'without a declared lead time';
 }
 
+/** Panels without a length serve nowhere where a liner comes in several: whoever reads that some are short is told. */
+function lengthWords(
+  { panelLengths }: LinerSpecification,
+  item: ShelfItem,
+  length: ShelfCount['length'],
+): string {
+  if (length) return ` of ${length.text}`;
+  return item === 'panels' && panelLengths.length > 1 ? ' without their length' : '';
+}
+
 /** Pieces the shelf does not cover: whole panels first, the shortest that serves, then cuts from stock lengths. */
 function lacking(
   shelf: readonly ShelfCount[],
@@ -182,7 +192,7 @@ function lacking(
   const lackBolts = Math.max(0, fixings - have);
   const counted = shelf.map(
     ({ count, item, length, counted: on, note }) =>
-      `${count.count} ${item}${length ? ` of ${length.text}` : ''} counted ${formatDay(on.day)}` +
+      `${count.count} ${item}${lengthWords(liner, item, length)} counted ${formatDay(on.day)}` +
       (note === undefined ? '' : ` (“${note}”)`),
   );
   const words =

@@ -52,6 +52,6 @@ function roomBelow(
   if (!first || !next) return '';
   const begins = `; ${next.name} begins ${said(first.thickness.value)} deep`;
   return needed < first.thickness.value
-    ? `${begins}, so it may be from ${said(needed)} to less than that`
+    ? `${begins}, so a countersink of ${said(needed)} or more serves, as long as it stays above that`
     : `${begins}, so no countersink of a ${bolt} suits it: take a smaller bolt or a thicker first colour`;
 }

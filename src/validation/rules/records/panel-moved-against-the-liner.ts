@@ -1,11 +1,13 @@
 // May these panels be fitted again so: turned where the liner allows it, exchanged with one of the same make and length?
 
 import { historyOf } from '../../../domain/model/history.js';
-import { installedPanelEnds } from '../../../domain/model/panels.js';
+import { installedPanelEnds, installedPanels } from '../../../domain/model/panels.js';
 import { setsAt } from '../../../domain/model/liner-sets.js';
 import type { PanelsMoved, PanelUse } from '../../../domain/model/records.js';
+import type { CalendarDay } from '../../../domain/units/calendar.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
-import { intervalOf } from '../../../domain/model/runs.js';
+import { intervalOf, runAt } from '../../../domain/model/runs.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
@@ -55,7 +57,8 @@ panels moved DG1 2024-10-07 meter 3900 h {
           continue;
         }
         const message = there ? exchangeTrouble(here, there) : turnTrouble(here);
-        if (message !== undefined) yield { origin, message };
+        if (message !== undefined)
+          yield { origin, message, ...(there && fittedOtherwise(estate, moved, here)) };
       }
   },
 };
@@ -64,6 +67,34 @@ interface Lying {
   readonly liner: LinerSpecification;
   readonly from: number;
   readonly length: number;
+  /** Nobody wrote down how long its run's panels are. */
+  readonly reckoned: boolean;
+}
+
+/** To the centimetre. */
+function roughly(mm: number): number {
+  return Math.round(mm / 10) * 10;
+}
+
+/** Lengths that nobody wrote down may be others than are reckoned. */
+function fittedOtherwise(
+  estate: Estate,
+  { conveyor, date }: PanelsMoved,
+  { from, length }: Lying,
+): { readonly todo?: string } {
+  const middle = from + length / 2;
+  const run = runAt(conveyor, middle);
+  if (!run || !isReckoned(estate, conveyor, middle, date.day)) return {};
+  return {
+    todo:
+      'Check which panel it was. Their lengths are reckoned and not written down: where they were cut otherwise, ' +
+      `\`fitted run ${run.number} panels …\` with \`scope run ${run.number}\` in the reline that brought them says it.`,
+  };
+}
+
+function isReckoned(estate: Estate, conveyor: Conveyor, at: number, day: CalendarDay): boolean {
+  const run = runAt(conveyor, at);
+  return run !== undefined && installedPanels(estate, run, day).recordedBy === undefined;
 }
 
 /** What lay there before the move, or why nothing is known to. */
@@ -77,6 +108,7 @@ function lying(estate: Estate, { conveyor, date }: PanelsMoved, panel: PanelUse)
     liner: before.at(-1)?.liner ?? conveyor.liner,
     from: place.from,
     length: place.to - place.from,
+    reckoned: isReckoned(estate, conveyor, (place.from + place.to) / 2, date.day),
   };
 }
 
@@ -88,6 +120,6 @@ function exchangeTrouble(here: Lying, there: Lying): string | undefined {
   if (here.from === there.from) return 'A panel cannot change places with itself.';
   if (here.liner !== there.liner) return `One of them is ${here.liner.name}, the other ${there.liner.name}.`;
   return Math.abs(here.length - there.length) > sameLength
-    ? `One of them is ${lengthOn(here, here.length)} long, the other ${lengthOn(here, there.length)}.`
+    ? `One of them is ${lengthOn(here, roughly(here.length))} long${here.reckoned ? ' as reckoned' : ''}, the other ${lengthOn(here, roughly(there.length))}.`
     : undefined;
 }

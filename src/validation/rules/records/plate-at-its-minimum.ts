@@ -27,7 +27,7 @@ export const plateAtItsMinimum: Rule = {
         yield {
           origin: line?.thickness.origin ?? last.origin,
           message:
-            `${lengthOn(conveyor, last.thickness)} of steel were left at ${chainageOn(conveyor, place.at)} of ` +
+            `${line?.thickness.text ?? lengthOn(conveyor, last.thickness)} of steel were left at ${chainageOn(conveyor, place.at)} of ` +
             `${conveyor.name} on ${formatDay(last.day)}, ` +
             `and ${conveyor.minimumPlate.text} must ` +
             `be${conveyor.minimumPlate.assumed === undefined ? '' : ' (half of the plate, as no minimum is stated)'}.`,

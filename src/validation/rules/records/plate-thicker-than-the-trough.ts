@@ -1,6 +1,7 @@
 // Can so much steel be there? A plate reading above the trough's own plate, or a patch thicker than it.
 
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
+import { runsOf } from '../../../domain/model/runs.js';
 import type { Rule } from '../../rule.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
 
@@ -26,6 +27,14 @@ export const plateThickerThanTheTrough: Rule = {
   example: '  plate at 4.2 m thickness «4.7 mm|4.5 mm»',
   cases: [
     { name: 'at the top of the band', text: '  plate at 4.2 m thickness 4.6 mm' },
+    {
+      name: 'a patch thicker than the trough, under a liner',
+      text: '  P1 colour ivory\n}\npatch DG1 2024-12-02 at 4 m to 4.5 m thickness «6 mm»\ninspection DG1 2024-12-03 {\n  view downstream',
+    },
+    {
+      name: 'the same in an inlet, where no liner lies',
+      text: '  P1 colour ivory\n}\npatch DG1 2024-12-02 at 0.4 m to 1.2 m thickness 6 mm\ninspection DG1 2024-12-03 {\n  view downstream',
+    },
     {
       name: 'through a patch that was welded onto what was left of the plate',
       text: '  plate at 4.2 m thickness 5.7 mm\n}\npatch DG1 2024-12-02 at 4 m to 4.5 m thickness 3 mm\ninspection DG1 2024-12-03 {\n  view downstream',
@@ -53,8 +62,10 @@ export const plateThickerThanTheTrough: Rule = {
         };
       }
     }
-    for (const { conveyor, thickness } of estate.patches) {
+    for (const { conveyor, thickness, from, to } of estate.patches) {
       const { plate } = conveyor.trough;
+      // Where no liner lies, as in a drain, a thicker plate stands in nothing's way.
+      if (!runsOf(conveyor).some((run) => from.value < run.to && to.value > run.from)) continue;
       if (thickness.value <= plate.value * (1 + settled(conveyor.plant, 'TL355', threshold))) continue;
       yield {
         origin: thickness.origin,
