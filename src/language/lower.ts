@@ -27,18 +27,19 @@ import {
 } from './lowering/records.js';
 import { lowerScrew } from './lowering/screw.js';
 import type { ParsedText } from './parse.js';
-import type { HalfName, LeftLine } from './recover.js';
+import type { HalfName, LeftLine, Slip } from './recover.js';
 import { createReadingRows, type ReadingRows, type TextSpan } from './reading-rows.js';
 import type { Sheet } from './sheet.js';
 
 /** `source` numbers the text in every origin of the sheet. */
 export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
-  const problems: Problem[] = parsed.slips.map(({ start, end, message, mend, over }) => ({
+  const problems: Problem[] = parsed.slips.map(({ start, end, message, mend, over, unnamed }) => ({
     kind: 'syntax',
     message,
     origin: { source, start, end },
     ...(mend ? { mend: placedIn(source, mend) } : {}),
     ...(over ? { over: placedIn(source, over) } : {}),
+    ...(unnamed ? { unnamed: unnamedIn(source, unnamed) } : {}),
   }));
   const reader = createReader(source, problems);
   const { rows } = parsed;
@@ -187,6 +188,13 @@ export function emptySheet(source: number, uri: string, problems: readonly Probl
     comments: [],
     problems,
   };
+}
+
+function unnamedIn(
+  source: number,
+  { conveyor, names, told: { message, mend } }: NonNullable<Slip['unnamed']>,
+): NonNullable<Extract<Problem, { kind: 'syntax' }>['unnamed']> {
+  return { conveyor, names, message, ...(mend ? { mend: placedIn(source, mend) } : {}) };
 }
 
 /** What a slip says of a stretch of the text, with where it comes from. */

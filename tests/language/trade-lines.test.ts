@@ -538,11 +538,6 @@ test.each([
     'What is bought stands in the `plant`, with the day it is promised for: `ordered TwoLayer15 4 panels on 2022-10-10 arrives …`, with that day in place of `…`.',
   ],
   [
-    'right half of panel 2 of run 1 from 3.5 m to 5 m',
-    record('reline'),
-    'What was relined is its `scope`, because without one the whole liner counts as new: `scope panel 2 of run 1`. What else there is to say of it stands in a `finding "…"`.',
-  ],
-  [
     'scope panel 4 of run 1 and panel 1 of run 3',
     record('reline'),
     'scope panel 4 of run 1 | scope panel 1 of run 3',
@@ -676,6 +671,109 @@ test.each(['patch run 1 at 4.9 m by Welders', 'patch at 4.9 m'])('in an order: %
   expect(slip?.message).toBe(
     'A place is patched as the stretch that the plate covers: `patch from 4.6 m to 5.2 m`.',
   );
+});
+
+describe('a short line that lacks something', () => {
+  const told = (text: string): string => parseText(text).slips[0]?.message ?? 'read';
+  const order = (line: string): string => `job J {\n  conveyor DG1\n  order {\n    ${line}\n  }\n}\n`;
+  const plantLine = (line: string): string => `plant Tarnholt {\n  ${line}\n}\n`;
+
+  test.each([
+    ['photo lost', 'inspection', 'finding "photo lost"'],
+    ['rest not seen, in a hurry', 'inspection', 'finding "rest not seen, in a hurry"'],
+    ['P6 not seen under material', 'inspection', 'P6 not seen "under material"'],
+    ['P6 not found', 'inspection', 'P6 not seen "not found"'],
+    ['crew B', 'reline', 'by "crew B"'],
+    ['greased', 'inspection', 'finding "greased"'],
+    ['gauge ultrasonic 2 ± 0.2 mm', 'inspection', 'gauge ultrasonic ± 0.2 mm | finding "gauge 2"'],
+    ['flight bent at 2.4 m', 'inspection', 'spiral bent at 2.4 m'],
+    ['seal of tail bearing drips', 'inspection', 'tail bearing seal leaking "seal of tail bearing drips"'],
+    ['zero-speed sensor dead, did not trip', 'inspection', 'zero-speed sensor dead "did not trip"'],
+    ['cover from WB1 put on at 20.4 m', 'inspection', 'finding cover at 20.4 m "from WB1 put on"'],
+    [
+      'P4 blue shows round the bolt heads',
+      'inspection',
+      'finding bolts at P4 "blue shows round the bolt heads"',
+    ],
+    [
+      'right half of panel 2 of run 1 from 3.5 m to 5 m',
+      'reline',
+      'scope from 3.5 m to 5 m | finding panel from 3.5 m to 5 m "right half of panel 2 of run 1"',
+    ],
+  ])('%s, in a record of %s', (line, head, meant) => expect(answer(line, record(head))).toBe(meant));
+
+  test.each([
+    ['top bearing noisy', '`thrust bearing noise`, at the other end the tail bearing, `tail bearing noise`'],
+    ['upper bearing 71 degC', '`thrust bearing temperature 71 degC`'],
+    ['spiral 448 at 9 m', '`flight at 9 m outside diameter 448 mm`, if it was in mm'],
+    ['flight worn at 2 m, 460 to 448', '`flight at 2 m outside diameter 448 mm`, if it was in mm'],
+  ])('what is lacking is asked: %s', (line, shown) => {
+    expect(told(record('inspection')(line))).toContain(shown);
+    expect(parseText(record('inspection')(line)).slips[0]?.mend).toBeUndefined();
+  });
+
+  test.each([
+    ['old panel 2 mm', record('reline'), '`old panel at P5 thickness 2 mm`'],
+    [
+      'test run wet takes 1 h',
+      order,
+      '`run empty takes 1 h "wet"` or, with product, `run loaded takes 1 h "wet"`',
+    ],
+    ['other work at 6.2 m by Weld takes 2 h "grind"', order, '`other work from … to …` around 6.2 m'],
+    [
+      'ordered DG1 2024-07-08 Twelve 3 panels cost 3180 EUR',
+      asIs,
+      '`ordered Twelve 3 panels on 2024-07-08 arrives …`',
+    ],
+    [
+      'correction DG1 2024-09-25 P1 thickness before 2024-09-23 all in doubt "plywood"',
+      asIs,
+      '`correction DG1 2024-09-25 P1 read on 2024-09-23 does not count by "…" "plywood"`',
+    ],
+  ])('and in other blocks: %s', (line, around, shown) => expect(told(around(line))).toContain(shown));
+
+  test.each([
+    [
+      'drive change DG1 2023-04-03 frequency converter 30 Hz to 50 Hz speed 12 rpm by "electrician"',
+      asIs,
+      'drive change DG1 2023-04-03 speed 12 rpm by "electrician" "frequency converter 30 Hz to 50 Hz"',
+    ],
+    [
+      'drive change DG1 2023-04-03 frequency converter fitted by "electrician"',
+      asIs,
+      'serviced DG1 2023-04-03 motor "frequency converter fitted" by "electrician"',
+    ],
+    [
+      'serviced DG1 2026-04-13 thrust bearing grease lithium instead of calcium',
+      asIs,
+      'serviced DG1 2026-04-13 thrust bearing greased "lithium instead of calcium"',
+    ],
+    [
+      'serviced DG1 2025-02-10 interlock closed interlock bypassed at H1 "wire taken out"',
+      asIs,
+      'serviced DG1 2025-02-10 closed interlock bypassed at H1 "wire taken out"',
+    ],
+    ['spare "gate wiper"', (line: string) => `job J {\n  ${line}\n}\n`, 'tool "gate wiper"'],
+    [
+      'on the shelf 2 clips "hold-down clip, left pattern" for DG1 counted 2026-11-02',
+      plantLine,
+      'on the shelf 2 hold-down "clips: hold-down clip, left pattern" for DG1 counted 2026-11-02',
+    ],
+    [
+      'on the shelf 14 plastic plugs counted 2026-11-02 "M8"',
+      plantLine,
+      'on the shelf 14 bolts "plastic plugs" counted 2026-11-02 "M8"',
+    ],
+  ])('or is offered: %s', (line, around, meant) => expect(answer(line, around)).toBe(meant));
+
+  test('a text in a heading goes inside', () => {
+    const text = 'inspection DG1 2022-03-15 "some day in March" {\n  P1 thickness 8 mm\n}\n';
+    const [slip] = parseText(text).slips;
+    const mended = slip?.mend && text.slice(0, slip.mend.start) + slip.mend.text + text.slice(slip.mend.end);
+    expect(mended).toBe(
+      'inspection DG1 2022-03-15 {\n  finding "some day in March"\n  P1 thickness 8 mm\n}\n',
+    );
+  });
 });
 
 describe('a reading in doubt keeps its doubt, and no full weight', () => {

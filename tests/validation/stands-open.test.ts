@@ -108,3 +108,11 @@ describe('nothing is ended', () => {
     );
   });
 });
+
+describe('a name that the conveyor has not is no place', () => {
+  test.each([
+    ['liner of WB1, planed to 15', 'finding liner "of WB1, planed to 15"'],
+    ['hatch H9 squeaks', 'finding hatch "H9 squeaks"'],
+    ['hatch H2 squeaks', 'finding hatch at H2 "squeaks"'],
+  ])('%s', (line, offer) => expect(offered(told('finding "x"', line))).toBe(offer));
+});

@@ -37,6 +37,12 @@ export type Problem = { readonly origin: Origin } & (
         readonly text: string;
         /** It says what was written, in the usual order. */ readonly isSure?: boolean;
       };
+      /** Told instead where the conveyor has nothing of these names. */ readonly unnamed?: {
+        readonly conveyor: string;
+        readonly names: readonly string[];
+        readonly message: string;
+        readonly mend?: { readonly origin: Origin; readonly text: string; readonly isSure?: boolean };
+      };
       /** It may say that something is over: what that is, those can tell who know what stands open. */ readonly over?: SaidOver;
     }
   | {

@@ -60,7 +60,10 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
     partOfWord(more.at(-1)) === part &&
     more.at(-2)?.type === 'ID' &&
     !beside.has(more.at(-2)?.image ?? '');
-  const note = noteOf(isSaid ? [] : isLast ? more.slice(0, -1) : more, texts);
+  // `dead, did not trip`: the language's own word stands in the line.
+  const isDoubled = !isOwn && more[1]?.type === ',' && kind[0]?.endsWith(` ${more[0]?.image ?? ''}`);
+  const left = isDoubled ? more.slice(2) : more;
+  const note = noteOf(isSaid ? [] : isLast ? left.slice(0, -1) : left, texts);
   return [
     ...(isUnseen ? [keyword('not seen')] : isOver ? [keyword('closed')] : answer),
     ...kind.map(keyword),
@@ -122,8 +125,8 @@ interface Found {
 
 function kindIn(part: string | undefined, told: readonly Word[], pattern: LinePattern): Found | undefined {
   const kinds = [...pattern.first].filter(isWord) as readonly ConditionKind[];
-  // A liner is torn where one of its panels is.
-  const of = part === 'liner' ? 'panel' : part;
+  // A liner is torn where one of its panels is, and a flight is the spiral.
+  const of = part === 'liner' ? 'panel' : part === 'flight' ? 'spiral' : part;
   const found = kinds.flatMap((kind) =>
     of !== undefined && partOfWord(keyword(kind)) === of && kind.startsWith(`${of} `)
       ? sense([kind], kind.slice(of.length + 1), sensesOf(kind), told)
@@ -251,8 +254,20 @@ function matched(
 
 /** Its part alone is the kind, and what is wrong stands behind it. */
 function ofTheDrive(part: ConditionKind, told: readonly Word[]): Found | undefined {
+  // `seal of tail bearing drips`: whose it is stands between.
+  const own = told.flatMap((word, at) => {
+    const isPart = partOfWord(word) === part;
+    const leads = ['of', 'on', 'the', 'at'].includes(word.image) && partOfWord(told[at + 1]) === part;
+    return isPart || leads ? [] : [at];
+  });
+  const plain = own.flatMap((at) => told[at] ?? []);
+  const placed = (each: Match): Match => ({
+    ...each,
+    from: own[each.from] ?? 0,
+    taken: new Set([...each.taken].map((at) => own[at] ?? at)),
+  });
   const found = aspectsOf(part).flatMap((aspect) =>
-    sense([part, aspect], aspect, sensesOfAspect(aspect), told),
+    sense([part, aspect], aspect, sensesOfAspect(aspect), plain).map(placed),
   );
   return bestOf(found) ?? { kind: [part], from: 0, taken: new Set(), isOwn: true };
 }

@@ -46,7 +46,10 @@ export function workOf(word: Word | undefined): string | undefined {
 
 /** Something was done, and not only seen: not that it is still to be. */
 export function isDone(words: readonly Word[]): boolean {
-  return words.some(isWorkWord) && !isToDo(words);
+  // `liner cut, 200 mm long` was seen, and not done; `cut out` was.
+  const isSeen = (word: Word, at: number): boolean =>
+    word.image === 'cut' && !/^(?:out|off|to|back|away|free|down|open)$/.test(words[at + 1]?.image ?? '');
+  return words.some((word, at) => isWorkWord(word) && !isSeen(word, at)) && !isToDo(words);
 }
 
 /** It is still to be done. */

@@ -45,17 +45,25 @@ export function generalLine(line: BrokenLine): GeneralLine | undefined {
   const { block, pattern } = line;
   // Who stops short of the end meant to go on.
   const isAlone = line.words.length === 1 && isReassuring(line.words[0]?.image ?? '');
-  const words = joined(line.words);
+  const words = withoutPartTwice(joined(line.words));
   // `run 2 knocking`: what was read to its end says more than a number.
   const isCutShort = line.reached >= line.words.length && words.length <= line.words.length;
   if (isCutShort && !isAlone) return undefined;
   const found =
     block === 'Block'
-      ? workOnADay(words, line.inside('Inspection'))
+      ? workOnADay(words, line.inside('Inspection'), pattern)
       : isSaying({ ...line, words })
         ? seenOrDone(words, line)
         : undefined;
   return found && isOffered(words, found.line, pattern, found.senses) ? found : undefined;
+}
+
+/** `serviced DG1 2025-02-10 interlock closed interlock bypassed at H1`: what it ends names its part. */
+function withoutPartTwice(words: readonly Word[]): readonly Word[] {
+  const closed = words.findIndex(({ type }) => type === 'closed');
+  const part = partOfWord(words[closed - 1]);
+  const isTwice = part !== undefined && partOfWord(words[closed + 1]) === part;
+  return isTwice ? words.filter((_, at) => at !== closed - 1) : words;
 }
 
 /** About a part of the machine, or plain words about a thing that no line of the block begins with. */
@@ -278,7 +286,11 @@ function isInItsWords(line: readonly Word[], written: readonly Word[]): boolean 
 }
 
 /** `repair KS1 2024-07-17 spiral weld at 18 m`: a record of its own, of a conveyor and a day. */
-function workOnADay(words: readonly Word[], look: LinePattern): GeneralLine | undefined {
+function workOnADay(
+  words: readonly Word[],
+  look: LinePattern,
+  pattern: LinePattern,
+): GeneralLine | undefined {
   const day = words.findIndex(({ type }) => type === 'DATE');
   // Day and conveyor stand side by side, whichever is first.
   const at = isName(words[day - 1]) ? day - 1 : isName(words[day + 1]) ? day + 1 : -1;
@@ -287,10 +299,13 @@ function workOnADay(words: readonly Word[], look: LinePattern): GeneralLine | un
   if (day < 0 || !conveyor || from > 6 || words.some(({ type }) => type === '{')) return undefined;
   const isSaid = words[0]?.type === 'serviced';
   const rest = [...words.slice(isSaid ? 1 : 0, from), ...words.slice(from + 2)];
+  const date = words[day];
+  const asItIs = isSaid && date ? [keyword('serviced'), conveyor, date, ...rest] : [];
+  if (rest.some(({ type }) => type === 'closed') && readsSoundly(asItIs, pattern))
+    return { kind: 'work', line: asItIs };
   const said = takenApart(rest);
   if (!isSaid && !isDone(rest) && !workIn(said.part, said.told) && !overAgain(said.part, said.told))
     return undefined;
-  const date = words[day];
   const over = closedGap(said, look);
   if (date && over)
     return { kind: 'work', line: [keyword('serviced'), conveyor, date, ...over.line], senses: over.senses };

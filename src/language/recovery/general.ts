@@ -139,7 +139,13 @@ export function takenApart(words: readonly Word[]): SaidLine {
   const photo = afterWord(words, ['photo'], take);
   // `rubbing at 16 m on the left side`: what led to the place goes with it.
   for (let at = words.length - 1; at > 0; at--)
-    if (!taken.has(at) && taken.has(at + 1) && leading.has(words[at]?.image ?? '')) taken.add(at);
+    if (
+      !taken.has(at) &&
+      taken.has(at + 1) &&
+      leading.has(words[at]?.image ?? '') &&
+      !(words[at]?.image === 'on' && putting.test(words[at - 1]?.image ?? ''))
+    )
+      taken.add(at);
   const left = words.filter((_, at) => !taken.has(at));
   const { part: named, told: about } = aboutPart(left.filter(({ type }) => type !== 'STRING'));
   const end = place.length === 0 && ofAnEnd.has(named) ? endIn(about) : undefined;
@@ -164,6 +170,10 @@ export function takenApart(words: readonly Word[]): SaidLine {
 /** What is said to be closed and is not. */
 const toldOpen =
   /\bnot (?:yet )?(?:closed|done|mended|renewed|finished)\b|\bstill (?:to do|to be done|open)\b/i;
+
+/** `put on at 20.4 m` */
+const putting =
+  /^(?:put|left|screwed|bolted|laid|pushed|welded|glued|back|held|switched|went|came|goes|is|was)$/;
 
 const leading: ReadonlySet<string> = new Set(['on', 'in', 'the', 'at', 'of', 'near', 'from']);
 

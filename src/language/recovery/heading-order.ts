@@ -4,11 +4,15 @@ import type { BrokenLine } from './broken-line.js';
 import { readsSoundly } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
-import { imagesOf, type Word } from './word.js';
+import type { LinePattern } from './pattern.js';
+import { inSeveralLines } from './several-lines.js';
+import { imagesOf, keyword, type Word } from './word.js';
 
 export function headingInOrder({ block, words, pattern }: BrokenLine): Otherwise | undefined {
   const [first, ...all] = words;
   if (block !== 'Block' || !first || first.type === 'ID') return undefined;
+  const noted = headingWithText(words, pattern);
+  if (noted) return noted;
   const head = all.slice(0, 5);
   const day = head.find(({ type }) => type === 'DATE');
   const conveyor = head.find(({ type, image }) => type === 'ID' && /[A-Z0-9]/.test(image));
@@ -23,5 +27,20 @@ export function headingInOrder({ block, words, pattern }: BrokenLine): Otherwise
     at: 1,
     message: `A record names its conveyor and then its day: \`${imagesOf(line)}\`.`,
     repair: changed(words, line),
+  };
+}
+
+/** `inspection DG1 2022-03-15 "some time in March" {`: what is told of a look stands inside. */
+function headingWithText(words: readonly Word[], pattern: LinePattern): Otherwise | undefined {
+  const texts = words.filter(({ type }) => type === 'STRING');
+  const [text] = texts;
+  const line = words.filter((word) => word !== text);
+  if (!text || texts.length > 1 || line.at(-1)?.type !== '{' || !readsSoundly(line, pattern))
+    return undefined;
+  const finding = [keyword('finding'), text];
+  return {
+    at: words.indexOf(text),
+    message: `What is told of a record stands inside it: \`${imagesOf(line)}\`, \`${imagesOf(finding)}\`.`,
+    repair: inSeveralLines(words, [line, finding]),
   };
 }

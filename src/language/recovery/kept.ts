@@ -111,9 +111,11 @@ function isOfSamePart(written: readonly Word[], line: readonly Word[], senses: r
   return first === undefined || named.length === 0 || named.some((each) => isSamePart(first, each));
 }
 
-/** The liner is what its panels are. */
+/** The liner is what its panels are, and the flight what winds along the spiral. */
 function isSamePart(written: PartName | undefined, put: PartName | undefined): boolean {
-  return written === put || (written === 'liner' && put === 'panel');
+  return (
+    written === put || (written === 'liner' && put === 'panel') || (written === 'flight' && put === 'spiral')
+  );
 }
 
 /** To its end, each value where one of its kind is wanted. */

@@ -122,6 +122,11 @@ const sayings: readonly (readonly string[])[] = [
   'not inspected',
   'not accessible',
   'no inspection',
+  'not found',
+  'not reached',
+  'not reachable',
+  'could not find',
+  'could not reach',
 ].map((each) => each.split(' '));
 
 const seenInside: ReadonlySet<string> = new Set(['liner', 'panel', 'bolts', 'trough', 'spiral', 'flight']);

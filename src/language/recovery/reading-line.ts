@@ -8,6 +8,7 @@ import { readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise, LineSaying } from './otherwise.js';
 import { changed } from './repairs.js';
 import { isColour } from './colours.js';
+import { partOfWord } from './part-words.js';
 import { isName, isSpotName } from './said-place.js';
 import { withUnitWords } from './unit-words.js';
 import { imagesOf, keyword, textsIn, type Word } from './word.js';
@@ -191,6 +192,18 @@ function colourWithWords({ block, words }: BrokenLine): Otherwise | undefined {
   // What shows not, or not yet, is no reading.
   if (plain.some(({ type, image }) => type === 'QUANTITY' || type === 'NUMBER' || image === 'not'))
     return undefined;
+  // `blue shows round the bolt heads`: a countersink is not the panel.
+  const round = plain.findIndex(({ image }) => /^(?:round|around|at|near|by|under|beside)$/.test(image));
+  const part = plain.slice(round + 1, round + 3).find((word) => partOfWord(word) === 'bolts');
+  if (round >= 0 && part) {
+    const note = noteOf([colour, ...plain], textsIn(rest));
+    const line = [keyword('finding'), keyword('bolts'), keyword('at'), point, ...(note ? [note] : [])];
+    return {
+      at: 1,
+      message: `What shows at a bolt is no reading of the panel: \`${imagesOf(line)}\`.`,
+      repair: changed(words, line),
+    };
+  }
   const others = plain.filter(isSpotName);
   if (others.length > 0) {
     const each = [point, ...others].map(({ image }) => `\`${image} colour ${colour.image}\``).join(' and ');

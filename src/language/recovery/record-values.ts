@@ -3,11 +3,70 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { noteOf } from './general.js';
+import { readsSoundly } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
-export const valueLines: readonly LineSaying[] = [fromTo, overDays, hoursCorrected];
+export const valueLines: readonly LineSaying[] = [otherOfTheDrive, fromTo, overDays, hoursCorrected];
+
+/** `drive change DG1 2023-04-03 frequency converter 30 Hz to 50 Hz speed 12 rpm by "x"`: what is neither power nor speed is its note. */
+function otherOfTheDrive({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [first, conveyor, day, ...rest] = words;
+  if (block !== 'Block' || first?.type !== 'drive change' || !conveyor || day?.type !== 'DATE')
+    return undefined;
+  const kept: Word[] = [];
+  const others: Word[] = [];
+  const isOf: Readonly<Record<string, RegExp>> = {
+    power: /\d *(?:kW|hp|W)$/,
+    speed: /\d *(?:rpm|1\/min|\/min)$/,
+  };
+  for (let at = 0; at < rest.length; at++) {
+    const [word, next] = [rest[at], rest[at + 1]];
+    const isPair =
+      word &&
+      next &&
+      (isOf[word.type]?.test(next.image) === true ||
+        (['by', 'photo'].includes(word.type) && next.type === 'STRING'));
+    if (isPair && rest[at + 2]?.type !== 'to') {
+      kept.push(word, next);
+      at++;
+    } else if (word) others.push(word);
+  }
+  // `speed 13 rpm to 14 rpm` has its own answer.
+  const isChange = others.some(({ type }) => type === 'speed' || type === 'power');
+  const note = noteOf(
+    others.filter(({ type }) => type !== 'STRING'),
+    textsIn(others),
+  );
+  const line = [first, conveyor, day, ...kept, ...(note ? [note] : [])];
+  if (!note || isChange || !others.some(({ type }) => type === 'ID') || !readsSoundly(line, pattern)) {
+    const service = [keyword('serviced'), conveyor, day, keyword('motor'), ...(note ? [note] : []), ...kept];
+    const isWork =
+      note &&
+      !isChange &&
+      kept[0]?.type !== 'power' &&
+      kept[0]?.type !== 'speed' &&
+      readsSoundly(service, pattern);
+    return isWork && others.some(({ type }) => type === 'ID')
+      ? {
+          at: 3,
+          message: `A change of the drive says its power or its speed; what was done without either is work: \`${imagesOf(service)}\`.`,
+          repair: changed(words, service),
+          senses: [
+            ['drive', 'motor'],
+            ['change', 'serviced'],
+            ['drive change', 'serviced'],
+          ],
+        }
+      : undefined;
+  }
+  return {
+    at: 3,
+    message: `A change of the drive says its power or its speed, and all else in quotes: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+  };
+}
 
 /** What it was stands in its note. */
 function fromTo({ block, words }: BrokenLine): Otherwise | undefined {

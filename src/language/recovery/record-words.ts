@@ -181,7 +181,9 @@ function bought({ block, words }: BrokenLine): Otherwise | undefined {
   const item = rest.find(({ type }) => /^(?:panels?|stock lengths?|fixings?|spirals?)$/.test(type));
   if (block !== 'Block' || !/^(?:order|ordered|bought|orders)$/.test(first?.image ?? '') || !count || !item)
     return undefined;
-  const name = rest.find(isName)?.image ?? 'TwoLayer12';
+  // `ordered DG1 2024-07-08 Twelve 3 panels`: the liner stands beside its number.
+  const beside = [rest[rest.indexOf(count) - 1], rest[rest.indexOf(item) + 1]].find(isName);
+  const name = (beside ?? rest.find(isName))?.image ?? 'TwoLayer12';
   const day = rest.find(({ type }) => type === 'DATE');
   const what = item.image === 'panel' ? 'panels' : item.image;
   const line = `ordered ${name} ${count.image} ${what}${day ? ` on ${day.image}` : ''} arrives …`;
@@ -246,9 +248,33 @@ function capacityFromADay({ block, words }: BrokenLine): Otherwise | undefined {
   };
 }
 
+/** `correction DG1 2024-09-25 P1 thickness before 2024-09-23 all in doubt "plywood was read with it"`: look by look. */
+function severalInDoubt(words: readonly Word[]): Otherwise | undefined {
+  const [, conveyor, day, ...rest] = words;
+  const plain = rest.filter(({ type }) => type !== 'STRING').map((word) => plainImage(word).toLowerCase());
+  const isWrong = plain.some((each) =>
+    /^(?:doubt|doubtful|wrong|invalid|void|false|unreliable|useless)$/.test(each),
+  );
+  const isSeveral = plain.some((each) => /^(?:before|until|since|after|to|all|every|from)$/.test(each));
+  const spot = rest.find(isName) ?? rest.find(({ type }) => type === 'all');
+  const date = rest.find(({ type }) => type === 'DATE');
+  if (!conveyor || !day || !isWrong || !isSeveral || !date) return undefined;
+  const why = textsIn(rest).map((text) => ` "${text}"`)[0] ?? ' "why"';
+  const of = spot?.image ?? 'P1';
+  return {
+    at: 3,
+    message:
+      'What does not count is said of each look by its own day, a line each: ' +
+      `\`correction ${conveyor.image} ${day.image} ${of} read on ${date.image} does not count by "…"${why}\`` +
+      ', with the day of each look that read it so in place of that day; `all` in place of a point is all that a look read.',
+  };
+}
+
 /** `correction DG1 2024-03-20 meter on 2024-03-14 was 6430 h`, and what is no correction of one reading. */
 function correctedOtherwise({ block, words, pattern, reached }: BrokenLine): Otherwise | undefined {
   if (block !== 'Block' || words[0]?.type !== 'correction' || reached < 3) return undefined;
+  const doubt = severalInDoubt(words);
+  if (doubt) return doubt;
   const [, conveyor, day] = words;
   const rest = words.slice(3);
   const read = rest.findIndex(({ type }) => type === 'DATE');

@@ -2,7 +2,9 @@
 // MakeB`, `old piece 1 6.1 left`, `plate 5.1 at 10.3`. A scope that goes unread would make the whole liner new, so no note is offered for it.
 
 import type { BrokenLine } from './broken-line.js';
-import { takenApart } from './general.js';
+import { noteOf, takenApart } from './general.js';
+import type { LinePattern } from './pattern.js';
+import { inSeveralLines, shownTogether } from './several-lines.js';
 import { joined } from './joined.js';
 import { readsSoundly } from './kept.js';
 import { changed } from './repairs.js';
@@ -12,6 +14,7 @@ import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
 export const relineLines: readonly LineSaying[] = [
   lengthFitted,
+  oldPanelNowhere,
   oldPanelInOwnWords,
   scopeInWords,
   oldPanelInWords,
@@ -52,6 +55,8 @@ function scopeInWords({ block, words: written, pattern }: BrokenLine): Otherwise
   if (scope === undefined) return undefined;
   const name = words.find((word) => isName(word) && !/^[A-Z]{1,2}\d+$/.test(word.image))?.image;
   const liner = name === undefined ? '' : ` and \`liner ${name}\`, a line each`;
+  const half = isPartly ? partlyRelined(words, written, pattern) : undefined;
+  if (half) return half;
   const line = [keyword('scope'), ...words.filter(({ type }) => !['scope', 'reline'].includes(type))];
   const isAll = imagesOf(line) === scope && readsSoundly(line, pattern);
   return {
@@ -60,6 +65,31 @@ function scopeInWords({ block, words: written, pattern }: BrokenLine): Otherwise
     message:
       `What was relined is its \`scope\`, because without one the whole liner counts as new: \`${scope}\`${liner}. ` +
       'What else there is to say of it stands in a `finding "…"`.',
+  };
+}
+
+/** `right half of panel 2 of run 1 from 3.5 m to 5 m`: the stretch is the scope, and what else it says stands beside it. */
+function partlyRelined(
+  words: readonly Word[],
+  written: readonly Word[],
+  pattern: LinePattern,
+): Otherwise | undefined {
+  const from = words.findIndex(({ type }, i) => type === 'from' && words[i + 2]?.type === 'to');
+  if (from < 0) return undefined;
+  const stretch = words.slice(from, from + 4);
+  const line = [keyword('scope'), ...stretch];
+  const note = noteOf(
+    words.filter((word, i) => (i < from || i > from + 3) && word.type !== 'STRING'),
+    textsIn(written),
+  );
+  const finding = [keyword('finding'), keyword('panel'), ...stretch, ...(note ? [note] : [])];
+  if (!note || !readsSoundly(line, pattern) || !readsSoundly(finding, pattern)) return undefined;
+  return {
+    at: 0,
+    message:
+      'What was relined is its `scope`, because without one the whole liner counts as new; half a panel by the clock has no line, ' +
+      `so the other half counts as new with it: ${shownTogether([line, finding])}.`,
+    repair: inSeveralLines(written, [line, finding]),
   };
 }
 
@@ -100,6 +130,25 @@ function isBare(word: Word | undefined): boolean {
 function metres(word: Word | undefined): string {
   const image = word?.image ?? '';
   return / ?m$/.test(image) ? image : `${image} m`;
+}
+
+/** `old panel 2 mm`, in a reline of one panel: where it lay is for who measured to say. */
+function oldPanelNowhere({ block, words: [first, size, ...more] }: BrokenLine): Otherwise | undefined {
+  const isSize = size?.type === 'QUANTITY' && /\d *(?:mm|in)$/.test(size.image);
+  if (
+    block !== 'Reline' ||
+    first?.type !== 'old panel' ||
+    !size ||
+    !isSize ||
+    more.some(({ type }) => type !== 'STRING')
+  )
+    return undefined;
+  return {
+    at: 1,
+    message:
+      `Where it lay is said with it, by a point of it or by its number: \`old panel at P5 thickness ${size.image}\` or ` +
+      `\`old panel 1 of run 2 thickness ${size.image}\`, say.`,
+  };
 }
 
 /** `old panel at 7 m not measured "went into the skip"`, `old panel weight 31 kg`: nothing is left to reckon with. */

@@ -17,6 +17,7 @@ import { relineLines } from './reline-words.js';
 import { readInWords } from './reading-words.js';
 import { readingLines } from './reading-line.js';
 import { changed, likeWords, noColours, repaired, states, type LineRepair } from './repairs.js';
+import { fewWords } from './few-words.js';
 import { inDoubt } from './in-doubt-words.js';
 import { inSeveralLines, linesOf, shownTogether } from './several-lines.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
@@ -25,6 +26,7 @@ import { blocksOfWork } from './general.js';
 import { isReassuring } from './reassuring.js';
 import { isChainage } from './said-place.js';
 import { safeguardTried } from './trial-words.js';
+import type { LinePattern } from './pattern.js';
 import { uncertainDay } from './uncertain-day.js';
 import { withUnitWords } from './unit-words.js';
 import { unquoted } from './unquoted.js';
@@ -57,17 +59,28 @@ function isSound(broken: BrokenLine, repair: LineRepair, senses?: readonly SaidB
   const { words, pattern, inside } = broken;
   const line = repaired(words, repair);
   const lines = linesOf(line);
-  if (lines.length > 1)
-    return lines.every((each) => readsSoundly(each, pattern)) && keepsAll(words, lines.flat(), senses ?? []);
+  if (lines.length > 1) {
+    const [first = []] = lines;
+    const of = first.at(-1)?.type === '{' ? inside(blockOf(first, pattern)) : pattern;
+    return (
+      lines.every((each, at) => readsSoundly(each, at === 0 ? pattern : of)) &&
+      keepsAll(words, lines.flat(), senses ?? [])
+    );
+  }
   const opens = line.findIndex(({ type }) => type === '{') + 1;
   if (opens === 0 || opens === line.length) return isOffered(words, line, pattern, senses);
   // What stands behind a brace is a line of the block.
-  const block = pattern.ways(pattern.start).find(({ token }) => token === line[0]?.type)?.fact ?? '';
+  const block = blockOf(line, pattern);
   return (
     keepsAll(words, line, senses ?? []) &&
     readsSoundly(line.slice(0, opens), pattern) &&
     readsSoundly(line.slice(opens), inside(block))
   );
+}
+
+/** The block that a heading begins. */
+function blockOf([first]: readonly Word[], pattern: LinePattern): string {
+  return pattern.ways(pattern.start).find(({ token }) => token === first?.type)?.fact ?? '';
 }
 
 const plain: readonly LineSaying[] = [
@@ -108,6 +121,21 @@ const plain: readonly LineSaying[] = [
           message: 'A place is patched as the stretch that the plate covers: `patch from 4.6 m to 5.2 m`.',
         }
       : undefined,
+
+  ({ block, words, reached }) => {
+    const place = words[reached + 1];
+    return block === 'Order' &&
+      words[0]?.type === 'other work' &&
+      words[reached]?.type === 'at' &&
+      isChainage(place)
+      ? {
+          at: reached,
+          message:
+            `Where somebody works in the trough is a stretch, \`other work from … to …\` around ${place?.image ?? ''}; ` +
+            'without one it is done beside the machine.',
+        }
+      : undefined;
+  },
 
   ({ block, words: [first, second] }) =>
     block === 'Conveyor' && first?.type === 'section' && second?.type === 'every'
@@ -152,6 +180,16 @@ const plain: readonly LineSaying[] = [
   ({ block, words: [first, second, ...more] }) =>
     block === 'Job' && first?.type === 'spare' && isWord(second?.type ?? '') && more.length === 0
       ? { at: 1, message: `How many more is said too: \`spare 2 ${second?.image ?? ''}\`, say.` }
+      : undefined,
+
+  ({ block, words: [first, text, ...more] }) =>
+    block === 'Job' && first?.type === 'spare' && text?.type === 'STRING' && more.length === 0
+      ? {
+          at: 1,
+          message: `Spares of a job are panels, fixings and what is counted; anything else is taken along as a tool: \`tool ${text.image}\`.`,
+          repair: { line: [keyword('tool'), text], from: 0, to: 1, words: [keyword('tool')] },
+          senses: [['spare', 'tool']],
+        }
       : undefined,
 
   severalPlaces,
@@ -226,6 +264,8 @@ const plain: readonly LineSaying[] = [
       : undefined,
 
   noteOfAValue,
+
+  ...fewWords,
 
   readInWords,
 

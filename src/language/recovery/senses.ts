@@ -33,7 +33,7 @@ const fast =
 const ofKind: Readonly<Partial<Record<ConditionKind, string>>> = {
   'panel missing':
     'gone, lost, fallen off, come off, came off, torn off, fell off, fallen out, fell out, not there, absent',
-  'panel torn': 'ripped, tear, tears, ripped open, split, rip',
+  'panel torn': 'ripped, tear, tears, ripped open, split, rip, cut, cut open, slit',
   'panel cracked': 'crack, cracks, hairline crack, fractured',
   'panel lifted':
     'lifting, lifts, raised, curled, standing up, stands up, bulging up, standing proud, stands proud, proud, sticking up, ' +

@@ -3,6 +3,7 @@
 import type { SaidOver } from '../../domain/model/problem.js';
 import { workOf } from './done-words.js';
 import { overOf } from './over-line.js';
+import { dated } from './record-words.js';
 import type { TokenPlaces } from './places.js';
 import type { BrokenLine } from './broken-line.js';
 import { partOfWord } from './part-words.js';
@@ -25,6 +26,12 @@ export interface Slip {
   };
   /** It may say that something is over, with where it begins and ends. */
   readonly over?: Omit<SaidOver, 'origin'> & { readonly start: number; readonly end: number };
+  /** Told instead where the conveyor has nothing of these names, which the line that is offered takes for places. */
+  readonly unnamed?: {
+    readonly conveyor: string;
+    readonly names: readonly string[];
+    readonly told: Pick<Slip, 'message' | 'mend'>;
+  };
 }
 
 export interface BrokenTokens extends BrokenLine {
@@ -43,6 +50,7 @@ export function slipOf(line: BrokenTokens, places: TokenPlaces): ToldLine {
   const { message, repair, isSure } = told;
   const mend = repair && mendOf(repair, line.from, places);
   const over = overIn(line, repair, places);
+  const unnamed = unnamedIn(line, repair, places);
   return {
     meant: repair && meantBy(line, repair),
     slip: {
@@ -51,8 +59,26 @@ export function slipOf(line: BrokenTokens, places: TokenPlaces): ToldLine {
       message,
       ...(mend ? { mend: isSure ? { ...mend, isSure } : mend } : {}),
       ...(over ? { over } : {}),
+      ...(unnamed ? { unnamed } : {}),
     },
   };
+}
+
+/** `liner of WB1, 20 mm`: another machine is no place of this one. */
+function unnamedIn(line: BrokenTokens, repair: LineRepair | undefined, places: TokenPlaces): Slip['unnamed'] {
+  const { words, heading } = line;
+  const wasPlace = (name: string): boolean =>
+    words.some(({ image }, at) => image === name && words[at - 1]?.type === 'at');
+  const names = (repair?.line ?? []).flatMap(({ type, image }, at, all) =>
+    type === 'ID' && all[at - 1]?.type === 'at' && !wasPlace(image) ? [image] : [],
+  );
+  const conveyor = (heading[1] ?? dated(words)?.conveyor)?.image;
+  if (names.length === 0 || conveyor === undefined) return undefined;
+  // A word of no kind: it is told, and says no place.
+  const plain = words.map((word) => (names.includes(word.image) ? { ...word, type: 'NAME' } : word));
+  const { message, repair: other, isSure } = tellBroken({ ...line, words: plain });
+  const mend = other && mendOf(other, line.from, places);
+  return mend ? { conveyor, names, told: { message, mend: isSure ? { ...mend, isSure } : mend } } : undefined;
 }
 
 /** Not where the line that is offered ends something by its own words already, or by the work that it names. */
@@ -86,7 +112,9 @@ function meantBy({ words }: BrokenTokens, { line }: LineRepair): string | undefi
 function mendOf({ from, to, words }: LineRepair, line: number, places: TokenPlaces): Slip['mend'] {
   // Several lines stand as far in as the one that was written.
   const indent = ' '.repeat(places.column(line) - 1);
-  const text = linesOf(words).map(imagesOf).join(`\n${indent}`);
+  const lines = linesOf(words);
+  const isInside = lines[0]?.at(-1)?.type === '{';
+  const text = lines.map(imagesOf).join(`\n${indent}${isInside ? '  ' : ''}`);
   const { start } = places.span(line + from);
   const before = from > 0 ? places.span(line + from - 1).end : start;
   if (to > from) {

@@ -4,7 +4,8 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { noteOf } from './general.js';
-import { keepsAll, readsSoundly } from './kept.js';
+import { keepsAll, readsSoundly, type SaidBy } from './kept.js';
+import type { LinePattern } from './pattern.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { isChainage } from './said-place.js';
@@ -13,6 +14,8 @@ import { imagesOf, isValue, isWord, keyword, plainImage, textsIn, type Word } fr
 export function stepInWords(line: BrokenLine): Otherwise | undefined {
   const { words, pattern } = line;
   const named = words[1]?.type === ':' ? 2 : 0;
+  const run = line.block === 'Order' ? testRun(words, named, pattern) : undefined;
+  if (run) return run;
   if (!mayBeWork(line, words[named])) return undefined;
   const { clauses, told } = takenApart(words.slice(named));
   const note = noteOf(
@@ -36,6 +39,53 @@ export function stepInWords(line: BrokenLine): Otherwise | undefined {
     at: named,
     message: `A step that no other word says is \`other work\`, in words of your own: \`${shown}\`${open.join('') || '.'}`,
     ...(open.length === 0 ? { repair: changed(words, read) } : {}),
+  };
+}
+
+/** `test run wet takes 1 h`, `trial run`: whether with product or without it is for whoever writes it to say. */
+function testRun(words: readonly Word[], named: number, pattern: LinePattern): Otherwise | undefined {
+  const { clauses, told } = takenApart(words.slice(named));
+  const said = told.map((word) => plainImage(word).toLowerCase()).join(' ');
+  const found =
+    /^(?:(?:test|trial|proof) ?-?run(?:ning)?|run(?:ning)? (?:test|trial)|run up|start ?up|restart)(?![a-z])/.exec(
+      said,
+    );
+  if (!found) return undefined;
+  const left = told.filter(
+    ({ image, type }) =>
+      type !== 'STRING' &&
+      !/^(?:test|trial|proof|run|running|up|start|startup|restart|with|without)$/.test(image),
+  );
+  const isKnown = left.find(({ image }) => /^(?:empty|dry|loaded|full|product|wet)$/.test(image));
+  const note = noteOf(
+    left.filter((word) => !/^(?:empty|loaded)$/.test(word.image)),
+    textsIn(told),
+  );
+  const lines = ['run empty', 'run loaded'].map((step) => [
+    ...words.slice(0, named),
+    keyword(step),
+    ...order.flatMap((each) => clauses.get(each) ?? []),
+    ...(note ? [note] : []),
+  ]);
+  const [empty = [], loaded = []] = lines;
+  if (!lines.every((line) => readsSoundly(line, pattern))) return undefined;
+  const only = /^(?:empty|dry)$/.test(isKnown?.image ?? '')
+    ? empty
+    : /^(?:loaded|full|product)$/.test(isKnown?.image ?? '')
+      ? loaded
+      : undefined;
+  const shown = only
+    ? `\`${imagesOf(only)}\``
+    : `\`${imagesOf(empty)}\` or, with product, \`${imagesOf(loaded)}\``;
+  return {
+    at: named,
+    message: `That the screw runs to be tried is a step: ${shown}.`,
+    ...(only
+      ? {
+          repair: changed(words, only),
+          senses: said.split(' ').map((each): SaidBy => [each, only[named]?.type ?? '']),
+        }
+      : {}),
   };
 }
 

@@ -45,7 +45,11 @@ const phrases: readonly (readonly [Work, string])[] = [
     `${part}${joins} ${did}|(?:(?:fitted|installed|put in|put on|put up|mounted) )?${did}${joins} ${part}`,
   ],
   ['renewed', `${part}${joins} (?:fitted|installed|mounted) new`],
-  ['greased', '(?:re-?)?greased|(?:re-?)?lubricated'],
+  ['greased', '(?:re-?)?greased|(?:re-?)?lubricated|(?:new|fresh|more) grease'],
+  [
+    'greased',
+    'grease (?:changed|renewed|replaced|pumped in|put in|added|topped up)|grease(?= (?:[a-z-]+ )?instead of)',
+  ],
   ['aligned', '(?:re-?)?aligned'],
   ['tightened', '(?:re-?)?(?:tightened|tensioned)(?: up)?|nipped up|pulled tight'],
 ];

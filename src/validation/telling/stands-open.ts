@@ -106,12 +106,18 @@ function isThere(
   const { name } = place;
   if ([line.point?.name, line.end?.name].includes(name)) return true;
   if (!conveyor) return saysNoPlace(line);
-  const parts = [...partsByKind(conveyor).values()].flat();
-  const at =
-    conveyor.points.find((point) => point.name === name)?.at ??
-    parts.find((part) => part.name === name || part.called === name)?.from;
+  const at = chainageNamed(conveyor, name);
   if (at === undefined) return saysNoPlace(line) && ['tail', 'head', 'drive'].includes(name);
   return isSamePlace({ at }, line);
+}
+
+/** Where a point or a part lies, by its name or by the number that pages print. */
+export function chainageNamed(conveyor: Conveyor, name: string): ConditionLine['at'] {
+  const parts = [...partsByKind(conveyor).values()].flat();
+  return (
+    conveyor.points.find((point) => point.name === name)?.at ??
+    parts.find((part) => part.name === name || part.called === name)?.from
+  );
 }
 
 function sharesAWord(line: ConditionLine, { told }: SaidOver): boolean {

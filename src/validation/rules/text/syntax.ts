@@ -6,7 +6,8 @@ import type { Fix, Found } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 import { replace } from '../../telling/fixes.js';
 import { onProblem } from '../../telling/on-problem.js';
-import { endingsFor, type Ending } from '../../telling/stands-open.js';
+import { chainageNamed, endingsFor, type Ending } from '../../telling/stands-open.js';
+import type { Estate } from '../../../domain/model/estate.js';
 
 export const syntax: Rule = {
   code: 'TL101',
@@ -20,13 +21,24 @@ export const syntax: Rule = {
 plant Tarnholt {
   outage ‹|Spring27 ›«2027-04-12» to 2027-04-23
 }`,
-  check: onProblem('syntax', (problem, { estate }) => {
+  check: onProblem('syntax', (written, { estate }) => {
+    const { unnamed } = written;
+    const problem = unnamed && !hasNamed(estate, unnamed) ? { ...written, ...unnamed } : written;
     const own = problem.mend ? [mending(problem.mend)] : [];
     const plain = { message: problem.message, ...(own.length > 0 ? { fixes: own } : {}) };
     const { over } = problem;
     return over ? ending(over, endingsFor(estate, over), plain, own) : plain;
   }),
 };
+
+/** Of a conveyor that cannot be read nobody knows. */
+function hasNamed(
+  { conveyors }: Estate,
+  { conveyor: name, names }: { readonly conveyor: string; readonly names: readonly string[] },
+): boolean {
+  const conveyor = conveyors.find((each) => each.name === name);
+  return !conveyor || names.some((each) => chainageNamed(conveyor, each) !== undefined);
+}
 
 type Said = Omit<Found, 'origin'>;
 
@@ -41,8 +53,7 @@ function ending(over: SaidOver, endings: readonly Ending[], plain: Said, own: re
       message: `${plain.message} What stands open there ends by its own line: ${list(lines.slice(0, most), 'or')}.`,
       ...(later.length > 0 ? { fixes: later } : {}),
     };
-  const kind = over.head === '' ? 'a note' : 'work';
-  const note = over.offered === undefined ? '' : ` As ${kind} that ends nothing it is \`${over.offered}\`.`;
+  const note = over.offered === undefined ? '' : ` What ends nothing is \`${over.offered}\`.`;
   const fix: Fix = {
     ...replace(over.origin, only.line, { title: `Write ${only.line}`, preferred: false }),
     offered: true,
