@@ -27,6 +27,14 @@ describe('orders of work', () => {
     expect(finding?.fixes?.filter((fix) => fix.preferred)).toHaveLength(1);
   });
 
+  test('`clean all` is of what the job renews and strips, and not of sound liner beside it', () => {
+    const clean = '  clean run above Gate by Alpha attended by Bravo\n';
+    const all = but(soundOrder, [clean, '  clean all by Alpha attended by Bravo\n']);
+    expect(codesIn('job', all)).toEqual([]);
+    const strip = '  strip run above Gate by Alpha attended by Bravo\n';
+    expect(codesIn('job', but(all, [strip, '']))).toContain('TL409');
+  });
+
   test('independent mistakes are all told', () => {
     const codes = codesIn(
       'job',

@@ -107,13 +107,18 @@ export function groundOf(job: Job, steps: readonly Step[], estate: Estate): Grou
   const endsOf = (run: Run): readonly number[] => laid.find((each) => each.run === run)?.layout.joints ?? [];
 
   const scope = job.relines.flatMap(({ stretch }) => intervalOf(conveyor, stretch, endsOf) ?? []);
-  const areas = steps.map((step): readonly Area[] | undefined => {
+  const said = steps.map((step): readonly Area[] | undefined => {
     if (step.stretch) {
       const found = intervalOf(conveyor, step.stretch, endsOf);
       return found && found.to > found.from ? [{ from: found.from, to: found.to }] : undefined;
     }
     return impliedArea(step, job, scope, whole);
   });
+  // `clean all` is of what is bare: of what the job renews, and of what its steps strip.
+  const bare = [...scope, ...steps.flatMap(({ action }, i) => (action === 'strip' ? (said[i] ?? []) : []))];
+  const areas = steps.map(({ action, stretch }, i) =>
+    action === 'clean' && stretch?.kind === 'all' && bare.length > 0 ? bare : said[i],
+  );
 
   const pieces: Piece[] = [];
   const add = <M extends Partial<Piece>>(kind: PieceKind, { from, to }: Area, more: M): Piece & M => {
