@@ -31,6 +31,7 @@ import type { NameUse } from '../domain/model/stated.js';
 import type { JobDraft, Sheet } from './sheet.js';
 import { buildConveyors, type ConveyorIndex } from './assembly/conveyors.js';
 import { closest, collect, findNamed, type NameTable } from './assembly/name-table.js';
+import { workFromTail } from './assembly/from-the-head.js';
 import { buildJob } from './assembly/jobs.js';
 import { withLinersFound } from '../domain/model/found-by-reline.js';
 import { linersOf } from '../domain/model/liners-there.js';
@@ -413,14 +414,15 @@ function oneLineRecords(
       sheets.flatMap((sheet) => sheet.services),
       conveyors,
       problems,
-      (draft, conveyor): Service => {
+      (written, conveyor): Service => {
         const known = { conveyors, relines, problems };
+        const draft = workFromTail(written, conveyor);
         const { place: stated, part, ended: closed, date } = draft;
         const place = withPlace(stated, part, date.day, conveyor, known);
         const ended = closed && withConditionPlace(closed, date.day, conveyor, known);
         const make = (): Service => ({ ...draft, conveyor, place, ...(ended ? { ended } : {}) });
         // Where a panel lies goes by the relines.
-        return place.panel || ended?.panel ? make() : kept(draft, conveyor, undefined, make);
+        return place.panel || ended?.panel ? make() : kept(written, conveyor, undefined, make);
       },
     ),
   };

@@ -238,15 +238,17 @@ function textOf(unit: Unit | undefined): string {
 function mergeInside(base: Unit | undefined, ours: Unit, theirs: Unit, merge: Merge): string | undefined {
   const [b, o, t] = [base?.inside, ours.inside, theirs.inside];
   if (!o || !t) return undefined;
+  const isFrame = ({ key }: { readonly key: string }): boolean =>
+    key === 'view' || key === 'gauge' || key === 'measured from';
   const frame = (unit: Inside | undefined): readonly string[] =>
-    (unit?.facts ?? []).filter(({ key }) => key === 'view' || key === 'gauge').map(({ body }) => bare(body));
+    (unit?.facts ?? []).filter(isFrame).map(({ body }) => bare(body));
   const readings = (unit: Inside | undefined): string =>
     (unit?.facts ?? [])
-      .filter(({ key }) => key !== 'view' && key !== 'gauge')
+      .filter((fact) => !isFrame(fact))
       .map(({ body }) => bare(body))
       .sort()
       .join('\n');
-  // A reading that one side wrote under a view or a gauge that the other side changed would say something else.
+  // A reading that one side wrote under a view, an end or a gauge that the other side changed would say something else.
   if (o.kind === 'inspection') {
     const [fb, fo, ft] = [b, o, t].map((unit) => frame(unit).join('\n'));
     const [rb, ro, rt] = [b, o, t].map(readings);

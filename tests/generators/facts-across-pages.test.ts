@@ -158,6 +158,12 @@ const facts: Readonly<Record<string, Case>> = {
       'view upstream\n  at 1 m clock 5:00 thickness 9 mm',
     ],
   },
+  'MeasuredFrom.end': {
+    lines: [
+      'measured from tail\n  at 1 m clock 5:00 thickness 9 mm',
+      'measured from head\n  at 1 m clock 5:00 thickness 9 mm',
+    ],
+  },
   'Gauge.kind': {
     lines: ['gauge ultrasonic\n  P1 thickness 9 mm', 'gauge calliper\n  P1 thickness 9 mm'],
   },

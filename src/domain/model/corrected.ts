@@ -101,7 +101,10 @@ function targetsOf(
   { conveyor, date, read, spot, writtenAs, says: said }: Correction,
   linersSeen: LinersSeen,
 ): readonly Target[] | CorrectionOutcome {
-  const looks = inspections.filter((each) => each.conveyor === conveyor && each.date.day === read.day);
+  const ofThatDay = inspections.filter((each) => each.conveyor === conveyor && each.date.day === read.day);
+  // A look that was written once more, as measured from the head, is the one that is right.
+  const again = spot.kind === 'all' && ofThatDay.some(({ measuredFrom }) => measuredFrom !== 'head');
+  const looks = again ? ofThatDay.filter(({ measuredFrom }) => measuredFrom !== 'head') : ofThatDay;
   if (spot.kind === 'point' && !conveyor.points.some(({ name }) => name === spot.point.name))
     return 'unreadable';
   if (looks.length === 0) return 'no such look';

@@ -186,6 +186,8 @@ export interface Inspection extends SeenBeside {
     readonly stated: boolean;
     readonly origin: Origin;
   };
+  /** As written; places are chainages from the tail already. */
+  readonly measuredFrom?: 'head' | 'tail';
   readonly gauge?: {
     readonly kind: 'ultrasonic' | 'depth gauge' | 'calliper' | 'by eye';
     readonly error?: Stated<'length'>;
@@ -588,6 +590,8 @@ export interface Service {
     | 'renewed'
     | 'tried'
     | 'found good';
+  /** Of the look that tells of it, as written; its place is a chainage from the tail already. */
+  readonly measuredFrom?: 'head' | 'tail';
   /** What was done, in the author's words. */
   readonly words?: string;
   /** The condition that it says it closes. */

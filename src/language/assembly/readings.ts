@@ -7,6 +7,7 @@ import type { Inspection, Place, Readings, Reline } from '../../domain/model/rec
 import type { Sheet } from '../sheet.js';
 import type { ConveyorIndex } from './conveyors.js';
 import { groupBy } from './group-by.js';
+import { lookFromTail } from './from-the-head.js';
 import { measuresPlaced, seenPlaced } from './seen-places.js';
 import { emptyColumns, segmentOf, type AlongSpot, type PlacedDraft } from './segment.js';
 
@@ -56,7 +57,8 @@ export function joinReadings(
     for (const [at, spot] of segment.along) along.set(row + at, spot);
     for (const place of segment.places) places.push(place);
     for (const problem of segment.problems) problems.push(problem);
-    for (const { draft } of segment.looks) {
+    for (const look of segment.looks) {
+      const draft = lookFromTail(look.draft, conveyor);
       const endRow = row + draft.endRow - draft.firstRow;
       const seen = { ...seenPlaced(draft, conveyor, known), ...measuresPlaced(draft, conveyor, known) };
       inspections.push({ ...draft, conveyor, ...seen, firstRow: row, endRow });

@@ -17,6 +17,7 @@ import type {
 import type { NameUse } from '../../domain/model/stated.js';
 import type { InspectionDraft, ReadingSpot, Sheet } from '../sheet.js';
 import { linersOf } from '../../domain/model/liners-there.js';
+import { noteFromTail, spotFromTail } from './from-the-head.js';
 import { closest } from './name-table.js';
 import { middleOfPanel, panelThere, pointOn, type PanelEnds } from './panel-there.js';
 import { createPlaces } from './places.js';
@@ -94,7 +95,8 @@ function build(
     columns.start.set(rows.start.subarray(firstRow, endRow), row);
     columns.end.set(rows.end.subarray(firstRow, endRow), row);
     for (let from = firstRow; from < endRow; from++, row++) {
-      const stated = rows.spots[rows.spot[from] ?? -1];
+      const written = rows.spots[rows.spot[from] ?? -1];
+      const stated = written && draft.measuredFrom === 'head' ? spotFromTail(written, conveyor) : written;
       const spot = settledSpot(conveyor, stated, relines, draft.date.day);
       if (isAlong(stated)) along.set(row, stated);
       if (stated?.kind === 'panel' && !spot) problems.push(panelNotThere(conveyor, stated.panel));
@@ -110,7 +112,8 @@ function build(
         looksElsewhere = true;
       }
       const note = rows.notes.size > 0 ? rows.notes.get(from) : undefined;
-      if (note !== undefined) columns.notes.set(row, note);
+      if (note !== undefined)
+        columns.notes.set(row, draft.measuredFrom === 'head' ? noteFromTail(note, conveyor) : note);
       const photo = rows.photos.size > 0 ? rows.photos.get(from) : undefined;
       if (photo !== undefined) columns.photos.set(row, photo);
     }

@@ -440,6 +440,14 @@ export const recordKeywords: KeywordDocs = {
     upstream: word('Against the flow: clock positions are mirrored once, on the way in.'),
     downstream: word('In the direction of flow: clock positions stand as written.'),
   },
+  MeasuredFrom: {
+    'measured from': word(
+      'The end from which every chainage of this look counts. Points, parts, panels and ends by their names stay where they are.',
+      'measured from ${1|head,tail|}',
+    ),
+    head: word('From the head: each chainage is taken as the length of the conveyor less it.'),
+    tail: word('From the tail, as everywhere.'),
+  },
   Gauge: {
     gauge: word(
       'How thickness was measured, and how well.',

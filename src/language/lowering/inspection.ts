@@ -33,7 +33,7 @@ export function lowerInspection(
   const date = reader.day(node, 'date');
   const meter = lowerMeter(reader, node);
   tellMeterTwice(reader, block, node, node.rows);
-  const { by, view, gauge } = lowerHow(reader, block, node);
+  const { by, view, gauge, measuredFrom } = lowerHow(reader, block, node);
   const mirrored = view.direction === 'upstream';
   const gaugeError = gauge?.error?.value ?? NaN;
   const seen: Seen = noMeasures();
@@ -57,7 +57,7 @@ export function lowerInspection(
     origin: reader.origin(node),
     view,
     ...seen,
-    ...stated({ by, gauge }),
+    ...stated({ by, gauge, measuredFrom }),
   };
 }
 
@@ -66,22 +66,28 @@ function lowerHow(
   reader: Reader,
   block: FactAccount,
   node: ast.Inspection,
-): Pick<Inspection, 'view'> & { by: string | undefined; gauge: Inspection['gauge'] | undefined } {
+): Pick<Inspection, 'view'> & {
+  by: string | undefined;
+  gauge: Inspection['gauge'] | undefined;
+  measuredFrom: Inspection['measuredFrom'] | undefined;
+} {
   let by: string | undefined;
   let view: Inspection['view'] = { direction: 'downstream', stated: false, origin: block.nameOrigin };
   let gauge: Inspection['gauge'];
+  let measuredFrom: Inspection['measuredFrom'];
   for (const row of node.rows) {
     if (row.$type === 'By' && block.first('by', row)) by = row.who;
     if (row.$type === 'View' && row.direction !== undefined && block.first('view', row)) {
       view = { direction: row.direction, stated: true, origin: reader.origin(row) };
     }
+    if (row.$type === 'MeasuredFrom' && block.first('measured from', row)) measuredFrom = row.end;
     if (row.$type === 'Gauge' && block.first('gauge', row)) {
       const kind = wordsOf(row, 'kind') as NonNullable<Inspection['gauge']>['kind'] | undefined; // the grammar takes these words only
       const error = reader.quantity(row, 'error', 'length', 'error of the gauge');
       if (kind) gauge = { kind, origin: reader.origin(row), ...stated({ error }) };
     }
   }
-  return { by, view, gauge };
+  return { by, view, gauge, measuredFrom };
 }
 
 function lowerOther(
@@ -95,6 +101,7 @@ function lowerOther(
   switch (row.$type) {
     case 'By':
     case 'View':
+    case 'MeasuredFrom':
     case 'Gauge':
     case 'WorkRow':
     case 'MeterNotRead':

@@ -350,9 +350,10 @@ export function lowerWorkIn(reader: Reader, node: ast.Block): readonly Draft<Ser
   const date = quiet.day(node, 'date');
   if (!conveyorUse || !date) return [];
   const mirrored = facts.some(looksUpstream);
+  const from = facts.find((fact) => fact.$type === 'MeasuredFrom')?.end;
   return rows.flatMap((row) => {
     const work = lowerWork(reader, row, mirrored);
-    return work ? [{ conveyorUse, date, ...work }] : [];
+    return work ? [{ conveyorUse, date, ...work, ...stated({ measuredFrom: from }) }] : [];
   });
 }
 

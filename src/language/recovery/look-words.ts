@@ -12,7 +12,7 @@ import type { LineSaying, Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 
-export const lookLines: readonly LineSaying[] = [lookedFrom, turned, hot, newLiner];
+export const lookLines: readonly LineSaying[] = [measuredFrom, lookedFrom, turned, hot, newLiner];
 
 const looking = /^(?:view|viewed|looked|looking|look|seen|standing|stood|inspected|walked|read|inspection)$/;
 /** Against the flow is upstream: the flow goes from the tail to the head. */
@@ -48,6 +48,43 @@ function lookedFrom({ block, words: written }: BrokenLine): Otherwise | undefine
     senses: words
       .flatMap((word) => plainImage(word).toLowerCase().split(' '))
       .map((each): SaidBy => [each, way]),
+  };
+}
+
+const measure =
+  /^(?:all |everything )*(?:chainages?|distances?|meters?|metres?|measured?|measures|measurements?|measuring|positions?|places|tape|counted|zero)\b/;
+const fromHead =
+  /\b(?:from|(?:starts?|begins?|zero|zero is) at) (?:the )?(?:head|discharge|outlet|top|upper)(?: end| side)?\b/;
+const fromTail =
+  /\b(?:from|(?:starts?|begins?|zero|zero is) at) (?:the )?(?:tail|inlet|feed|infeed|bottom|lower)(?: end| side)?\b/;
+const saidThen: ReadonlySet<string> = new Set(
+  (
+    'all everything chainage chainages distance distances meter meters metre metres measured measure measures measurement measurements ' +
+    'measuring position positions place places tape counted count zero start starts begin begins at are is were was taken read here ' +
+    'from the end side of look this in today'
+  ).split(' '),
+);
+
+/** `chainage from head`, `all measured from the top end`: from which end the whole look counts. */
+function measuredFrom({ block, words: written }: BrokenLine): Otherwise | undefined {
+  const words = joined(written);
+  const plain = words.filter(({ type }) => type !== 'STRING' && type !== ':');
+  const text = plain.map((word) => plainImage(word).toLowerCase()).join(' ');
+  if (block !== 'Inspection' || !measure.test(text) || words.some(({ type }) => /QUANTITY|NUMBER/.test(type)))
+    return undefined;
+  const end = fromHead.test(text) ? 'head' : fromTail.test(text) ? 'tail' : undefined;
+  const ends = /^(?:head|discharge|outlet|top|upper|tail|inlet|feed|infeed|bottom|lower)$/;
+  const singles = text.split(' ');
+  if (end === undefined || !singles.every((each) => saidThen.has(each) || ends.test(each))) return undefined;
+  if (textsIn(words).length > 0) return undefined;
+  const line = [keyword('measured from'), keyword(end)];
+  return {
+    at: 0,
+    message:
+      `From which end every chainage of the look counts is said with \`${imagesOf(line)}\`: ` +
+      'what goes by a name, a panel or an end stays where it is.',
+    repair: changed(written, line),
+    senses: singles.map((each): SaidBy => [each, ends.test(each) ? end : 'measured from']),
   };
 }
 

@@ -292,6 +292,8 @@ function correctedOtherwise({ block, words, pattern, reached }: BrokenLine): Oth
       repair: changed(words, line),
       senses: rest.filter(joins).map(({ image }): SaidBy => [image, 'read on']),
     };
+  const turned = fromTheOtherEnd(words, date);
+  if (turned) return turned;
   if (
     !/^(all|every|each|both)$/.test(of[0]?.image ?? '') &&
     !of.some(({ image }) => /^(and|exchanged|swapped)$/.test(image))
@@ -303,5 +305,27 @@ function correctedOtherwise({ block, words, pattern, reached }: BrokenLine): Oth
       'A correction is of one reading, with what counts instead of it: a line for each, ' +
       `\`correction ${conveyor.image} ${day.image} P1 read on ${date?.image ?? ''} thickness 7.4 mm by "…" "why"\`, P2 and so on; ` +
       'the look itself stays as it was written.',
+  };
+}
+
+/** `correction DG1 2026-05-20 all read on 2026-05-18 measured from head`: where a look was read stands in no correction. */
+function fromTheOtherEnd(words: readonly Word[], date: Word | undefined): Otherwise | undefined {
+  const text = words
+    .map((word) => plainImage(word))
+    .join(' ')
+    .toLowerCase();
+  if (
+    !/\b(?:measured from|from (?:the )?(?:head|top|discharge|other|wrong)|(?:wrong|other) end|chainages?)\b/.test(
+      text,
+    )
+  )
+    return undefined;
+  if (!/\b(?:all|every\w*|whole|look|chainages?)\b/.test(text)) return undefined;
+  const line = `${imagesOf(words.slice(0, 3))} all read on ${date?.image ?? ''} does not count by "…" "measured from the head"`;
+  return {
+    at: 3,
+    message:
+      `A correction moves no reading along the trough: \`${line}\` takes back what was read, and the look is written once more beside it, ` +
+      'with `measured from head` in its block: every chainage counts from there then.',
   };
 }
