@@ -125,8 +125,9 @@ function fault(line: string, part: string, { head, tail }: Where): string | unde
   if (problems.length > readSheet(isBlock ? head + tail : '', 0, 'a').problems.length)
     return `offers what does not read: ${own}`;
   const lost = lostIn(isBlock ? line : head + line, own);
-  // A liner is torn where one of its panels is.
-  const names = part === 'liner' ? ['liner', 'panel'] : [part];
+  // A liner is torn where one of its panels is, and a flight is the spiral.
+  const wider: Readonly<Record<string, string>> = { liner: 'panel', flight: 'spiral' };
+  const names = [part, ...(wider[part] === undefined ? [] : [wider[part]])];
   const plain = own.replace(/"[^"]*"/g, '');
   if (!own.startsWith('//') && !names.some((each) => plain.includes(each))) return `is not about it: ${own}`;
   return lost.length > 0 ? `loses ${lost.join(', ')}: ${own}` : undefined;

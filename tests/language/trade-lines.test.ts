@@ -693,6 +693,7 @@ describe('a short line that lacks something', () => {
     ['P6 not seen under material', 'inspection', 'P6 not seen "under material"'],
     ['P6 not found', 'inspection', 'P6 not seen "not found"'],
     ['crew B', 'reline', 'by "crew B"'],
+    ['by "crew 3" "moved here later"', 'inspection', 'by "crew 3" | finding "moved here later"'],
     ['greased', 'inspection', 'finding "greased"'],
     ['gauge ultrasonic 2 ± 0.2 mm', 'inspection', 'gauge ultrasonic ± 0.2 mm | finding "gauge 2"'],
     ['flight bent at 2.4 m', 'inspection', 'spiral bent at 2.4 m'],
@@ -762,6 +763,16 @@ describe('a short line that lacks something', () => {
       asIs,
       'serviced DG1 2025-02-10 closed interlock bypassed at H1 "wire taken out"',
     ],
+    [
+      'patch DG1 2023-01-16 at 5 m to 5.5 m thickness 12 mm plastic sheet screwed with plugs by "crew 2" "4.5 h"',
+      asIs,
+      'serviced DG1 2023-01-16 panel from 5 m to 5.5 m "patch 12 mm plastic sheet screwed with plugs: 4.5 h" by "crew 2"',
+    ],
+    [
+      'patch DG1 2023-01-16 PE sheet 10 mm glued from 5 m to 5.5 m',
+      asIs,
+      'serviced DG1 2023-01-16 panel from 5 m to 5.5 m "patch PE sheet 10 mm glued"',
+    ],
     ['spare "gate wiper"', (line: string) => `job J {\n  ${line}\n}\n`, 'tool "gate wiper"'],
     [
       'on the shelf 2 clips "hold-down clip, left pattern" for DG1 counted 2026-11-02',
@@ -775,14 +786,20 @@ describe('a short line that lacks something', () => {
     ],
   ])('or is offered: %s', (line, around, meant) => expect(answer(line, around)).toBe(meant));
 
-  test('a text in a heading goes inside', () => {
-    const text = 'inspection DG1 2022-03-15 "some day in March" {\n  P1 thickness 8 mm\n}\n';
+  test.each([
+    ['DG1 2022-03-15 "some day in March" {', 'DG1 2022-03-15 {\n  finding "some day in March"'],
+    ['DG1 2022-03-15 meter dead {', 'DG1 2022-03-15 meter not read {\n  finding "meter dead"'],
+  ])('what is told in a heading goes inside: %s', (heading, meant) => {
+    const text = `inspection ${heading}\n  P1 thickness 8 mm\n}\n`;
     const [slip] = parseText(text).slips;
     const mended = slip?.mend && text.slice(0, slip.mend.start) + slip.mend.text + text.slice(slip.mend.end);
-    expect(mended).toBe(
-      'inspection DG1 2022-03-15 {\n  finding "some day in March"\n  P1 thickness 8 mm\n}\n',
-    );
+    expect(mended).toBe(`inspection ${meant}\n  P1 thickness 8 mm\n}\n`);
   });
+
+  test('a reading by eye is shown with its own ±', () =>
+    expect(told(record('inspection')('P1 thickness 11 mm by eye'))).toContain(
+      '`P1 thickness 11 mm ± 1 mm "by eye"`',
+    ));
 });
 
 describe('a reading in doubt keeps its doubt, and no full weight', () => {

@@ -11,7 +11,7 @@ import { imagesOf, keyword, type Word } from './word.js';
 export function headingInOrder({ block, words, pattern }: BrokenLine): Otherwise | undefined {
   const [first, ...all] = words;
   if (block !== 'Block' || !first || first.type === 'ID') return undefined;
-  const noted = headingWithText(words, pattern);
+  const noted = headingWithText(words, pattern) ?? meterDead(words, pattern);
   if (noted) return noted;
   const head = all.slice(0, 5);
   const day = head.find(({ type }) => type === 'DATE');
@@ -41,6 +41,25 @@ function headingWithText(words: readonly Word[], pattern: LinePattern): Otherwis
   return {
     at: words.indexOf(text),
     message: `What is told of a record stands inside it: \`${imagesOf(line)}\`, \`${imagesOf(finding)}\`.`,
+    repair: inSeveralLines(words, [line, finding]),
+  };
+}
+
+/** `inspection DG1 2023-03-02 meter dead {`: nobody read it, and why stands inside. */
+function meterDead(words: readonly Word[], pattern: LinePattern): Otherwise | undefined {
+  const at = words.findIndex(({ type }) => type === 'meter');
+  const said = words.slice(at + 1, -1);
+  if (at < 3 || words.at(-1)?.type !== '{' || said.length === 0 || !said.every(({ type }) => type === 'ID'))
+    return undefined;
+  const line = [...words.slice(0, at + 1), keyword('not read'), ...words.slice(-1)];
+  const finding = [
+    keyword('finding'),
+    { type: 'STRING', image: `"${imagesOf([keyword('meter'), ...said])}"` },
+  ];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return {
+    at: at + 1,
+    message: `Hours that nobody read are left out, or said so: \`${imagesOf(line)}\`, and why inside: \`${imagesOf(finding)}\`.`,
     repair: inSeveralLines(words, [line, finding]),
   };
 }

@@ -2,13 +2,61 @@
 // 14 rpm`, `serviced DG1 from 2022-06-21 to 2022-06-22 gearbox oil changed`, `correction … reline read on 2023-09-05 meter 1190 h`.
 
 import type { BrokenLine } from './broken-line.js';
-import { noteOf } from './general.js';
+import { noteOf, takenApart } from './general.js';
 import { readsSoundly } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
-export const valueLines: readonly LineSaying[] = [otherOfTheDrive, fromTo, overDays, hoursCorrected];
+export const valueLines: readonly LineSaying[] = [
+  patchOfPlastic,
+  otherOfTheDrive,
+  fromTo,
+  overDays,
+  hoursCorrected,
+];
+
+const noSteel =
+  /^(?:plastic|pe|pe1000|pe-uhmw|polymer|polyethylene|nylon|rubber|wood|wooden|plywood|liner|epoxy|resin|sheet of pe|glued|bonded)$/i;
+
+/** `patch DG1 2023-01-16 at 5 m to 5.5 m thickness 12 mm plastic sheet screwed`: a patch is steel welded to the trough. */
+function patchOfPlastic({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [first, conveyor, day, ...rest] = words;
+  if (block !== 'Block' || first?.type !== 'patch' || !conveyor || day?.type !== 'DATE') return undefined;
+  const texts = textsIn(rest).flatMap((text) => text.split(/[^A-Za-z0-9-]+/));
+  const said = rest.filter(({ type }) => type !== 'STRING').map(({ image }) => image);
+  if (![...said, ...texts].some((each) => noSteel.test(each))) return undefined;
+  const { place, by, photo, told, texts: quoted } = takenApart(rest);
+  const stretch =
+    place[0]?.type === 'at' && place[2]?.type === 'to' ? [keyword('from'), ...place.slice(1)] : place;
+  const left = told.filter(({ type, image }) => type !== 'thickness' && image !== 'thick');
+  const note = noteOf([keyword('patch'), ...left], quoted);
+  const line = [
+    keyword('serviced'),
+    conveyor,
+    day,
+    keyword('panel'),
+    ...stretch,
+    ...(note ? [note] : []),
+    ...by,
+    ...photo,
+  ];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return {
+    at: 0,
+    message:
+      `A \`patch\` is steel welded to the trough, and its thickness is counted as steel; what was put over the liner is work on a panel: ` +
+      `\`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+    senses: [
+      ['patch', 'serviced'],
+      ['thickness', 'serviced'],
+      ['thick', 'serviced'],
+      ['liner', 'panel'],
+      ['at', 'from'],
+    ],
+  };
+}
 
 /** `drive change DG1 2023-04-03 frequency converter 30 Hz to 50 Hz speed 12 rpm by "x"`: what is neither power nor speed is its note. */
 function otherOfTheDrive({ block, words, pattern }: BrokenLine): Otherwise | undefined {

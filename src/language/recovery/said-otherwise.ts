@@ -30,7 +30,7 @@ import type { LinePattern } from './pattern.js';
 import { uncertainDay } from './uncertain-day.js';
 import { withUnitWords } from './unit-words.js';
 import { unquoted } from './unquoted.js';
-import { imagesOf, isWord, keyword, type Word } from './word.js';
+import { imagesOf, isWord, keyword, textsIn, type Word } from './word.js';
 
 /** Whatever line may lie near. */
 export function saidOtherwise(line: BrokenLine): Otherwise | undefined {
@@ -253,15 +253,7 @@ const plain: readonly LineSaying[] = [
 
   feetAndInches,
 
-  ({ block, words, reached }) =>
-    block === 'Inspection' && words[reached]?.type === 'by eye'
-      ? {
-          at: reached,
-          message:
-            'How thickness was read is said once of the look, `gauge by eye`; a reading that is less sure than the others says so: ' +
-            '`P6 thickness 5.0 mm ± 1 mm`.',
-        }
-      : undefined,
+  byEye,
 
   noteOfAValue,
 
@@ -406,6 +398,26 @@ function feetAndInches({ words, reached }: BrokenLine): Otherwise | undefined {
   };
 }
 
+/** `P1 thickness 11 mm by eye`: how sure it is, is for who looked to say. */
+function byEye({ block, words, reached, pattern }: BrokenLine): Otherwise | undefined {
+  if (block !== 'Inspection' || words[reached]?.type !== 'by eye') return undefined;
+  const head = words.slice(0, reached);
+  const size: Word = { type: 'QUANTITY', image: '1 mm' };
+  const own = [
+    ...head,
+    keyword('±'),
+    size,
+    { type: 'STRING', image: `"${['by eye', ...textsIn(words)].join(': ')}"` },
+  ];
+  const shown = readsSoundly(own, pattern) ? imagesOf(own) : 'P6 thickness 5.0 mm ± 1 mm';
+  return {
+    at: reached,
+    message:
+      'How thickness was read is said once of the look, `gauge by eye`; a reading that is less sure than the others says so: ' +
+      `\`${shown}\`, if it is right to a millimetre.`,
+  };
+}
+
 /** Lines of a look that end with their value. */
 const notNoted: ReadonlySet<string> = new Set(['gauge', 'by', 'view']);
 
@@ -418,5 +430,6 @@ function noteOfAValue({ block, words, reached }: BrokenLine): Otherwise | undefi
   return {
     at: reached,
     message: `\`${first.image}\` has no note: it is a line of its own, \`finding ${here.image}\`.`,
+    repair: inSeveralLines(words, [words.slice(0, reached), [keyword('finding'), here]]),
   };
 }
