@@ -488,7 +488,7 @@ const styles = `
 .day { white-space: nowrap; }
 .look .small { font-size: 8.8pt; }
 .blanks { display: grid; grid-auto-flow: column; grid-auto-columns: 1fr; gap: 3mm; margin: 3mm 0; }
-.blank { border: 0.8pt solid #000; height: 17mm; padding: 1mm 2mm; display: flex; flex-direction: column; justify-content: space-between; }
+.blank { border: 0.8pt solid #000; min-height: 17mm; padding: 1mm 2mm; display: flex; flex-direction: column; justify-content: space-between; }
 .blank span { font-weight: bold; }
 .caution p { margin: 0 0 1mm; }
 table.points td { height: 12mm; vertical-align: middle; }

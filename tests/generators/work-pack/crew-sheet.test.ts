@@ -16,7 +16,7 @@ import { standingCaution } from '../../../src/generators/work-pack/parts/caution
 import { workPack } from '../../../src/generators/work-pack/work-pack.js';
 import { troughline } from '../../cli/console.js';
 import { openBrowser, pagesOf } from '../browser.js';
-import { day, liftConveyor, read, theJob, type EstateFacts } from '../estate.js';
+import { day, liftConveyor, read, tarnholt, theJob, type EstateFacts } from '../estate.js';
 
 const root = fileURLToPath(new URL('../../../', import.meta.url));
 
@@ -46,6 +46,25 @@ interface Row {
   readonly sign: boolean;
   readonly text: string;
 }
+
+test('how many people a platform bears is said once for every step, and a lower number at its step', () => {
+  const estate = tarnholt();
+  const job = estate.jobs.find(({ name }) => name === 'DG1_Winter27');
+  if (!job) throw new Error('the demo has no DG1_Winter27');
+  const made = workPack(estate, job, { asOf: day('2026-10-31') });
+  const [first, ...others] = made.steps;
+  if (!first) throw new Error('no steps');
+  expect(
+    made.steps.filter(({ measures }) => measures.join().includes('at most 2 people')).length,
+  ).toBeGreaterThan(9);
+  const html = crewSheetHtml({
+    ...made,
+    steps: [{ ...first, measures: ['MP1: at most 1 person.'] }, ...others],
+  });
+  expect(html.match(/at most 2 people/g)).toHaveLength(1);
+  expect(html).toContain('at most 2 people on it in every step');
+  expect(html).toContain('MP1: at most 1 person.');
+});
 
 describe('in a browser', () => {
   let browser: Browser;

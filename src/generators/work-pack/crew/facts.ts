@@ -47,9 +47,25 @@ export function crewSheet(pack: WorkPack): CrewSheet {
         pack.fixings.length > 1 ? `${liner}: ${inShort}` : inShort,
       ),
     ],
-    steps: once.map((step, index) => crewStep(withAgain(pack, step), once[index - 1])),
+    steps: once.map((step, index) => crewStep(saidOnce(pack, withAgain(pack, step)), once[index - 1])),
     holds: once.filter((step) => step.hold).map((step) => step.number),
   };
+}
+
+/** How many a platform bears stands in the head, for every step on it; a step where fewer may be on it says so. */
+function saidOnce({ accessUnits }: WorkPack, step: StepRow): StepRow {
+  const isSaid = (measure: string): boolean =>
+    accessUnits.some(
+      ({ name, people }) =>
+        people !== undefined &&
+        (measure.startsWith(`${name}:`) || measure.startsWith(`${name}, `)) &&
+        measure.endsWith(`: ${onIt(people)}.`),
+    );
+  return { ...step, measures: step.measures.filter((measure) => !isSaid(measure)) };
+}
+
+function onIt(people: number): string {
+  return `at most ${counted(people, 'person', 'people')}`;
 }
 
 /** The first test of the air names the hours of all that follow it, which have no rows of their own here. */
@@ -81,7 +97,7 @@ function headOf({
       each.name,
       each.title,
       each.limit === undefined ? '' : `at most ${formatMass(each.limit)}`,
-      each.people === undefined ? '' : `at most ${counted(each.people, 'person', 'people')}`,
+      each.people === undefined ? '' : `${onIt(each.people)} on it in every step`,
       reachOf(each),
     ]
       .filter(Boolean)
