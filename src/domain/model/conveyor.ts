@@ -35,6 +35,8 @@ export interface Conveyor {
   readonly wornSector?: { readonly from: StatedClock; readonly to: StatedClock; readonly origin: Origin };
   readonly clearance?: Range<'length'>;
   readonly conveys?: { readonly material: string; readonly origin: Origin };
+  /** What comes off it while people are at it, in the author's words; left out, the pack goes by what is conveyed. */
+  readonly givesOff?: readonly string[];
   readonly bulkDensity?: Stated<'density'>;
   readonly fill?: Stated<'ratio'>;
   readonly capacity?: Stated<'mass flow'>;

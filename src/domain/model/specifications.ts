@@ -24,6 +24,8 @@ export interface LinerSpecification {
   /** Remaining thickness at which the liner must be changed. */
   readonly condemn: Stated<'length'>;
   readonly bolt?: Bolt;
+  /** What holds it where no bolt does, or beside them. */
+  readonly heldBy?: StatedWords;
   /** Overall, with the countersunk head. */
   readonly boltLength?: Stated<'length'>;
   readonly tighteningTorque?: Stated<'torque'>;

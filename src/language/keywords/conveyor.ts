@@ -96,6 +96,13 @@ export const conveyorKeywords: KeywordDocs = {
     trough: word('What the trough is made of, on a line of its own.', 'trough material ${1:S235}'),
     material: word('As behind the plate of the trough.', 'material ${1:S235}'),
   },
+  GivesOff: {
+    'gives off': word(
+      'What comes off the material while people are at it, each in quotes: the cautions and the gas test of the pack name it, ' +
+        'beside what comes off the material that `conveys` names.',
+      'gives off "${1:carbon monoxide}", "${2:wood dust}"',
+    ),
+  },
   Trough: {
     trough: word(
       'Cross-section of the trough: inside radius of the steel, straight side above the centre line, plate thickness.',

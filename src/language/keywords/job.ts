@@ -99,7 +99,7 @@ export const jobKeywords: KeywordDocs = {
   },
   Spare: {
     spare: word(
-      'How many more than the work needs are taken along. Left out, a usual share.',
+      'How many more than the work needs are taken along, left out a usual share; or a part to have at hand, in quotes: `spare 1 "gate wiper"`.',
       'spare ${1:2} ${2|panels,fixings|}',
     ),
     panels: word('Enough sheets for so many more panels.'),

@@ -104,6 +104,12 @@ export const specificationKeywords: KeywordDocs = {
       'countersink ${1:4} mm',
     ),
   },
+  HeldBy: {
+    'fixed by': word(
+      'What holds the panels: without a `bolt` line the pack says this in place of bolts, holes and torque.',
+      'fixed by "${1:clamp strips along both top edges}"',
+    ),
+  },
   Drill: {
     drill: word(
       'Size of the hole through liner and trough. Usual for M8, M10 and M12: 9, 11 and 13.5 mm (ISO 273, medium).',

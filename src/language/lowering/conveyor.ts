@@ -228,6 +228,8 @@ function lowerFact(reader: Reader, block: FactAccount, fact: PlainFact, facts: F
       return block.first('conveys', fact) && fact.material !== undefined
         ? keep('conveys', { material: fact.material, origin })
         : undefined;
+    case 'GivesOff':
+      return block.first('gives off', fact) ? keep('givesOff', [...fact.what]) : undefined;
     case 'Trough': {
       if (!block.first('trough', fact)) return;
       const insideRadius = reader.quantity(

@@ -145,7 +145,12 @@ function lowerTool(reader: Reader, fact: ast.Tool, { tools }: Lists): void {
     tools.push({ what: fact.what, origin: reader.origin(fact), ...stated({ count }) });
 }
 
-function lowerSpare(reader: Reader, block: FactAccount, fact: ast.Spare, { spares }: Lists): void {
+function lowerSpare(reader: Reader, block: FactAccount, fact: ast.Spare, { spares, tools }: Lists): void {
+  if (fact.what !== undefined) {
+    const pieces = fact.count === undefined ? undefined : reader.count(fact, 'count', 'spares to bring');
+    tools.push({ what: `${fact.what} (spare)`, ...stated({ count: pieces }), origin: reader.origin(fact) });
+    return;
+  }
   if (fact.item === undefined) return;
   const item = fact.item === 'panel' || fact.item === 'panels' ? 'panels' : 'fixings';
   if (!block.first(`spare ${item}`, fact)) return;

@@ -8,10 +8,19 @@ import type { LeftLine } from '../recover.js';
 
 /** By block, first words of lines that no other line rests on. `ID` stands for a name. */
 const spared: Readonly<Record<string, ReadonlySet<string>>> = {
-  liner: new Set(['sealant', 'price', 'expected life', 'tightening torque', 'bolt length', 'drill']),
+  liner: new Set([
+    'sealant',
+    'fixed by',
+    'price',
+    'expected life',
+    'tightening torque',
+    'bolt length',
+    'drill',
+  ]),
   screw: new Set(['price']),
   conveyor: new Set([
     'conveys',
+    'gives off',
     'hatch',
     'capacity',
     'fill',

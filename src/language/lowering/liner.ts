@@ -61,9 +61,9 @@ export function lowerLiner(
         if (drill) facts.drill = drill;
         break;
       }
+      case 'HeldBy':
       case 'Sealant':
-        if (block.first('sealant', fact) && fact.what !== undefined)
-          facts.sealant = { words: fact.what, origin: reader.origin(fact) };
+        lowerWords(reader, block, fact, facts);
         break;
       case 'Joint': {
         const joint = block.first('joint', fact) ? lowerJoint(reader, fact) : undefined;
@@ -114,6 +114,14 @@ export function lowerLiner(
       condemn,
     },
   };
+}
+
+/** What is said in quotes. */
+function lowerWords(reader: Reader, block: FactAccount, fact: ast.HeldBy | ast.Sealant, facts: Facts): void {
+  const [key, keyword] =
+    fact.$type === 'HeldBy' ? (['heldBy', 'fixed by'] as const) : (['sealant', 'sealant'] as const);
+  if (block.first(keyword, fact) && fact.what !== undefined)
+    facts[key] = { words: fact.what, origin: reader.origin(fact) };
 }
 
 function lowerMeasure(reader: Reader, block: FactAccount, fact: ast.LinerMeasure, facts: Facts): void {

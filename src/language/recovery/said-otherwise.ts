@@ -3,6 +3,7 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { declaredOtherwise } from './declared-line.js';
+import { quotedFact } from './quoted-facts.js';
 import { headWords } from './head-words.js';
 import { headingInOrder } from './heading-order.js';
 import { isOffered, keepsAll, readsSoundly, type SaidBy } from './kept.js';
@@ -203,6 +204,8 @@ const plain: readonly LineSaying[] = [
           message: '`closed on` stands behind what it closes: `panel torn at 14.2 m closed on 2026-03-20`.',
         }
       : undefined,
+
+  quotedFact,
 
   closedOnADay,
 

@@ -98,7 +98,7 @@ function enclosedSpace({ conveyor, heat }: CautionFacts): Caution {
   return {
     heading: conveyor.confinedSpace ? 'Confined space, declared for this conveyor' : 'Enclosed space and gas',
     text: [
-      ...gasOf(conveyor.conveys?.material ?? ''),
+      ...gasesOf(conveyor),
       'Air counts as dangerous above 10 % of the lower flammable limit, ' +
         'below 19.5 % or above 23.5 % oxygen, or above the site’s limit for any toxic gas. ' +
         (heat === 'cold' ? 'That is for going in.' : 'That is for going in; hot work needs less, see there.'),
@@ -111,16 +111,66 @@ function enclosedSpace({ conveyor, heat }: CautionFacts): Caution {
   };
 }
 
+const rotting = /sludge|digest|manure|slurry|sewage/i;
+const composting = /compost|mulch|green waste/i;
+
+/** What is declared, and what a known product gives off besides; of sludge and heaps only where nothing else is known. */
+function gasesOf({ givesOff, conveys }: Conveyor): readonly string[] {
+  const product = conveys?.material ?? '';
+  if (!givesOff) return gasOf(product);
+  const isKnown = rotting.test(product) || composting.test(product) || isWooden(product);
+  return [...declaredGas(givesOff), ...(isKnown ? gasOf(product) : [])];
+}
+
+/** What is known of each that is declared; the rest stands as it was written. */
+function declaredGas(all: readonly string[]): readonly string[] {
+  const known = all.flatMap((each) => knownOf.find(([name]) => name.test(each))?.[1] ?? []);
+  return [`Declared for this machine: it gives off ${all.join(', ')}.`, ...new Set(known)];
+}
+
+/** Limits as in NIOSH’s pocket guide, from memory, as those below. */
+const knownOf: readonly (readonly [RegExp, string])[] = [
+  [
+    /carbon monoxide|\bCO\b/i,
+    'Carbon monoxide has no smell: usual limit over a shift 20 ppm, dangerous to life at 1200 ppm.',
+  ],
+  [
+    /hydrogen sul(ph|f)ide|H2S/i,
+    'Hydrogen sulphide comes more when material is disturbed. Smell gives no warning: it numbs it.',
+  ],
+  [
+    /carbon dioxide|CO2/i,
+    'Carbon dioxide is heavier than air and lies in the low end: usual limit over a shift 0.5 %, dangerous to life at 4 %.',
+  ],
+  [
+    /ammonia|NH3/i,
+    'Ammonia burns eyes and lungs: usual limit over a shift 25 ppm, dangerous to life at 300 ppm.',
+  ],
+  [
+    /methane|biogas/i,
+    'Methane burns and explodes, is lighter than air and lies under covers at the high end.',
+  ],
+  [
+    /dust/i,
+    'Fine dust burns and explodes, and harms the lungs: no flame, no sweeping dry, no blowing down; breathing protection as the site has assessed it.',
+  ],
+  [
+    /smoulder|smolder|smoke|heat/i,
+    'What smoulders inside shows as a warm place or smoke: look for it before anything is stirred, with water at hand.',
+  ],
+  [
+    /solvent|vapou?r/i,
+    'Vapours may be heavier than air and burn: ask for their data sheet and test for them.',
+  ],
+];
+
 /** By the product that is declared; of sludge and of heaps where none is, or where it may be either. */
 function gasOf(product: string): readonly string[] {
-  const [rots, composts] = [
-    /sludge|digest|manure|slurry|sewage/i.test(product),
-    /compost|mulch|green waste/i.test(product),
-  ];
+  const [rots, composts] = [rotting.test(product), composting.test(product)];
   const wooden = isWooden(product);
   const low = rots && !composts ? ' Carbon dioxide is heavier than air and lies in the low end.' : '';
   const wet =
-    'Sludge and digestate give off hydrogen sulphide, carbon dioxide and methane, ' +
+    `${rots || composts ? 'Sludge and digestate give off' : 'What is wet and rots gives off'} hydrogen sulphide, carbon dioxide and methane, ` +
     `more when they are disturbed. Smell gives no warning: hydrogen sulphide numbs it.${low}`;
   const heaps =
     'Composting material takes up oxygen and gives off carbon dioxide, ' +

@@ -14,17 +14,25 @@ import type { LengthUnit } from '../../../domain/units/length-words.js';
 import { lengthWords } from '../../../domain/units/length-words.js';
 import type { Fact, FixingFacts } from '../pack.js';
 
-/** Undefined for a liner without bolts. `plate`: of the trough, mm. */
+/** Undefined for a liner of which nothing is said. `plate`: of the trough, mm. */
 export function fixingOf(
   liner: LinerSpecification,
   plate: number,
   unit: LengthUnit,
 ): FixingFacts | undefined {
-  if (!liner.bolt) return undefined;
+  const held = liner.heldBy ? [{ name: 'Held by', value: liner.heldBy.words }] : [];
+  if (!liner.bolt)
+    return liner.heldBy
+      ? {
+          liner: liner.name,
+          facts: [...held, { name: 'Bolts', value: 'none declared for this liner' }],
+          inShort: `${liner.heldBy.words}; no bolts.`,
+        }
+      : undefined;
   const facts = [bolt(liner, plate, unit), hole(liner, plate, unit), countersink(liner, unit), torque(liner)];
   return {
     liner: liner.name,
-    facts: [...facts, { name: 'Sealant', value: liner.sealant?.words ?? notWritten }],
+    facts: [...held, ...facts, { name: 'Sealant', value: liner.sealant?.words ?? notWritten }],
     inShort: inShort(liner, unit),
   };
 }

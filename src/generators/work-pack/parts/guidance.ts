@@ -235,6 +235,8 @@ export interface StepSetting {
   readonly gap: string | undefined;
   /** Some of its panels are butted and some have a gap. */
   readonly someButted: boolean;
+  /** What holds panels that have no bolts; undefined where all are bolted, or nothing is said. */
+  readonly heldBy: string | undefined;
 }
 
 export function guidanceFor(action: StepAction, setting: StepSetting): Guidance {
@@ -250,16 +252,25 @@ export function guidanceFor(action: StepAction, setting: StepSetting): Guidance 
         ? { ...own, check: 'Joints in line, bolts of the joints tight as the maker says, spiral held.' }
         : own;
     case 'fit':
-      return { ...own, work: fitting(jointWords(setting)) };
+      return { ...own, work: fitting(jointWords(setting), setting.heldBy) };
+    case 'strip':
+      return setting.heldBy === undefined
+        ? own
+        : {
+            ...own,
+            work: own.work.replace('Undo the bolts', `Take off what holds them (${setting.heldBy})`),
+          };
     default:
       return own;
   }
 }
 
 /** Each panel as `joined` says. */
-function fitting(joined: string): string {
+function fitting(joined: string, heldBy?: string): string {
+  const first = `Fit in the order of the panel list, each panel ${joined}, `;
+  if (heldBy !== undefined) return `${first}then held by ${heldBy}.`;
   return (
-    `Fit in the order of the panel list, each panel ${joined}, ` +
+    first +
     'then drilled through the trough’s holes, countersunk and bolted. ' +
     'The countersink must stay in the first colour.'
   );

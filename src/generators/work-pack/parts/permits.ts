@@ -51,7 +51,7 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
       name: 'Gas test',
       need: conveyor.confinedSpace || facts.testsAir ? 'needed' : 'to be judged on site',
       why: airWords(conveyor.confinedSpace || facts.testsAir, interval?.value),
-      ask: 'Flammable, oxygen, hydrogen sulphide, carbon dioxide, ammonia; instrument and its check date.',
+      ask: `${gasesAsked(conveyor)}; instrument and its check date.`,
     },
     ...hotWork(facts),
     {
@@ -76,6 +76,12 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
       ask: 'Lift plan, gear certificates, person in charge of lifting.',
     },
   ];
+}
+
+/** What is declared to come off the material, and what comes off what rots. */
+function gasesAsked({ givesOff }: Conveyor): string {
+  const usual = ['hydrogen sulphide', 'carbon dioxide', 'ammonia'];
+  return ['Flammable', 'oxygen', ...new Set([...(givesOff ?? []), ...usual])].join(', ');
 }
 
 /** What is asked for has to be there: whoever issues the pack says what lifts, or is told that nobody has said it. */

@@ -1,7 +1,7 @@
 // The order as rows of a work sheet: what, where, who, with what, when, after what, and what is signed before the next.
 
 import { safeguardWords } from '../../../domain/conditions/safeguards-declared.js';
-import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { hasGate, type Conveyor } from '../../../domain/model/conveyor.js';
 import type { Heat, Job, Step } from '../../../domain/model/job.js';
 import { emptiedBy } from '../../../domain/order/emptying.js';
 import { countHoldDowns, holdDownWords } from '../../../domain/model/hold-down-count.js';
@@ -89,14 +89,16 @@ function jointsIn(
   { runs }: Ground,
   areas: readonly Area[],
   unit: LengthUnit,
-): Pick<StepSetting, 'gap' | 'someButted'> {
-  const policies = runs
-    .filter(({ panels }) => within(panels, areas).length > 0)
-    .map(({ liner }) => (liner.joint.policy === 'gap' ? liner.joint.gap.value : 0));
+): Pick<StepSetting, 'gap' | 'someButted' | 'heldBy'> {
+  const here = runs.filter(({ panels }) => within(panels, areas).length > 0);
+  const held = here.flatMap(({ liner }) => (liner.bolt ? [] : (liner.heldBy?.words ?? [])));
+  const policies = here.map(({ liner }) => (liner.joint.policy === 'gap' ? liner.joint.gap.value : 0));
   const gaps = [...new Set(policies.filter((gap) => gap > 0))].sort((a, b) => a - b);
   return {
     gap: gaps.length === 0 ? undefined : gaps.map((gap) => lengthWords(gap, unit)).join(' or '),
     someButted: gaps.length > 0 && policies.some((gap) => gap === 0),
+    // Where only some of the liners have no bolts, the usual words stand.
+    heldBy: held.length > 0 && held.length === here.length ? [...new Set(held)].join('; ') : undefined,
   };
 }
 
@@ -137,6 +139,21 @@ function measuresOf(step: Step, { conveyor }: Job, served: string): readonly str
   ];
 }
 
+/** Shut off is not empty: a cylinder moves by what is left in its hose. */
+function pressures({ isolations, breaks }: Conveyor): readonly string[] {
+  const held = isolations.filter(({ kind }) => kind === 'hydraulic' || kind === 'pneumatic');
+  const names = held.map(
+    ({ name, title, kind }) => `${name}${title === undefined ? '' : ` ${title}`} (${kind})`,
+  );
+  // Its cylinder may be what holds it.
+  const pinned = breaks.some(hasGate) ? 'A gate that is to stay shut is pinned first. ' : '';
+  return names.length === 0
+    ? []
+    : [
+        `${pinned}Vent, and see the pressure gone: ${names.join('; ')}. Accumulators and hoses behind it too.`,
+      ];
+}
+
 /** What stands over the screw comes out or is held off with the power, and what is wet runs out before anything is opened. */
 function heldAbove({ action }: Step, conveyor: Conveyor, unit: LengthUnit): readonly string[] {
   const hoppers = hoppersWords(conveyor, unit).join('; ');
@@ -147,7 +164,10 @@ function heldAbove({ action }: Step, conveyor: Conveyor, unit: LengthUnit): read
     case 'isolate':
       return hoppers === '' ? [] : [`Emptied, or held off, before this is signed: ${hoppers}.`];
     case 'prove dead':
-      return drains === '' ? [] : [`Then open, and let run out what stands in the trough: ${drains}.`];
+      return [
+        ...pressures(conveyor),
+        ...(drains === '' ? [] : [`Then open, and let run out what stands in the trough: ${drains}.`]),
+      ];
     case 'remove isolation':
       return drains === '' ? [] : [`Shut again, and tight: ${drains}.`];
     default:
