@@ -782,7 +782,6 @@ describe('a short line that lacks something', () => {
       asIs,
       'serviced DG1 2023-01-16 panel from 5 m to 5.5 m "patch PE sheet 10 mm glued"',
     ],
-    ['spare "gate wiper"', (line: string) => `job J {\n  ${line}\n}\n`, 'tool "gate wiper"'],
     [
       'on the shelf 2 clips "hold-down clip, left pattern" for DG1 counted 2026-11-02',
       plantLine,

@@ -6,7 +6,7 @@ import { joined } from './joined.js';
 import { isOffered, readsSoundly } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
-import { imagesOf, keyword, plainImage, type Word } from './word.js';
+import { imagesOf, keyword, type Word } from './word.js';
 
 export function quotedFact(line: BrokenLine): Otherwise | undefined {
   switch (line.block) {
@@ -16,8 +16,6 @@ export function quotedFact(line: BrokenLine): Otherwise | undefined {
       return asGivenOff(line);
     case 'Job':
       return asSpare(line);
-    case 'Order':
-      return asTrial(line);
     default:
       return undefined;
   }
@@ -77,26 +75,6 @@ function asSpare({ words, pattern }: BrokenLine): Otherwise | undefined {
   return isOffered(words, line, pattern)
     ? offered(words, line, 'A part to have at hand is said in quotes')
     : undefined;
-}
-
-/** `test run wet takes 1 h`: with or without material only the author knows. */
-function asTrial({ words }: BrokenLine): Otherwise | undefined {
-  const [first, second, ...rest] = words.map((word) => plainImage(word));
-  if (
-    first === undefined ||
-    !/^(test|trial|dry|wet)( run)?$/.test(first) ||
-    !(first.includes('run') || second === 'run')
-  )
-    return undefined;
-  const takes = words.findIndex(({ type }) => type === 'takes');
-  const time = takes < 0 ? '' : ` takes ${words[takes + 1]?.image ?? '…'}`;
-  const own = rest.includes('takes') ? rest.slice(0, rest.indexOf('takes')) : rest;
-  return {
-    at: 0,
-    message:
-      `A trial run is \`run empty${time}\`, and with material \`run loaded${time}\`; what else there is to say stands behind it ` +
-      `in quotes: \`run loaded${time} "${[first, second, ...own].join(' ')}"\`, say.`,
-  };
 }
 
 function offered(words: readonly Word[], line: readonly Word[], why: string): Otherwise {
