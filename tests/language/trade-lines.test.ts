@@ -745,6 +745,13 @@ describe('a short line that lacks something', () => {
       '`ordered Twelve 3 panels on 2024-07-08 arrives …`',
     ],
     [
+      'correction DG1 2026-01-19 meter change 2023-03-06 to 40 h "not from nought"',
+      asIs,
+      'A meter change stays as it was written, and what it lacks is one more of that day, from the hours that it says to those that are right: ' +
+        '`meter change DG1 2023-03-06 from 0 h to 40 h "…"`, where it says `to 0 h`; where the hours of the old meter are wrong, from the right ' +
+        'ones to those that it says. The two are taken together.',
+    ],
+    [
       'correction DG1 2024-09-25 P1 thickness before 2024-09-23 all in doubt "plywood"',
       asIs,
       '`correction DG1 2024-09-25 P1 read on 2024-09-23 does not count by "…" "plywood"`',

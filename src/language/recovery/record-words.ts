@@ -12,6 +12,7 @@ import { isName } from './said-place.js';
 import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 
 export const recordLines: readonly LineSaying[] = [
+  meterChangeMended,
   bought,
   meterChanged,
   headingByAnotherName,
@@ -327,5 +328,22 @@ function fromTheOtherEnd(words: readonly Word[], date: Word | undefined): Otherw
     message:
       `A correction moves no reading along the trough: \`${line}\` takes back what was read, and the look is written once more beside it, ` +
       'with `measured from head` in its block: every chainage counts from there then.',
+  };
+}
+
+/** `correction DG1 2026-01-19 meter change 2023-03-06 to 40 h`: a second change of that day joins the hours as they were. */
+function meterChangeMended({ block, words }: BrokenLine): Otherwise | undefined {
+  const at = words.findIndex(({ type, image }) => type === 'meter change' || image === 'meter change');
+  const [first, conveyor, day, ...rest] = words;
+  if (block !== 'Block' || first?.type !== 'correction' || at < 0 || day?.type !== 'DATE') return undefined;
+  const changed = rest.find(({ type }) => type === 'DATE')?.image ?? day.image;
+  const hours = rest.filter(({ type, image }) => type === 'QUANTITY' && /\d ?h(?:ours)?$/.test(image)).at(-1);
+  const right = hours?.image ?? '40 h';
+  return {
+    at,
+    message:
+      'A meter change stays as it was written, and what it lacks is one more of that day, from the hours that it says to those that are ' +
+      `right: \`meter change ${conveyor?.image ?? 'DG1'} ${changed} from 0 h to ${right} "…"\`, where it says \`to 0 h\`; where the hours ` +
+      'of the old meter are wrong, from the right ones to those that it says. The two are taken together.',
   };
 }

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import type { MeterChange } from '../../../src/domain/model/records.js';
 import { describe, expect, it } from 'vitest';
 import { dayAt, historyOf, momentOf, momentOn } from '../../../src/domain/model/history.js';
 import { newestDay } from '../../../src/domain/model/newest.js';
@@ -57,6 +58,25 @@ describe('running hours since commissioning', () => {
     const [first, second] = historyOf(e, dg1).inspections;
     expect(momentOf(historyOf(e, dg1), first!.inspection).hours).toBe(1500);
     expect(momentOf(historyOf(e, dg1), second!.inspection).hours).toBe(2400 + 500);
+  });
+
+  it('survive a meter change that was written wrong, where a second one of that day says so', () => {
+    const hoursWith = (...changes: readonly MeterChange[]): number | undefined => {
+      const e = estate({
+        conveyors: [dg1],
+        looks: [look('2024-06-01', 1500), look('2025-01-01', 600)],
+        meterChanges: changes,
+      });
+      return momentOf(historyOf(e, dg1), historyOf(e, dg1).inspections[1]!.inspection).hours;
+    };
+    const right = hoursWith(meterChange(dg1, '2024-09-01', 2400, 100));
+    const [toNought, fromLess] = [
+      meterChange(dg1, '2024-09-01', 2400, 0),
+      meterChange(dg1, '2024-09-01', 2300, 100),
+    ];
+    expect(hoursWith(toNought)).not.toBe(right);
+    expect(hoursWith(toNought, meterChange(dg1, '2024-09-01', 0, 100))).toBe(right);
+    expect(hoursWith(fromLess, meterChange(dg1, '2024-09-01', 2400, 2300))).toBe(right);
   });
 
   it('count from the reading at commissioning, not from zero on the meter', () => {
