@@ -22,6 +22,11 @@ import type { LinerAt } from './trial-work.js';
 import { chancesOn, keepsRisks, type GoesBy, type TwoChances } from './two-chances.js';
 import { dayPassed, type ChanceBy, type PanelOutlook, type WearOutlook } from './wear-outlook.js';
 
+export interface Passing {
+  readonly day: CalendarDay;
+  readonly by: 'condemn limit' | 'steel';
+}
+
 export interface ConveyorDecision {
   readonly conveyor: Conveyor;
   readonly asOf: CalendarDay;
@@ -31,9 +36,11 @@ export interface ConveyorDecision {
   readonly governing: PanelOutlook | undefined;
   readonly accepted: AcceptedRisk & { readonly contactAssumed: boolean };
   /** First day on which one of the accepted risks is passed, or was, unseen panels counted in; undefined within 40 years. */
-  readonly passed: { readonly day: CalendarDay; readonly by: 'condemn limit' | 'steel' } | undefined;
+  readonly passed: Passing | undefined;
   /** The same of what was seen. */
   readonly passedSeen: CalendarDay | undefined;
+  /** Which of them it is on that day. */
+  readonly passedSeenBy: Passing['by'] | undefined;
   readonly today: TwoChances;
   /** On any other day. */
   readonly chancesOn: (day: CalendarDay) => TwoChances;
@@ -125,7 +132,8 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
   );
   const chosen = rows.findLast((row) => row.within && row.reachable);
   const bySeen = lastBySeen(rows, accepted);
-  const passedSeen = outlook.seen && passing({ ...outlook, counted: outlook.seen }, accepted)?.day;
+  const seenPassing = outlook.seen && passing({ ...outlook, counted: outlook.seen }, accepted);
+  const passedSeen = seenPassing?.day;
   const chosenBySeen = chosen ? undefined : bySeen;
   const goesBy: GoesBy = chosen || !outlook.seen ? 'all panels' : 'what was seen';
   const setting: OptionSetting | undefined = scopes && {
@@ -157,6 +165,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     accepted,
     passed,
     passedSeen,
+    passedSeenBy: seenPassing?.by,
     today: chancesOn(outlook, asOf),
     chancesOn: (day) => chancesOn(outlook, day),
     outages: rows,
@@ -248,7 +257,7 @@ export function acceptedBy(conveyor: Conveyor): ConveyorDecision['accepted'] {
 function passing(
   { counted, asOf, since = asOf }: Pick<WearOutlook, 'counted' | 'asOf' | 'since'>,
   accepted: AcceptedRisk,
-): ConveyorDecision['passed'] {
+): Passing | undefined {
   const until = addDays(asOf, fortyYears);
   // What counts as passed from the first day on is known from the looks since: nobody can say on which day it was.
   const passedOn = (chance: ChanceBy, level: number): CalendarDay | undefined =>

@@ -299,7 +299,7 @@ function lowerDuty(setting: OptionSetting, relines: readonly DecisionOption[]): 
       within: last !== undefined && (counted !== undefined || setting.goesBy === 'what was seen'),
       obstacle:
         last === undefined
-          ? 'the accepted risk is passed already: no duty is low enough'
+          ? 'an accepted risk is passed already: no duty is low enough'
           : dear
             ? `the ${formatNumber(lost, 0)} running hours given up would cost more than steel that is touched does`
             : undefined,

@@ -141,7 +141,7 @@ function lineOf(
     return { conveyor: name, choice: { kind: 'nothing', expected: conveyor.nothing }, reason: undefined };
   const squeezed = typeof alone === 'object' && alone.within;
   const late =
-    `the accepted risk ${passedWords(decision)}, ` +
+    `the accepted risk ${decision.passedSeenBy === 'steel' ? 'of steel ' : ''}${passedWords(decision)}, ` +
     `before any outage that its liner can reach: ${percent(choice.condemn)} of the limit and ${percent(choice.contact)} of steel by then`;
   const reason = choice.within
     ? undefined

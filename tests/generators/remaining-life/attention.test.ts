@@ -127,6 +127,7 @@ function decided(facts: Partial<ConveyorDecision> & { readonly on?: string } = {
     accepted: { condemn: 0.05, contact: 0.005, contactAssumed: false },
     passed: day === undefined ? undefined : { day, by: 'condemn limit' },
     passedSeen: day,
+    passedSeenBy: day === undefined ? undefined : 'condemn limit',
     today: { condemn: 0.002, contact: 0, condemnSeen: 0.002, contactSeen: 0 },
     outages: [spring, autumn],
     chosen: undefined,
@@ -533,6 +534,12 @@ describe('why no outage is in time', () => {
       'by 2027-01-09 the limit is reached with a chance of 62 % (of what was seen 23 %), steel with 7.7 % (of what was seen < 0.1 %); liner 10 week',
       'the accepted risk of 5 % is passed by what was seen on 2026-12-17, before Spring27 (2027-04-12)',
     ]);
+  });
+  test('the risk that is passed is the one that is named: steel has its own', () => {
+    const decision = decided({ on: '2026-10-31', passedSeenBy: 'steel' });
+    expect(attention(life({ worst: worn, decision })).reasons[0]).toBe(
+      'the accepted risk of steel, 0.5 %, is passed today',
+    );
   });
   test('a risk that is passed today says so', () => {
     expect(attention(life({ worst: worn, decision: decided({ on: '2026-10-31' }) })).reasons[0]).toBe(

@@ -278,14 +278,17 @@ function neverSeen({ panels, panelsSeen, today, accepted }: ConveyorDecision): r
 
 /** The chances on the earliest day, when the risk passes, and where the day comes from. */
 function noOutageReasons(decision: ConveyorDecision): readonly string[] {
-  const { passed, passedSeen, accepted, earliest, asOf, outages } = decision;
+  const { passed, passedSeen, passedSeenBy, accepted, earliest, asOf, outages } = decision;
   const day = passedSeen ?? passed?.day;
   const first = outages.find(({ reachable }) => reachable);
   const seen = (chance: number | undefined): string =>
     chance === undefined || decision.panels === decision.panelsSeen
       ? ''
       : ` (of what was seen ${percent(chance)})`;
-  const risk = `the accepted risk of ${formatPercent(accepted.condemn)}`;
+  const risk =
+    (passedSeen === undefined ? passed?.by : passedSeenBy) === 'steel'
+      ? `the accepted risk of steel, ${formatPercent(accepted.contact)},`
+      : `the accepted risk of ${formatPercent(accepted.condemn)}`;
   const { ruledOut } = decision;
   return [
     ...(ruledOut?.why ?? []),
