@@ -105,9 +105,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
   const { asOf } = outlook;
   const { plant } = conveyor;
   const accepted = acceptedBy(conveyor);
-  const outages = plant.outages
-    .filter(({ from }) => from.day >= asOf)
-    .sort((a, b) => a.from.day - b.from.day);
+  const outages = outagesFrom(asOf, plant.outages);
   const horizon = outages.at(-1)?.to.day ?? addDays(asOf, 366);
   const passed = passing(outlook, accepted);
   const due = passed !== undefined && passed.day <= dueUntil(outages, horizon);
@@ -201,6 +199,10 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     missingCosts: setting ? missingCosts(setting) : [],
     horizon,
   };
+}
+
+function outagesFrom(asOf: CalendarDay, outages: readonly Outage[]): readonly Outage[] {
+  return outages.filter(({ from }) => from.day >= asOf).sort((a, b) => a.from.day - b.from.day);
 }
 
 function lastBySeen(rows: readonly OutageDecision[], accepted: AcceptedRisk): OutageDecision | undefined {
