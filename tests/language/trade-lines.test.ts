@@ -817,6 +817,50 @@ describe('a short line that lacks something', () => {
     ));
 });
 
+describe('what a conveyor has once is answered with what to do where it has two', () => {
+  const told = (text: string): string => parseText(text).slips[0]?.message ?? 'read';
+  const jobLine = (line: string): string => `job J {\n  ${line}\n}\n`;
+
+  test.each([
+    'incline 25 deg run above Gate',
+    'incline 0 deg from 0 m to 8.6 m',
+    'incline 25 deg at Gate to 19.6 m',
+    'incline 3 deg "level run"',
+  ])('%s', (line) => {
+    const message = told(machineLine(line));
+    expect(message).toContain('has one incline: what it carries');
+    expect(message).toContain(`\`${line.split(' ').slice(0, 3).join(' ')}\` if it is this one`);
+    expect(message).toContain('are two conveyors');
+    expect(parseText(machineLine(line)).slips[0]?.mend).toBeUndefined();
+  });
+
+  test.each([
+    'screw Spiral355Steep run above Gate',
+    'screw Spiral355Steep from 8.6 m to 19.6 m',
+    'drive at head power 7.5 kW speed 22 rpm run above Gate',
+    'drive 2 at head power 7.5 kW speed 22 rpm',
+  ])('%s is kept as a comment', (line) => {
+    expect(told(machineLine(line))).toContain('are two conveyors');
+    expect(answer(line, machineLine)).toBe(`// ${line}`);
+  });
+
+  test.each([
+    'change screw from 8.6 m to 19 m to S2 bolted joints',
+    'change screw to S2 from 8.6 m to 19 m bolted joints',
+  ])('%s', (line) => {
+    expect(told(jobLine(line))).toContain('`change screw to S2 bolted joints`');
+    expect(told(jobLine(line))).toContain('`scope from 8.6 m to 19 m`');
+  });
+
+  test.each([
+    ['current loaded 5.9 A at tail "drive 1"', 'finding motor at tail "current loaded 5.9 A: drive 1"'],
+    ['current at tail loaded 5.9 A', 'finding motor at tail "current loaded 5.9 A"'],
+    ['amps 6 full at head', 'finding motor at head "amps 6 full"'],
+    ['speed 12 rpm at tail', 'finding drive at tail "speed 12 rpm"'],
+    ['current empty 4 A loaded 9 A at drive "cold"', 'current empty 4 A loaded 9 A "cold"'],
+  ])('of one of two drives: %s', (line, meant) => expect(answer(line, record('inspection'))).toBe(meant));
+});
+
 describe('a reading in doubt keeps its doubt, and no full weight', () => {
   test.each([
     ['P4 thickness 8 mm doubtful', 'P4 thickness 8 mm ± 0.5 mm "doubtful"'],

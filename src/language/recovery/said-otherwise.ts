@@ -22,6 +22,7 @@ import { fewWords } from './few-words.js';
 import { inDoubt } from './in-doubt-words.js';
 import { inSeveralLines, linesOf, shownTogether } from './several-lines.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
+import { machineLines } from './one-machine.js';
 import { notLookedAt } from './not-looked-at.js';
 import { blocksOfWork } from './general.js';
 import { isReassuring } from './reassuring.js';
@@ -210,6 +211,8 @@ const plain: readonly LineSaying[] = [
   closedOnADay,
 
   panelsChangedOver,
+
+  ...machineLines,
 
   ...headWords,
 
