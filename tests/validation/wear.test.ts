@@ -22,6 +22,20 @@ describe('remaining life by hand', () => {
     );
   });
 
+  test('a look that is due counts from what was seen last, in hours as the meter has them', () => {
+    const seen = (change: string): string =>
+      round('2024-09-09', 3600, 'P1 thickness 9.0 mm') +
+      round('2025-03-10', 6000, 'P1 thickness 8.6 mm') +
+      `${change}` +
+      round('2025-06-09', 7400, 'P1 colour teal') +
+      '\nserviced DG1 2026-03-02 gearbox oil changed';
+    // 266 days at 110 h/week are 4180 h, whatever the speed: the wear of an hour at 9 rpm is half of one at 18 rpm.
+    for (const change of ['', '\nduty DG1 from 2025-04-07 speed 9 rpm'])
+      expect(messageOf('TL502', 'estate', seen(change))).toMatch(
+        /^DG1 has run about 4180 h since P1 was seen by its colour on 2025-06-09, more than /,
+      );
+  });
+
   test('counts from today where the reading is older', () => {
     // The same reading; a month later, 31 days at 110 h/week have run: 487 h of the 1163 h, and Spring26 is 2483 h away.
     const old = round('2025-10-06', 9300, 'P1 thickness 4.0 mm');

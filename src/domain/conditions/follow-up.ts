@@ -127,11 +127,21 @@ function endedAlready(drafts: readonly Draft[], line: ConditionLine): boolean {
   );
 }
 
-/** Safeguards that are out first, then the worst, then the oldest. */
+/** Safeguards that are out first, then the worst, of these what was measured since and not called bad last, then the oldest. */
 export function openConditions(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay): readonly Condition[] {
   return followUp(estate, conveyor, asOf)
     .conditions.filter(({ closed }) => closed === undefined)
-    .sort((a, b) => rank(b) - rank(a) || a.first.record.date.day - b.first.record.date.day);
+    .sort(
+      (a, b) =>
+        rank(b) - rank(a) ||
+        Number(isMeasuredSince(a)) - Number(isMeasuredSince(b)) ||
+        a.first.record.date.day - b.first.record.date.day,
+    );
+}
+
+/** It was hot, and a later look measured it and did not call it bad. */
+function isMeasuredSince({ last, remarks }: Condition): boolean {
+  return last.line.temperature !== undefined && remarks.length > 0;
 }
 
 function rank({ last, severity }: Condition): number {
@@ -209,7 +219,7 @@ function build(history: History, work: Work, along: Along): FollowUp {
         isLook(record) &&
         draft.closed === undefined &&
         record.date.day > draft.answeredAt.date.day &&
-        couldSee(record, draft.last.line, draft.first.record)
+        couldSee(record, draft.last.line, draft.last.record)
       )
         draft.silent ??= record;
   }

@@ -17,6 +17,7 @@ import { saidBeside, type Beside } from './said-beside.js';
 import { shelfNotes } from './on-the-shelf.js';
 import { workWords } from './service.js';
 import { isBesideTrough, isSafeguardOut } from './safeguards.js';
+import { isUnderLiner } from './within-sight.js';
 import {
   conditionAnswerText,
   conditionWords,
@@ -51,6 +52,8 @@ export interface OpenCondition {
   readonly severity: ConditionSeverity | undefined;
   /** A guard, a stop, a pull cord or an interlock that does not do what it is there for. */
   readonly safeguardOut: boolean;
+  /** Steel under the liner that lies there: nobody can look before it is off. */
+  readonly underLiner: boolean;
   readonly since: CalendarDay;
   readonly lastSeen: CalendarDay;
   /** The newest look that says nothing of it, or not whether it is over. */
@@ -99,6 +102,7 @@ function rowOf(
     clock: last.line.clock?.hours ?? first.line.clock?.hours,
     severity,
     safeguardOut: isSafeguardOut(last.line, severity),
+    underLiner: isUnderLiner(last.line, last.record),
     since: first.record.date.day,
     lastSeen: last.record.date.day,
     unanswered: unanswered?.date.day,

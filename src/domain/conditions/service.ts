@@ -9,6 +9,7 @@ import { isSafeguard } from './safeguards.js';
 import {
   couldBeOne,
   isSameCondition,
+  isOfTemperature,
   isSamePlace,
   partNameOf,
   partOf,
@@ -68,7 +69,10 @@ export function putsRight(
   if (part === undefined || work === undefined) return false;
   if (partOf(line.kind) === 'drive') {
     if (line.kind !== part) return false;
-    return work === 'renewed' || (line.aspect !== undefined && puts[work].includes(line.aspect));
+    if (work === 'renewed') return true;
+    // A bearing that runs hot is over with new bearings; a motor or a gearbox may be hot of something else.
+    if (work === 'bearings renewed' && part.endsWith(' bearing') && isOfTemperature(line)) return true;
+    return line.aspect !== undefined && puts[work].includes(line.aspect);
   }
   if (partNameOf(line) !== part || !(saysNoPlace(place) || isSamePlace(place, line))) return false;
   return work === 'renewed' || mends[work]?.some((ending) => line.kind.endsWith(` ${ending}`)) === true;

@@ -2,18 +2,20 @@
 // liner: a look that could not is not asked what became of it.
 
 import type { ConditionLine, DatedRecord, Inspection, PartName } from '../model/records.js';
+import { runAt } from '../model/runs.js';
 import { partOf, takenWith } from './kinds.js';
 import { isBesideTrough } from './safeguards.js';
 
-/** `first`: the record that told of it first. */
-export function couldSee(look: Inspection, line: ConditionLine, first: DatedRecord): boolean {
-  if (isUnderLiner(line, first)) return false;
+/** `last`: the record that saw it last. */
+export function couldSee(look: Inspection, line: ConditionLine, last: DatedRecord): boolean {
+  if (isUnderLiner(line, last)) return false;
   return !isOfTheDriveAlone(look) || isOfTheDrive(line);
 }
 
-/** Told while the liner was off, and covered since. */
-function isUnderLiner({ kind }: ConditionLine, first: DatedRecord): boolean {
-  return (kind === 'trough dented' || kind === 'trough cracked') && 'scope' in first && 'oldPanels' in first;
+/** Steel that was seen while the liner was off, and is covered since. */
+export function isUnderLiner({ kind, about, at }: ConditionLine, last: DatedRecord): boolean {
+  if (!('oldPanels' in last) || at === undefined || !runAt(last.conveyor, at.value)) return false;
+  return kind === 'trough dented' || kind === 'trough cracked' || (kind === 'finding' && about === 'trough');
 }
 
 /** Something is told of the drive or of a safeguard, and nothing of anything else. */

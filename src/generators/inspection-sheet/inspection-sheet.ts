@@ -116,7 +116,10 @@ export function inspectionSheet(
     running: runningOf(history, wear),
     holdDowns: holdDownsOf(history, conveyor),
     safeguards: declaredSafeguards(estate, conveyor, open),
-    openConditions: openRows(open, look),
+    openConditions: openRows(
+      open.filter(({ underLiner }) => !underLiner),
+      look,
+    ),
     bare: bareOf(trough, unit),
     openRemarks: [
       ...(lastInspection?.remarks ?? []).map((remark) => ({

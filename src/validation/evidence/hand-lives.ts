@@ -7,6 +7,7 @@ import { exposureBetween } from '../../domain/model/exposure.js';
 import { fittedThickness } from '../../domain/model/fitted-thickness.js';
 import { historyOf, momentOf, type History } from '../../domain/model/history.js';
 import { wearTotal, type LinerSet } from '../../domain/model/liner-sets.js';
+import { runningHours } from '../../domain/model/turns.js';
 import type { Inspection, Place } from '../../domain/model/records.js';
 import type { HandResult } from '../../domain/wear/arithmetic.js';
 import { layerDepths } from '../../domain/wear/colour-bounds.js';
@@ -25,6 +26,8 @@ export interface HandLife {
   readonly row: number;
   readonly before: number | undefined;
   readonly inspection: Inspection;
+  /** The look whose reading, of a thickness or a colour, it counts from. */
+  readonly from: Inspection;
   readonly result: HandResult;
   /** What overruled the last thickness; `result.last` is then the most that is left. */
   readonly overruled: Overruled | undefined;
@@ -44,6 +47,14 @@ export interface RatedLife extends HandLife {
   readonly result: Extract<HandResult, { kind: 'rate' }>;
   /** Total of the conveyor (h or t since commissioning) at which the limit is reached at the ruling rate. */
   readonly end: number;
+}
+
+/**
+ * Between two totals that wear goes by, as the meter counts: hours at another speed than the drive's are counted by their turns, and
+ * nobody can hold those beside a meter.
+ */
+export function onTheMeter({ speeds }: History, unit: 'h' | 't', from: number, to: number): number {
+  return unit === 't' ? to - from : runningHours(speeds, to) - runningHours(speeds, from);
 }
 
 /** The spot of each conveyor that reaches its limit first; a conveyor where none has a rate is left out. */
@@ -120,7 +131,12 @@ function workOut(estate: Estate): ReadonlyMap<Conveyor, readonly HandLife[]> {
       depths: layerDepths(set.liner.layers.map((layer) => layer.thickness.value)),
       seen: used,
     });
+    const from = (since[index] ?? []).findLast((one) => {
+      const seen = seenIn(estate, history, set, one);
+      return overruled && seen && 'last' in result && seen.exposure === result.last.exposure;
+    });
     const life: HandLife = {
+      from: estate.inspections[readings.inspection[from ?? row] ?? -1] ?? inspection,
       place,
       set,
       history,

@@ -590,8 +590,41 @@ describe('a look that could not see it is not asked', () => {
     const after = look('2025-03-10', 6000, 'P1 colour ivory');
     expect(asked(laid('trough dented at 4.2 m slight'), after)).toEqual([]);
     expect(asked(laid('hold-down bent at 5.25 m slight'), after)).toHaveLength(1);
+    expect(asked(laid('finding trough at 3.5 m slight "scored, bright"'), after)).toEqual([]);
+    expect(asked(laid('trough leaking at 3.5 m slight'), after)).toHaveLength(1);
+    const { estate } = read(laid('trough dented at 4.2 m slight'), after);
+    const [conveyor] = estate.conveyors;
+    expect(conveyor && inspectionSheet(estate, conveyor).openConditions).toEqual([]);
+    expect(conveyor && openConditionRows(estate, conveyor)).toHaveLength(1);
     expect(asked(look('2024-10-07', 3900, 'trough dented at 4.2 m slight'), after)).toHaveLength(1);
   });
+});
+
+test('new bearings end that a bearing is hot, and what a later value answered stands behind what nothing did', () => {
+  const hot = look(
+    '2024-09-09',
+    3600,
+    'tail bearing temperature 82 degC serious',
+    'tail bearing noise slight',
+  );
+  const after = (line: string): readonly string[] => states(read(hot, line));
+  expect(after('serviced DG1 2024-10-07 tail bearing bearings renewed')).toEqual([
+    expect.stringContaining('closed by service'),
+    expect.stringContaining('closed by service'),
+  ]);
+  const motor = look('2024-09-09', 3600, 'motor temperature 95 degC serious');
+  expect(states(read(motor, 'serviced DG1 2024-10-07 motor bearings renewed'))).toEqual([
+    expect.stringContaining('open'),
+  ]);
+  const { estate } = read(
+    motor,
+    look('2024-09-11', 3640, 'motor temperature 64 degC'),
+    look('2024-10-07', 3900, 'panel torn at 4.2 m serious', 'motor temperature 61 degC'),
+  );
+  expect(openConditionRows(estate, estate.conveyors[0]!).map(({ called }) => called)).toEqual([
+    'panel torn',
+    'motor temperature',
+  ]);
 });
 
 describe('where a condition lies, in words', () => {

@@ -197,6 +197,9 @@ function isOfAnotherKind(service: Service, condition: Condition): boolean {
   const { last, closed } = condition;
   return (
     service.work !== undefined &&
+    // What is upkeep was not meant to end anything.
+    service.work !== 'greased' &&
+    service.work !== 'oil topped up' &&
     closed === undefined &&
     isGrave(condition) &&
     last.record.date.day <= service.date.day &&

@@ -5,7 +5,8 @@ import { wearTotal } from '../../../domain/model/liner-sets.js';
 import { momentOn } from '../../../domain/model/history.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { formatHours, formatNumber } from '../../../domain/units/format.js';
-import { firstToGo } from '../../evidence/hand-lives.js';
+import type { Overruled } from '../../../domain/wear/known.js';
+import { firstToGo, onTheMeter } from '../../evidence/hand-lives.js';
 import type { Rule } from '../../rule.js';
 import { todayOf, todayWords } from '../../telling/today.js';
 import { soundConveyor } from '../../telling/sound-conveyor.js';
@@ -37,7 +38,7 @@ inspection DG2 2026-03-09 meter 12000 h {
     const { estate } = input;
     const newest = todayOf(input);
     if (newest === undefined) return;
-    for (const { place, history, result, unit, end, inspection } of firstToGo(estate)) {
+    for (const { place, history, result, unit, end, from, overruled } of firstToGo(estate)) {
       const last = history.inspections.findLast(
         ({ inspection }) => inspection.endRow > inspection.firstRow,
       )?.inspection;
@@ -45,20 +46,24 @@ inspection DG2 2026-03-09 meter 12000 h {
       const now = momentOn(history, newest);
       const total = wearTotal(history, now);
       if (total === undefined) continue;
-      const run = total - (end - result.remaining);
-      if (run <= result.nextInspection) continue;
+      const read = end - result.remaining;
+      if (total - read <= result.nextInspection) continue;
+      const [run, left] = [total, end].map((until) => onTheMeter(history, unit, read, until));
       const say = (value: number): string =>
         unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value));
       yield {
         origin: place.conveyor.nameOrigin,
         message:
-          `${place.conveyor.name} has run about ${say(run)} since ${place.name} was measured on ${formatDay(inspection.date.day)}, ` +
-          `${run < result.remaining ? 'more than half' : 'more than all'} of the ${say(result.remaining)} that it had left; ` +
-          (last.date.day === inspection.date.day
-            ? ''
-            : `the last look was on ${formatDay(last.date.day)}, `) +
+          `${place.conveyor.name} has run about ${say(run ?? NaN)} since ${place.name} ${seenWords(overruled)} on ${formatDay(from.date.day)}, ` +
+          `${total < end ? 'more than half' : 'more than all'} of the ${say(left ?? NaN)} that it had left; ` +
+          (last.date.day === from.date.day ? '' : `the last look was on ${formatDay(last.date.day)}, `) +
           `${todayWords(input, newest)}.`,
       };
     }
   },
 };
+
+function seenWords(overruled: Overruled | undefined): string {
+  if (overruled === undefined) return 'was measured';
+  return overruled.by === 'steel' ? 'showed its trough' : 'was seen by its colour';
+}

@@ -8,7 +8,7 @@ import { originOf } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { unitOfMachine, lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { formatNumber, formatHours } from '../../../domain/units/format.js';
-import { firstToGo } from '../../evidence/hand-lives.js';
+import { firstToGo, onTheMeter } from '../../evidence/hand-lives.js';
 import type { Rule } from '../../rule.js';
 import { todayOf } from '../../telling/today.js';
 
@@ -45,7 +45,7 @@ inspection DG1 2025-10-06 meter 9300 h {
       if (now === undefined) continue;
       // What overruled a thickness was seen after it.
       const isOld = inspection.date.day < newest && !overruled;
-      const left = end - now;
+      const left = onTheMeter(history, unit, now, end);
       const say = (value: number): string =>
         unit === 't' ? `${formatNumber(Math.round(value))} t` : formatHours(Math.round(value));
       yield {
@@ -57,7 +57,7 @@ inspection DG1 2025-10-06 meter 9300 h {
           (left > 0
             ? `${say(left)} to its condemn limit`
             : `its condemn limit was passed ${say(-left)} ago`) +
-          `, and ${outage.name} (${formatDay(outage.from.day)}) is ${say(total - now)} away.`,
+          `, and ${outage.name} (${formatDay(outage.from.day)}) is ${say(onTheMeter(history, unit, now, total))} away.`,
         related: [{ origin: outage.nameOrigin, message: `outage ${outage.name}` }],
       };
     }
