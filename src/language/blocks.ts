@@ -207,6 +207,7 @@ const goesBy: Readonly<Record<string, readonly string[]>> = {
   PanelMove: ['panel'],
   PanelsFitted: ['run'],
   PanelThickness: ['stretch'],
+  ScrewPitch: ['from'],
   ShelfStock: ['liner', 'item', 'length', 'date'],
   ShelfPart: ['part', 'what', 'conveyor', 'date'],
   OrderedStock: ['liner', 'item', 'length', 'arrives'],

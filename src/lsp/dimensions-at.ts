@@ -74,6 +74,7 @@ const byProperty: Readonly<Record<string, Readonly<Record<string, Dimension>>>> 
   Bolt: { pitch: 'length', countersink: 'length' },
   Joint: { gap: 'length' },
   ScrewKind: { shaft: 'length' },
+  ScrewPitch: { value: 'length', from: 'length', to: 'length' },
   Flight: { width: 'length', thickness: 'length' },
   InnerFlight: { outside: 'length', inside: 'length', pitch: 'length', thickness: 'length' },
   Clearance: { from: 'length', to: 'length' },

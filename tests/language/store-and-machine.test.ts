@@ -99,3 +99,16 @@ test('a skill of two words and a steel by its number', () => {
   expect(estate.plants[0]!.crews.at(-1)!.skills).toEqual(['welding', 'hot work', 'isolation']);
   expect(estate.conveyors[0]!.trough.material).toBe('1.4301');
 });
+
+test('a shorter pitch is what all that is carried passes, and the pack names it', () => {
+  const carried = { conveyor: 'bulk density 900 kg/m3\nfill 40 %\ncapacity 6 t/h' };
+  const plain = read(job, carried);
+  const short = read(job, { ...carried, screw: 'pitch 350 mm\npitch 100 mm from 0 m to 2 m' });
+  expect(plain.findings.map(({ code }) => code)).not.toContain('TL223');
+  expect(short.findings.find(({ code }) => code === 'TL223')?.message).toContain(
+    'through its shortest pitch',
+  );
+  expect(workPackMarkdown(workPack(short.estate, short.estate.jobs[0]!))).toContain(
+    'pitch 350 mm (100 mm from 0.00 m to 2.00 m)',
+  );
+});

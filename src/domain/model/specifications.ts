@@ -1,7 +1,7 @@
 // What is bought to a specification and used by many conveyors: the layered liner and the screw.
 
 import type { Origin } from './origin.js';
-import type { Stated, StatedCount, StatedWords, Toleranced } from './stated.js';
+import type { Range, Stated, StatedCount, StatedWords, Toleranced } from './stated.js';
 
 export interface LinerSpecification {
   readonly name: string;
@@ -99,6 +99,8 @@ export interface ScrewSpecification {
     readonly thickness: Stated<'length'>;
     readonly origin: Origin;
   };
+  /** Stretches with another pitch than the rest, chainages in mm. */
+  readonly pitches?: readonly { readonly pitch: Stated<'length'>; readonly along: Range<'length'> }[];
   readonly drivePlate?: { readonly bolts: StatedCount; readonly size: string; readonly origin: Origin };
   readonly material?: string;
   readonly density: Stated<'density'>;

@@ -240,9 +240,12 @@ function isOnShelf({ length, offcut, count }: Kind, shelf: readonly ShelfStock[]
   return there.reduce((sum, each) => sum + each.count, 0) >= count;
 }
 
-/** A job that lists its stock says what is cut from what. */
+/**
+ * A job that lists lengths without a number says what all is cut from. With a number they are pieces in hand, beside what the shelf has
+ * and what is ordered.
+ */
 function hasOwnStock(job: Job, onlyLiner: boolean): boolean {
-  return onlyLiner && job.stock.some((each) => !each.offcut);
+  return onlyLiner && job.stock.some((each) => !each.offcut && !each.count);
 }
 
 /**

@@ -148,10 +148,6 @@ export const specificationKeywords: KeywordDocs = {
   },
   ScrewMeasure: {
     'outside diameter': word('Outside diameter of the flight when new.', 'outside diameter ${1:400} mm'),
-    pitch: word(
-      'Advance of the flight in one turn. Usually 0.3 to 1.5 times the diameter.',
-      'pitch ${1:400} mm',
-    ),
     density: word('Density of the screw, for masses. Steel: 7850 kg/m³.', 'density ${1:7850} kg/m3'),
     'condemn flight at': word(
       'Flight depth left at which the screw must be changed.',
@@ -160,6 +156,17 @@ export const specificationKeywords: KeywordDocs = {
     price: word('Price of one screw.', 'price ${1:14000} EUR'),
     '±': word(lengthWithTolerance),
     '+/-': word(lengthWithTolerance),
+  },
+  ScrewPitch: {
+    pitch: word(
+      'Advance of the flight in one turn. Usually 0.3 to 1.5 times the diameter.',
+      'pitch ${1:400} mm',
+    ),
+    from: word(
+      'Where it is another pitch than in the rest, such as under the inlet.',
+      'from ${1:0} m to ${2:2} m',
+    ),
+    to: word('The upper end of that stretch.', 'to ${1:2} m'),
   },
   ScrewKind: {
     shaftless: word('A spiral without a centre tube: it lies on the liner.'),

@@ -5,7 +5,7 @@ import type { ScrewSpecification } from '../../domain/model/specifications.js';
 import type { Named } from '../sheet.js';
 import { assumed } from './assumed.js';
 import { stated, type FactAccount } from './block.js';
-import { someLength } from './limits.js';
+import { chainage, someLength } from './limits.js';
 import { wordsOf, type Reader } from './reader.js';
 
 type InnerFlight = NonNullable<ScrewSpecification['innerFlight']>;
@@ -64,12 +64,17 @@ function lowerFact(reader: Reader, block: FactAccount, fact: ast.ScrewFact, fact
       if (key === undefined || !block.first(key, fact)) return;
       if (key === 'outside diameter')
         keep('outsideDiameter', reader.quantity(fact, 'value', 'length', key, someLength));
-      else if (key === 'pitch') keep('pitch', reader.quantity(fact, 'value', 'length', key, someLength));
       else if (key === 'density') keep('density', reader.quantity(fact, 'value', 'density', key));
       else if (key === 'condemn flight at')
         keep('condemnFlight', reader.quantity(fact, 'value', 'length', key));
       else keep('price', reader.quantity(fact, 'value', 'money', key));
       return;
+    }
+    case 'ScrewPitch': {
+      const pitch = reader.quantity(fact, 'value', 'length', 'pitch', someLength);
+      if (fact.from === undefined) return block.first('pitch', fact) ? keep('pitch', pitch) : undefined;
+      const along = reader.range(fact, 'length', 'stretch of the pitch', chainage);
+      return pitch && along && keep('pitches', [...(facts.pitches ?? []), { pitch, along }]);
     }
     case 'ScrewKind': {
       if (!block.first('shaft', fact)) return;

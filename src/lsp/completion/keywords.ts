@@ -23,6 +23,7 @@ const repeatable = new Set([
   'Cost',
   'UnitTime',
   'Layer',
+  'ScrewPitch',
   'Section',
   'Break',
   'HoldDown',

@@ -376,6 +376,14 @@ describe('a job that counts its stock', () => {
     expect(sheet).toMatchObject({ onShelf: 20, toOrder: 0 });
     expect(sheet?.basis).toContain('the job lists 20 pieces as there or on order');
   });
+  test('in another length than the shelf has it stands beside the shelf', () => {
+    const alone = sheetsOf('lift limit 400 kg');
+    const beside = sheetsOf('stock 1003 mm 2 pieces');
+    const there = (rows: typeof alone): number => rows.reduce((sum, { onShelf = 0 }) => sum + onShelf, 0);
+    const missing = (rows: typeof alone): number => rows.reduce((sum, { toOrder }) => sum + toOrder, 0);
+    expect([there(alone), there(beside)]).toEqual([3, 5]);
+    expect(missing(beside)).toBeLessThan(missing(alone));
+  });
   test('may mean what lies on the shelf: of one length the shelf counts', () => {
     const there = sheetsOf('stock 1000 mm 2 pieces').map(({ onShelf }) => onShelf);
     expect(there).toContain(3);

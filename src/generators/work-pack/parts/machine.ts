@@ -11,7 +11,7 @@ import { bareAbove, linerSide } from '../../../domain/model/liner-side.js';
 import { piecesOf } from '../../../domain/model/lying-liner.js';
 import { screwAfter, screwsNow } from '../../../domain/model/lying-screw.js';
 import { inTurn } from '../../../domain/model/turns.js';
-import type { LinerSpecification } from '../../../domain/model/specifications.js';
+import type { LinerSpecification, ScrewSpecification } from '../../../domain/model/specifications.js';
 import type { WorkBefore } from '../../../domain/plan/jobs-before.js';
 import type { Area } from '../../../domain/order/ground.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
@@ -44,7 +44,7 @@ export function machineFacts(
     ...linerFacts(before, job, areas, unit, asOf),
     {
       name: 'Screw',
-      value: `${screw.name}: ${lengthWords(screw.outsideDiameter.value, unit)} outside, pitch ${screw.pitch.text}${screw.hand ? `, ${screw.hand} hand` : ''}`,
+      value: `${screw.name}: ${lengthWords(screw.outsideDiameter.value, unit)} outside, pitch ${screw.pitch.text}${pitchesWords(screw, unit)}${screw.hand ? `, ${screw.hand} hand` : ''}`,
     },
     ...screwLengths(before, job, unit, asOf),
   ];
@@ -143,4 +143,13 @@ function buildWords({ name, layers, bolt, joint }: LinerSpecification, unit: Len
     .join(' + ');
   const joints = joint.policy === 'gap' ? `with a gap of ${lengthWords(joint.gap.value, unit)}` : 'butted';
   return `${name}: ${build}${bolt ? `, bolts ${bolt.size}` : ''}, joints ${joints}`;
+}
+
+/** ` (250 mm from 0.00 m to 2.00 m)`; empty where it is the same all along. */
+function pitchesWords({ pitches = [] }: ScrewSpecification, unit: LengthUnit): string {
+  const all = pitches.map(
+    ({ pitch, along }) =>
+      `${pitch.text} from ${chainageWords(along.from.value, unit)} to ${chainageWords(along.to.value, unit)}`,
+  );
+  return all.length === 0 ? '' : ` (${all.join(', ')})`;
 }

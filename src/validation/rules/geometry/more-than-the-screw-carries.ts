@@ -35,9 +35,11 @@ export const moreThanTheScrewCarries: Rule = {
       bulkDensity.value <= 0
     )
       return;
+    // All that is carried passes the shortest pitch.
+    const least = Math.min(screw.pitch.value, ...(screw.pitches ?? []).map(({ pitch }) => pitch.value));
     const left = inclineBand(Math.min(30, Math.max(0, incline.value)))?.to ?? 1;
     const most = massFlow(
-      { outside, core, pitch: screw.pitch.value, speed: speed.value, fill: share, inclineFactor: left },
+      { outside, core, pitch: least, speed: speed.value, fill: share, inclineFactor: left },
       bulkDensity.value,
     );
     if (capacity.value <= most) return;
@@ -45,6 +47,7 @@ export const moreThanTheScrewCarries: Rule = {
       origin: capacity.origin,
       message:
         `${conveyor.name} is to carry ${capacity.text}, and ${screw.name} at ${speed.text} carries at most ${formatValue(most, 'mass flow', { digits: 1 })}` +
+        `${least < screw.pitch.value ? ' through its shortest pitch' : ''}` +
         `${fill ? ` when ${fill.text} full` : ' even when quite full'}.`,
       related: [
         { origin: speed.origin, message: 'the speed' },
