@@ -44,7 +44,9 @@ export function machineFacts(
     ...linerFacts(before, job, areas, unit, asOf),
     {
       name: 'Screw',
-      value: `${screw.name}: ${lengthWords(screw.outsideDiameter.value, unit)} outside, pitch ${screw.pitch.text}${pitchesWords(screw, unit)}${screw.hand ? `, ${screw.hand} hand` : ''}`,
+      value:
+        `${screw.name}: ${lengthWords(screw.outsideDiameter.value, unit)} outside, ` +
+        `pitch ${screw.pitch.text}${pitchesWords(screw, unit)}${screw.hand ? `, ${screw.hand} hand` : ''}`,
     },
     ...screwLengths(before, job, unit, asOf),
   ];

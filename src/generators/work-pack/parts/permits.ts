@@ -129,7 +129,10 @@ function weldingWords({ trough }: Conveyor): string {
 /** @param interval between two tests, h */
 function airWords(tested: boolean, interval: number | undefined): string {
   if (!tested)
-    return `No step tests the air. If the site judges this a confined space: ${interval === undefined ? 'before covers come off' : `every ${formatHours(interval)}`} and after every break.`;
+    return (
+      'No step tests the air. If the site judges this a confined space: ' +
+      `${interval === undefined ? 'before covers come off' : `every ${formatHours(interval)}`} and after every break.`
+    );
   return interval === undefined
     ? 'Before covers come off, after every break, and when material is moved.'
     : `The plant asks for a test every ${formatHours(interval)}, and again after every break and when material is moved.`;
