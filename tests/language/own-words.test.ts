@@ -150,6 +150,7 @@ const joining = new Set('at on the by and near from to between again of'.split('
 /** One word for another that has its sense; each by hand. */
 const sense: Readonly<Record<string, readonly string[]>> = {
   liner: ['panel'],
+  flight: ['spiral'],
   jammed: ['stuck'],
   seized: ['stuck'],
   dented: ['bent'],

@@ -58,6 +58,11 @@ describe('one condition stands open there', () => {
       'serviced DG1 2026-03-02 closed spiral weld cracked at 4.8 m "welded" by "outside welder"',
     ],
     [
+      'panel lifted 8 mm at panel 2 of run 1 serious; panel lifted 5 mm at panel 4 of run 1',
+      'serviced DG1 2026-03-02 panel 2 of run 1 screwed down, 6 bolts by "night shift"',
+      'serviced DG1 2026-03-02 closed panel lifted 8 mm at panel 2 of run 1 "screwed down, 6 bolts" by "night shift"',
+    ],
+    [
       'finding from 1 m to 4 m serious "product frozen"',
       'serviced DG1 2026-03-02 product thawed by "crew 1" "hot air, 6 h"',
       'serviced DG1 2026-03-02 closed finding from 1 m to 4 m "product thawed: hot air, 6 h" by "crew 1"',
@@ -91,6 +96,11 @@ describe('nothing is ended', () => {
       'finding panel at 6.2 m "bowed"',
       'panel bowed at 6.2 m gone',
     ],
+    [
+      'by a gate of which only the wiper is worn',
+      'finding gate at Gate slight "wiper worn"',
+      'gate at Gate ok',
+    ],
     ['by a clean spiral', 'finding spiral at tail serious "end gap 34 mm"', 'spiral clean'],
     ['by a severity', 'finding hatch at H2 serious "stiff"', 'hatch H2 stiff serious "freed with a bar"'],
     [
@@ -115,4 +125,9 @@ describe('a name that the conveyor has not is no place', () => {
     ['hatch H9 squeaks', 'finding hatch "H9 squeaks"'],
     ['hatch H2 squeaks', 'finding hatch at H2 "squeaks"'],
   ])('%s', (line, offer) => expect(offered(told('finding "x"', line))).toBe(offer));
+
+  test('nor is a machine that is called like this one, where this one cannot be read', () =>
+    expect(offered(told('finding "x"', 'liner of DG2, planed to 15', unread))).toBe(
+      'finding liner "of DG2, planed to 15"',
+    ));
 });

@@ -126,7 +126,12 @@ function writeOffers(analysis: Analysis, read: TextsOnDisk, later: boolean, cons
   const { texts, count, taken } = takeOffers(analysis, read.texts, later);
   writeMended(texts, read);
   for (const { file, line, was, is } of taken)
-    console.err(`${told(file)}:${line}: ${shownLine(was)}\n  now: ${shownLine(is)}\n`);
+    console.err(
+      `${told(file)}:${line}: ${shownLine(was)}\n  now: ${is
+        .split(/\s*\n\s*/)
+        .map(shownLine)
+        .join('\n       ')}\n`,
+    );
   if (count > 0)
     console.err(
       `${counted(count, 'line')} written as offered in ${counted(texts.size, 'file')}; read each of them\n`,

@@ -5,7 +5,7 @@
 import type { CalendarDay } from '../units/calendar.js';
 import type { ToldOnly } from '../model/estate.js';
 import type { ConditionLine } from '../model/records.js';
-import { couldBeOne, isMeasurement, isSameCondition, saysNoPlace } from './kinds.js';
+import { couldBeOne, isMeasurement, isSameCondition, saysNoPlace, whereWords } from './kinds.js';
 import { putsRight } from './service.js';
 
 export interface OpenLine {
@@ -24,8 +24,10 @@ export function openAmong(told: readonly ToldOnly[], until: CalendarDay): readon
       const { answer, kind, severity, closed } = line;
       if (isMeasurement(line) || answer === 'not seen' || (kind === 'finding' && !answer && !severity))
         continue;
+      // Where a panel or an end lies nobody knows without the machine: by its name.
       const isIt = ({ last }: OpenLine): boolean =>
-        isSameCondition(last, line) || (answer === 'closed' && saysNoPlace(line) && couldBeOne(last, line));
+        (isSameCondition(last, line) && (!!(last.at && line.at) || whereWords(last) === whereWords(line))) ||
+        (answer === 'closed' && saysNoPlace(line) && couldBeOne(last, line));
       const before = open.find(isIt);
       open = open.filter((each) => !isIt(each));
       if (answer !== 'closed' && !(closed && closed.day <= until))

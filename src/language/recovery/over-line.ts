@@ -73,10 +73,11 @@ function spokenOf({ block, words: written, heading }: BrokenLine): Spoken | unde
   };
 }
 
-function whereOf([first, second, , last]: readonly Word[]): SaidOver['place'] {
+function whereOf(place: readonly Word[]): SaidOver['place'] {
+  const [first, second, , last] = place;
   if (!first || !second || (first.type !== 'at' && first.type !== 'from')) return undefined;
   const at = parseQuantity(second.image, 'length');
-  if (!at.ok) return second.type === 'panel' ? undefined : { name: plainImage(second) };
+  if (!at.ok) return { name: second.type === 'panel' ? imagesOf(place.slice(1)) : plainImage(second) };
   const to = last ? parseQuantity(last.image, 'length') : undefined;
   return { at: at.quantity.value, ...(first.type === 'from' && to?.ok ? { to: to.quantity.value } : {}) };
 }

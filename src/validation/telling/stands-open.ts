@@ -8,6 +8,7 @@ import {
   closingText,
   conditionWords,
   isSamePlace,
+  panelWords,
   partNameOf,
   saysNoPlace,
 } from '../../domain/conditions/kinds.js';
@@ -22,6 +23,8 @@ export interface Ending {
   readonly line: string;
   /** `tail bearing noise, open since 2022-05-09` */
   readonly what: string;
+  /** A kind of its own, or in words of which one is said: `gate ok` need not mean its wiper. */
+  readonly isSure: boolean;
 }
 
 /** Every line that could be meant; those that share a word with what is told go before all others. */
@@ -51,7 +54,8 @@ function openOf(
   );
 }
 
-function endingOf({ first, last, since }: OpenLine, { head, said, texts, tail }: SaidOver): Ending {
+function endingOf({ first, last, since }: OpenLine, over: SaidOver): Ending {
+  const { head, said, texts, tail } = over;
   const own = new Set(`${first.kind} ${first.aspect ?? ''}`.split(' '));
   const isOwn = (word: string): boolean => first.kind !== 'finding' && own.has(word.toLowerCase());
   const left = said
@@ -63,6 +67,7 @@ function endingOf({ first, last, since }: OpenLine, { head, said, texts, tail }:
   const line = [head, closingText(first, last), note === '' ? '' : `"${note}"`, tail];
   return {
     line: line.filter(Boolean).join(' '),
+    isSure: first.kind !== 'finding' || sharesAWord(last, over),
     what: `${conditionWords(last)}, open since ${formatDay(since)}`,
   };
 }
@@ -78,6 +83,7 @@ const alike: readonly (readonly string[])[] = [
   ['liner', 'panel', 'joint', 'bolts', 'material'],
   ['spiral', 'flight', 'screw'],
   ['cover', 'hatch'],
+  ['bolts', 'panel'],
   ['drive', 'motor', 'gearbox', 'coupling'],
 ];
 
@@ -105,6 +111,7 @@ function isThere(
   }
   const { name } = place;
   if ([line.point?.name, line.end?.name].includes(name)) return true;
+  if (name.startsWith('panel ')) return line.panel !== undefined && panelWords(line.panel) === name;
   if (!conveyor) return saysNoPlace(line);
   const at = chainageNamed(conveyor, name);
   if (at === undefined) return saysNoPlace(line) && ['tail', 'head', 'drive'].includes(name);
@@ -120,10 +127,21 @@ export function chainageNamed(conveyor: Conveyor, name: string): ConditionLine['
   );
 }
 
-function sharesAWord(line: ConditionLine, { told }: SaidOver): boolean {
+function sharesAWord(line: ConditionLine, { told, part }: SaidOver): boolean {
   const own = wordsOf(line).split(' ');
-  return told.split(' ').some((word) => word.length > 3 && !saysOver(word) && own.includes(word));
+  return told
+    .split(' ')
+    .some(
+      (word) => word.length > 2 && word !== part && !plain.has(word) && !saysOver(word) && own.includes(word),
+    );
 }
+
+/** These two things have in common that both are told in words. */
+const plain: ReadonlySet<string> = new Set(
+  'the and was not with from for out off its has now are too all one two half left right side still again bit'.split(
+    ' ',
+  ),
+);
 
 /** What is wrong, in small letters. */
 function wordsOf({ kind, aspect, words }: ConditionLine): string {

@@ -37,7 +37,11 @@ function hasNamed(
   { conveyor: name, names }: { readonly conveyor: string; readonly names: readonly string[] },
 ): boolean {
   const conveyor = conveyors.find((each) => each.name === name);
-  return !conveyor || names.some((each) => chainageNamed(conveyor, each) !== undefined);
+  // `WB1` beside `WB2` is a machine too.
+  const isMachine = (each: string): boolean =>
+    each.replace(/\d+$/, '') === name.replace(/\d+$/, '') && /[A-Z]\d+$/.test(each);
+  if (!conveyor) return !names.every(isMachine);
+  return names.some((each) => chainageNamed(conveyor, each) !== undefined);
 }
 
 type Said = Omit<Found, 'origin'>;
@@ -48,7 +52,7 @@ function ending(over: SaidOver, endings: readonly Ending[], plain: Said, own: re
   const [only, ...more] = endings;
   if (!only) return { ...plain, ...(later.length > 0 ? { fixes: later } : {}) };
   const lines = endings.map(({ line }) => `\`${line}\``);
-  if (more.length > 0)
+  if (more.length > 0 || !only.isSure)
     return {
       message: `${plain.message} What stands open there ends by its own line: ${list(lines.slice(0, most), 'or')}.`,
       ...(later.length > 0 ? { fixes: later } : {}),
