@@ -11,8 +11,8 @@ import { aspectsOf, conditionKinds, isOfTemperature, partOf } from './kinds.js';
 import { putsRight, servicesOf } from './service.js';
 
 export interface DriveReadings {
-  /** `tail bearing`, `thrust bearing`, `gearbox`. */
-  readonly part: ConditionLine['kind'];
+  /** `tail bearing`, `thrust bearing`, `gearbox`; `motor at tail` of a second drive. */
+  readonly part: string;
   readonly of: 'temperature' | NonNullable<ConditionLine['aspect']>;
   /** Newest first, at least one. */
   readonly read: readonly DriveRead[];
@@ -39,15 +39,20 @@ export function driveReadings(history: History, services: readonly Service[]): r
   const own = servicesOf(services, history);
   return conditionKinds
     .filter((kind) => partOf(kind) === 'drive')
-    .flatMap((part) =>
-      (['temperature', ...aspectsOf(part)] as const).flatMap((of) => {
+    .flatMap((kind) => drives.map((otherDrive) => ({ kind, otherDrive })))
+    .flatMap(({ kind, otherDrive }) =>
+      (['temperature', ...aspectsOf(kind)] as const).flatMap((of) => {
         const read = lines
-          .filter(({ line }) => line.kind === part && says(line, of))
+          .filter(({ line }) => line.kind === kind && line.otherDrive === otherDrive && says(line, of))
           .map(({ line, record }) => ({ line, read: readOf(line, record, of) }));
+        const part = otherDrive === undefined ? kind : `${kind} at ${otherDrive}`;
         return read.length === 0 ? [] : [{ part, of, read: answered(read, of, own) }];
       }),
     );
 }
+
+/** That which is declared, and a second one. */
+const drives = [undefined, 'head', 'tail'] as const;
 
 /** Newest first, with the work that put right what was told before it; of a temperature no work says anything. */
 function answered(

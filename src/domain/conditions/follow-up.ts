@@ -31,6 +31,7 @@ import {
   couldBeOne,
   isMeasurement,
   isSameCondition,
+  isSameDrive,
   isSamePlace,
   middleOf,
   needsPlace,
@@ -324,7 +325,9 @@ function answerByTrial(
 function measuredIn(line: ConditionLine, { conditions }: DatedRecord): readonly string[] {
   if (line.temperature === undefined) return [];
   return conditions.flatMap((each) =>
-    each.kind === line.kind && isMeasurement(each) && each.temperature ? [each.temperature.text] : [],
+    each.kind === line.kind && isSameDrive(each, line) && isMeasurement(each) && each.temperature
+      ? [each.temperature.text]
+      : [],
   );
 }
 

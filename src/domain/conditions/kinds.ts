@@ -242,8 +242,12 @@ export function saysNoPlace({ at, point, panel, end }: SeenPlace): boolean {
 
 /** Of one kind and part along the trough, wherever each lies; sides that both say are one. */
 export function couldBeOne(a: ConditionLine, b: ConditionLine): boolean {
-  if (parts[a.kind] === 'drive')
-    return a.kind === b.kind && [a, b].some((each) => each.answer !== undefined && saysNothingWrong(each));
+  if (parts[a.kind] === 'drive') {
+    const answers = [a, b].filter(({ answer }) => answer !== undefined);
+    if (a.kind !== b.kind || !(saysTheSame(a, b) || answers.some(saysNothingWrong))) return false;
+    // `closed motor temperature` is of the only one that stands open, at whichever end.
+    return answers.some((each) => isSameDrive(a, b) || saysNoPlace(each));
+  }
   return a.kind === b.kind && a.about === b.about && !areOnOtherSides(a, b);
 }
 
@@ -298,13 +302,23 @@ function placeAsWritten({ at, to, ...place }: SeenPlace): string {
 /** Two lines of one condition: of one kind, at one place. */
 export function isSameCondition(a: ConditionLine, b: ConditionLine): boolean {
   if (a.kind !== b.kind) return false;
-  if (parts[a.kind] === 'drive') return a.aspect === b.aspect && isOfTemperature(a) === isOfTemperature(b);
+  if (parts[a.kind] === 'drive') return saysTheSame(a, b) && isSameDrive(a, b);
   return a.about === b.about && (isSamePlace(a, b) || isWhereItIs(a, b));
+}
+
+/** Of a part of the drive, the same is wrong. */
+function saysTheSame(a: ConditionLine, b: ConditionLine): boolean {
+  return a.aspect === b.aspect && isOfTemperature(a) === isOfTemperature(b);
+}
+
+/** Where a machine is driven at both ends, what says no end is of the drive that is declared. */
+export function isSameDrive(a: SeenPlace, b: SeenPlace): boolean {
+  return a.otherDrive === b.otherDrive;
 }
 
 /** `motor at drive` and `motor` are one: each part of a drive is where it is, whether or not somebody says so. */
 function isWhereItIs(a: ConditionLine, b: ConditionLine): boolean {
-  if (!saysNoPlace(a) && !saysNoPlace(b)) return false;
+  if ((!saysNoPlace(a) && !saysNoPlace(b)) || !isSameDrive(a, b)) return false;
   switch (a.about) {
     case 'motor':
     case 'gearbox':

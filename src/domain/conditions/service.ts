@@ -8,6 +8,7 @@ import { formatClock } from '../units/clock.js';
 import { isSafeguard } from './safeguards.js';
 import {
   couldBeOne,
+  isSameDrive,
   isSameCondition,
   isOfTemperature,
   isSamePlace,
@@ -68,7 +69,7 @@ export function putsRight(
   if (ended) return isSameCondition(ended, line) || (saysNoPlace(ended) && couldBeOne(ended, line));
   if (part === undefined || work === undefined) return false;
   if (partOf(line.kind) === 'drive') {
-    if (line.kind !== part) return false;
+    if (line.kind !== part || !isSameDrive(place, line)) return false;
     if (work === 'renewed') return true;
     // A bearing that runs hot is over with new bearings; a motor or a gearbox may be hot of something else.
     if (work === 'bearings renewed' && part.endsWith(' bearing') && isOfTemperature(line)) return true;

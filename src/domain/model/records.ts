@@ -95,6 +95,8 @@ export interface SeenPlace {
   readonly panel?: PanelUse;
   /** The end named instead of a chainage; a drive is at the end that the conveyor says. */
   readonly end?: NameUse;
+  /** Of a motor, a gearbox or a coupling that is said to be at the end where no drive is declared: that of a second drive. */
+  readonly otherDrive?: 'head' | 'tail';
   /** Chainage, mm, as written, or where the point, the part, the panel or the end lies; undefined where none is said or known. */
   readonly at?: Stated<'length'>;
   /** The other end of a stretch, mm: above `at`. */

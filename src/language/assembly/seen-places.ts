@@ -41,7 +41,12 @@ export function withPlace<T extends SeenPlace>(
     if (!checkStretch(seen.panel, conveyor, problems)) return seen;
     return { ...seen, ...panelPlace(seen.panel, conveyor, relines, day) };
   }
-  if (seen.end) return { ...seen, ...endPlace(seen.end, conveyor, unitOfMachine(conveyor)) };
+  if (seen.end)
+    return {
+      ...seen,
+      ...endPlace(seen.end, conveyor, unitOfMachine(conveyor)),
+      ...otherDrive(seen.end.name, part, conveyor),
+    };
   if (!seen.point) return seen.at ? seen : { ...seen, ...onlyPart(part, conveyor) };
   const parts = partsByKind(conveyor);
   const own = partNamed(parts.get(part ?? '') ?? [], seen.point.name);
@@ -183,6 +188,25 @@ function placeFound(
       known: [],
     });
   return found;
+}
+
+const ofADrive: ReadonlySet<string | undefined> = new Set([
+  'motor',
+  'gearbox',
+  'thrust bearing',
+  'coupling',
+  'drive',
+  'drive plate',
+]);
+
+/** A machine that is driven at both ends declares one of them: what is said of the other end is of the second drive. */
+function otherDrive(
+  end: string,
+  part: string | undefined,
+  { drive }: Conveyor,
+): Pick<SeenPlace, 'otherDrive'> {
+  if (!ofADrive.has(part) || (end !== 'head' && end !== 'tail')) return {};
+  return end === (drive?.end ?? 'head') ? {} : { otherDrive: end };
 }
 
 /** Of a part that the machine has once nobody has to say where it is. */

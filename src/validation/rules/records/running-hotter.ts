@@ -42,6 +42,10 @@ inspection DG1 2025-09-08 meter 9000 h {
       text: `${before}\ninspection DG1 2025-09-08 meter 9000 h {\n  gearbox temperature 67 degC\n}`,
     },
     {
+      name: 'of a second drive, at the other end',
+      text: `${before}\ninspection DG1 2025-09-08 meter 9000 h {\n  gearbox temperature 78 degC at tail\n}`,
+    },
+    {
       name: 'another bearing',
       text: `${before}\ninspection DG1 2025-09-08 meter 9000 h {\n  tail bearing temperature 78 degC\n}`,
     },
@@ -51,9 +55,9 @@ inspection DG1 2025-09-08 meter 9000 h {
       const lines = recordsOf(historyOf(estate, conveyor)).flatMap(({ conditions }) =>
         conditions.filter(({ temperature, answer }) => temperature && answer === undefined),
       );
-      for (const kind of ['tail bearing', 'thrust bearing', 'gearbox'] as const) {
+      for (const [kind, otherDrive] of bearings) {
         const own = lines.flatMap((line) =>
-          line.kind === kind && line.temperature ? [line.temperature] : [],
+          line.kind === kind && line.otherDrive === otherDrive && line.temperature ? [line.temperature] : [],
         );
         const found = againstUsual(own);
         if (!found) continue;
@@ -62,10 +66,18 @@ inspection DG1 2025-09-08 meter 9000 h {
         yield {
           origin: newest.origin,
           message:
-            `The ${kind} of ${conveyor.name} runs at ${newest.text}, ${formatNumber(newest.value - usual, 0)} K above what ` +
-            `it had before (median of ${count}).`,
+            `The ${otherDrive === undefined ? kind : `${kind} at ${otherDrive}`} of ${conveyor.name} runs at ${newest.text}, ` +
+            `${formatNumber(newest.value - usual, 0)} K above what it had before (median of ${count}).`,
         };
       }
     }
   },
 };
+
+/** Where a machine is driven at both ends, each by itself. */
+const bearings = [
+  ['tail bearing', undefined],
+  ...(['thrust bearing', 'gearbox'] as const).flatMap((kind) =>
+    ([undefined, 'head', 'tail'] as const).map((otherDrive) => [kind, otherDrive] as const),
+  ),
+] as const;
