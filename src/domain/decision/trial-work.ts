@@ -73,7 +73,8 @@ export function workOf(
   wanted: readonly RunPart[] | 'whole',
   estate: Estate,
 ): StretchWork {
-  const { crews, accessUnits } = conveyor.plant;
+  const { accessUnits } = conveyor.plant;
+  const crews = reliners(conveyor.plant.crews);
   const asked = planJob(trialJob(conveyor, linerAt, wanted, crews, accessUnits), estate, effort);
   const parts = asked.runs.map(({ run, first, last }) => ({ run: run.number, first, last }));
   const widened = asked.runs.some(({ beyond }) => beyond !== undefined);
@@ -119,7 +120,7 @@ function onDays(
   estate: Estate,
   planFor: (crews: readonly Crew[], window: Pick<Job, 'window'>) => JobPlan,
 ): StretchWork {
-  const { crews } = plan.job.conveyor.plant;
+  const crews = reliners(plan.job.conveyor.plant.crews);
   const origin = plan.job.nameOrigin;
   const teamsOf = (all: JobPlan, window: Pick<Job, 'window'>): Teams => {
     let singles: readonly TeamWork[] | undefined;
@@ -152,11 +153,19 @@ function onDays(
  * By itself: two people at least, since panels are carried and somebody stays where help can be called from; and a crew that says
  * what it can do has to say that it fits, wherever a crew of the plant says so.
  */
-function canReline({ skills, size }: Crew, crews: readonly Crew[]): boolean {
-  if (size.count < 2) return false;
+function canReline(crew: Crew, crews: readonly Crew[]): boolean {
+  return crew.size.count >= 2 && mayFit(crew, crews);
+}
+
+function mayFit({ skills }: Crew, crews: readonly Crew[]): boolean {
   const fits = (all: Crew['skills']): boolean =>
     all.some((skill) => /\bfit|\blin(er|ing)|\breline/i.test(skill));
   return skills.length === 0 || fits(skills) || !crews.some((each) => fits(each.skills));
+}
+
+/** Together: nobody waits for an electrician to fit panels, nor pays one for it. */
+function reliners(crews: readonly Crew[]): readonly Crew[] {
+  return crews.filter((crew) => mayFit(crew, crews));
 }
 
 /** Ends of shifts in working hours, and the hours until the next; they come round every week, so two weeks tell them all. */

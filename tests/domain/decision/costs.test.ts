@@ -28,15 +28,26 @@ interface Said {
   readonly linerPrice?: string;
   readonly screwPrice?: string;
   readonly rate?: string;
+  /** Of the first crew, and a second one. */
+  readonly skills?: string;
+  readonly crew?: string;
 }
 
-function estateOf({ costs: own = costs, linerPrice, screwPrice, rate = '58 EUR/h' }: Said): string {
+function estateOf({
+  costs: own = costs,
+  linerPrice,
+  screwPrice,
+  rate = '58 EUR/h',
+  skills = '',
+  crew,
+}: Said): string {
   return `
 plant Tarnholt {
   duty 112 h/week
   outage Winter27 2027-01-18 to 2027-01-22
   outage Spring27 2027-04-12 to 2027-04-23
-  crew Alpha 4 people cost ${rate}
+  crew Alpha 4 people ${skills} cost ${rate}
+  ${crew ?? ''}
   shift 07:00 to 17:00 on mon, tue, wed, thu, fri
   lead time liner 10 week
   lead time screw 10 week
@@ -125,6 +136,16 @@ describe('every declared cost', () => {
     ['the rate of a crew', { rate: '80 EUR/h' }],
   ] as const)('%s changes an option', (_, said) => {
     expect(numbersOf(decided(said))).not.toEqual(numbersOf(base));
+  });
+
+  it('is of those who have something to do: a crew without a task is not paid', () => {
+    const both = (skills: string): string =>
+      workingOf(
+        decided({ skills: 'skills fitting', crew: `crew Watch 2 people skills ${skills} cost 72 EUR/h` }),
+      );
+    expect(both('electrical')).toMatch(/crews \d+ EUR \([\d.]+ h of Alpha, by the planner\)/);
+    expect(both('electrical')).not.toMatch(/h of Alpha and Watch, by/);
+    expect(both('fitting')).toMatch(/h of Alpha and Watch, by the planner/);
   });
 
   it('can be read in how that was worked out', () => {
