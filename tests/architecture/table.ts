@@ -53,7 +53,7 @@ export const parts: readonly Part[] = [
   },
   {
     folder: 'domain/decision',
-    parts: ['domain/units', 'domain/model', 'domain/plan'],
+    parts: ['domain/units', 'domain/model', 'domain/order', 'domain/plan'],
     packages: ['@stdlib/math-base-special-erfc'],
     why: 'what to do about each conveyor, and what it costs',
   },

@@ -3,6 +3,9 @@
 
 import { expect, it } from 'vitest';
 import { analyse } from '../../src/analysis/analyse.js';
+import { remainingLife } from '../../src/generators/remaining-life/remaining-life.js';
+import { exampleOf } from '../../src/validation/example.js';
+import { orderComesTooLate } from '../../src/validation/rules/jobs/order-comes-too-late.js';
 
 const told = (shelf: string): string | undefined =>
   analyse([
@@ -62,4 +65,36 @@ it('is silent where the shelf has every panel, and says what is short where it h
   );
   // A count of a day to come is not known today.
   expect(told('  on the shelf TwoLayer12 4 panels counted 2027-03-20')).toMatch(/no TwoLayer12 on the shelf/);
+});
+
+it('where the bolts come last, the reason names them and not the liner that is there', () => {
+  const sound = exampleOf(orderComesTooLate, 'good').text;
+  const told = (more: string): readonly string[] =>
+    analyse([
+      { uri: 'a.trough', text: sound.replace('  ordered TwoLayer12', `  ${more}\n  ordered TwoLayer12`) },
+    ]).findings.flatMap(({ code, message }) => (code === 'TL528' ? [message] : []));
+  expect(told('lead time fixings 4 weeks')).toEqual([]);
+  const late = 'lead time fixings 6 weeks';
+  expect(told(late)).toEqual([
+    'Job J9 starts on 2025-04-07, and its bolts are there on 2025-04-14 (fixings 6 weeks from an order on 2025-03-03; liner ' +
+      'ordered already: 20 panels of TwoLayer12, ordered on 2025-02-03 and promised for 2025-04-07).',
+  ]);
+  expect(told(`${late}\n  on the shelf TwoLayer12 400 fixings counted 2025-03-01`)).toEqual([]);
+});
+
+it('a job that is written waits for its own panels, not for those of the whole conveyor', () => {
+  const text = exampleOf(orderComesTooLate, 'good')
+    .text.replace('20 panels', '2 panels')
+    .replace('reline run above Gate', 'reline panels 1 to 2 of run above Gate')
+    .replace(
+      'crew Alpha 4 people\n  outage Spring25 2025-04-07',
+      'crew Alpha 4 people\n  lead time liner 12 weeks\n  outage Spring25 2025-04-07',
+    );
+  const { estate } = analyse([{ uri: 'a.trough', text }]);
+  const life = remainingLife(estate, { track: false }).conveyors.find(
+    ({ conveyor }) => conveyor.name === 'DG9',
+  );
+  expect(life?.decision?.jobs.map(({ arrives, words }) => [arrives?.inTime, words])).toEqual([
+    [true, expect.stringMatching(/; its liner can be there by 2025-04-07$/)],
+  ]);
 });

@@ -194,7 +194,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     setting,
     jobs: estate.jobs
       .filter((job) => job.conveyor === conveyor && (job.window === undefined || job.window.to.day >= asOf))
-      .map((job) => jobState(job, estate, due ? first : undefined, supplyOf(whole, supplies))),
+      .map((job) => jobState(job, estate, due ? first : undefined, supplyOf(whole, supplies), asOf)),
     money,
     missingCosts: setting ? missingCosts(setting) : [],
     horizon,

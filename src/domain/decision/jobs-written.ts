@@ -7,6 +7,7 @@ import { installedPanelEnds } from '../model/panels.js';
 import { intervalOf, type Interval } from '../model/runs.js';
 import { formatDay, type CalendarDay } from '../units/calendar.js';
 import type { ScopeWork } from './scope.js';
+import { suppliesOfJob } from './supplies-of-a-job.js';
 import type { Supplies } from './supply.js';
 
 export interface JobState {
@@ -35,6 +36,7 @@ export function jobState(
   estate: Estate,
   governing: { readonly place: string; readonly at: number } | undefined,
   supply: { readonly scope: ScopeWork; readonly supplies: Supplies } | undefined,
+  asOf: CalendarDay,
 ): JobState {
   const from = job.window?.from.day;
   const areas = relinedBy(job, estate);
@@ -42,8 +44,10 @@ export function jobState(
     governing && areas.length > 0
       ? areas.some((area) => area.from <= governing.at && area.to >= governing.at)
       : undefined;
-  const usual = supply?.supplies.ways.filter(({ by }) => by !== 'expedited')[0];
-  const fast = supply?.supplies.ways.find(({ by }) => by === 'expedited');
+  // Its own panels: the whole conveyor may have to wait for what a part has on the shelf.
+  const ways = (suppliesOfJob(job, estate, asOf) ?? supply?.supplies)?.ways ?? [];
+  const usual = ways.find(({ by }) => by !== 'expedited');
+  const fast = ways.find(({ by }) => by === 'expedited');
   const way = usual ?? fast;
   const arrives =
     from === undefined || !way || areas.length === 0 ? undefined : { day: way.day, inTime: way.day <= from };
@@ -62,7 +66,7 @@ export function jobState(
       ? ''
       : arrives.inTime
         ? `; its liner can be there by ${formatDay(arrives.day)}`
-        : '; its liner cannot be there before ' +
+        : `; its ${way?.waitsForFixings ? 'bolts' : 'liner'} cannot be there before ` +
           `${formatDay(arrives.day)}${fast && from !== undefined && fast.day <= from ? `, expedited by ${formatDay(fast.day)}` : ''}`;
   return {
     job: job.name,

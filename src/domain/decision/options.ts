@@ -157,10 +157,10 @@ function tooLate(
   ways: readonly Supply[],
   day: CalendarDay,
 ): Required<Pick<DecisionOption, 'obstacle' | 'remedies'>> {
-  const usual = ways.find(({ by }) => by === 'usual' || by === 'ordered');
+  const usual = ways.find(({ by }) => by !== 'expedited');
   return usual
     ? {
-        obstacle: `the liner arrives on ${formatDay(usual.day)} (${usual.why})`,
+        obstacle: `the ${usual.waitsForFixings ? 'fixings arrive' : 'liner arrives'} on ${formatDay(usual.day)} (${usual.why})`,
         remedies: [
           `Find a supply that is there by ${formatDay(day)} (\`expedited lead time liner …\`), or a later outage.`,
         ],

@@ -29,6 +29,13 @@ export interface Supply {
   /** On top of the reline, money; 0 where nothing is. */
   readonly price: number;
   readonly why: string;
+  /** The bolts come last: the liner would be there before. */
+  readonly waitsForFixings?: true;
+}
+
+/** `liner is`, or `bolts are` where these come last. */
+export function waitedFor({ waitsForFixings }: Supply): string {
+  return waitsForFixings ? 'bolts are' : 'liner is';
 }
 
 export interface Supplies {
@@ -69,6 +76,7 @@ export function suppliesOf(
       day,
       price: 0,
       why: `from the shelf: ${lack.words}${lack.fixings > 0 ? `; fixings ${waiting(plant, 'fixings', asOf)}` : ''}`,
+      ...(day > asOf && { waitsForFixings: true }),
     });
   }
   const unknown = pieces.flatMap(({ liner }) =>
@@ -125,11 +133,15 @@ function byOrders(
     );
     if (lacks.some(({ panels }) => panels > 0)) continue;
     const wait = bolts(lacks.reduce((sum, { fixings }) => sum + fixings, 0));
+    const waitsForFixings = addDays(asOf, wait) > day;
     return {
       by: 'ordered',
       day: Math.max(day, addDays(asOf, wait)) as CalendarDay,
       price: 0,
-      why: `ordered already: ${orders.flat().map(orderWords).join(', ')}`,
+      why:
+        (waitsForFixings ? `fixings ${waiting(plant, 'fixings', asOf)}; liner ` : '') +
+        `ordered already: ${orders.flat().map(orderWords).join(', ')}`,
+      ...(waitsForFixings && { waitsForFixings }),
     };
   }
   return undefined;

@@ -2,7 +2,8 @@
 
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
-import { suppliesOfJob } from '../../evidence/supplies-of-a-job.js';
+import { suppliesOfJob } from '../../../domain/decision/supplies-of-a-job.js';
+import { waitedFor } from '../../../domain/decision/supply.js';
 import { todayOf } from '../../telling/today.js';
 import { soundConveyor } from '../../telling/sound-conveyor.js';
 
@@ -47,7 +48,7 @@ job J9 {
       if (!order || order.day <= window.from.day || inTime) continue;
       yield {
         origin: window.origin,
-        message: `Job ${name} starts on ${formatDay(window.from.day)}, and its liner is there on ${formatDay(order.day)} (${order.why}).`,
+        message: `Job ${name} starts on ${formatDay(window.from.day)}, and its ${waitedFor(order)} there on ${formatDay(order.day)} (${order.why}).`,
       };
     }
   },

@@ -4,7 +4,7 @@
 import { screwsOrderedOn, spareScrewOn } from '../../../domain/model/spare-screw.js';
 import { addDays, formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
-import { suppliesOfJob } from '../../evidence/supplies-of-a-job.js';
+import { suppliesOfJob } from '../../../domain/decision/supplies-of-a-job.js';
 import { todayOf, todayWords } from '../../telling/today.js';
 import { soundConveyor } from '../../telling/sound-conveyor.js';
 

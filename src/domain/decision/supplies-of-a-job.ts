@@ -1,11 +1,11 @@
 // How soon can the liner of a job be there: what the shelf has of its panels and fixings, what is on its way, and what is bought?
 
-import { suppliesOf, type Supplies } from '../../domain/decision/supply.js';
-import { boltsIn } from '../../domain/decision/trial-work.js';
-import type { Estate } from '../../domain/model/estate.js';
-import type { Job } from '../../domain/model/job.js';
-import { groundOf, within } from '../../domain/order/ground.js';
-import type { CalendarDay } from '../../domain/units/calendar.js';
+import { suppliesOf, type Supplies } from './supply.js';
+import { boltsIn } from './trial-work.js';
+import type { Estate } from '../model/estate.js';
+import type { Job } from '../model/job.js';
+import { groundOf, within } from '../order/ground.js';
+import type { CalendarDay } from '../units/calendar.js';
 
 /** Undefined where nothing of its liner was ever counted or ordered, or where it takes two liners. */
 export function suppliesOfJob(job: Job, estate: Estate, today: CalendarDay): Supplies | undefined {
