@@ -502,6 +502,26 @@ test.each([
   ['gives off wood dust and carbon monoxide', machineLine, 'gives off "wood dust", "carbon monoxide"'],
   ['spare 1 gate "wiper"', (line) => `job J1 {\n  ${line}\n}\n`, 'spare 1 "gate wiper"'],
   ['spare "gate wiper"', (line) => `job J1 {\n  ${line}\n}\n`, 'read'],
+  [
+    'break Gate at 8.4 m to 9 m slide gate driven by air plate G1',
+    machineLine,
+    'break Gate at 8.4 m to 9 m slide gate driven by air "plate G1"',
+  ],
+  [
+    'break Inlet2 at 2 m to 3 m inlet from above',
+    machineLine,
+    'break Inlet2 at 2 m to 3 m inlet "from above"',
+  ],
+  [
+    'access South at 4 m to 8 m scaffold hired "by the week"',
+    machineLine,
+    'access South at 4 m to 8 m scaffold "hired: by the week"',
+  ],
+  [
+    'cover C1 at 1 m to 2 m mass 16 kg two handles',
+    machineLine,
+    'cover C1 at 1 m to 2 m mass 16 kg "two handles"',
+  ],
   ['no liner from 6.2 m to 6.9 m', machineLine, 'break Bare at 6.2 m to 6.9 m no liner'],
   ['unlined at 6.2 m to 6.9 m "slotted"', machineLine, 'break Bare at 6.2 m to 6.9 m no liner "slotted"'],
   ['break Drain at 0 m to 3 m', machineLine, 'break Drain at 0 m to 3 m no liner'],

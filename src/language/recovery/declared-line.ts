@@ -11,7 +11,7 @@ import { isOffered, readsSoundly } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { storeOtherwise } from './store-line.js';
-import { imagesOf, keyword, plainImage, type Word } from './word.js';
+import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 
 /** What opens the trough, by what people call it. */
 const breaks: Readonly<Record<string, string>> = {
@@ -38,7 +38,12 @@ const breaks: Readonly<Record<string, string>> = {
 export function declaredOtherwise(line: BrokenLine): Otherwise | undefined {
   if (line.block === 'Plant') return storeOtherwise(line);
   return line.block === 'Conveyor'
-    ? (asBreak(line) ?? asUnlined(line) ?? kindOfBreak(line) ?? asSafeguard(line) ?? asHolder(line))
+    ? (asBreak(line) ??
+        asUnlined(line) ??
+        kindOfBreak(line) ??
+        asSafeguard(line) ??
+        asHolder(line) ??
+        withMore(line))
     : undefined;
 }
 
@@ -125,6 +130,35 @@ function asUnlined({ words, pattern }: BrokenLine): Otherwise | undefined {
     senses: [[plainImage(said[0]!), 'no liner'] as const],
   };
 }
+
+/** `break Gate at 8.4 m to 9 m slide gate driven by air plate G1`: it reads as far as it says what it is; what more is said stands in quotes. */
+function withMore({ words, reached, pattern }: BrokenLine): Otherwise | undefined {
+  const rest = words.slice(reached);
+  const isPlain = rest.every(({ type }) => type !== 'QUANTITY' && type !== '{' && type !== '}');
+  // One word more is as likely a slip: `at 3 m m`.
+  if (!parts.has(words[0]?.type ?? '') || rest.length < 2 || !isPlain) return undefined;
+  const told = rest.filter(({ type }) => type !== 'STRING');
+  const note = noteOf(told, textsIn(rest));
+  const line = [...words.slice(0, reached), ...(note ? [note] : [])];
+  if (!note || !isOffered(words, line, pattern)) return undefined;
+  return {
+    at: reached,
+    message: `What more there is to say of it stands in quotes: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+  };
+}
+
+/** Lines that end with words of one's own. */
+const parts: ReadonlySet<string> = new Set([
+  'break',
+  'access',
+  'cover',
+  'hatch',
+  'brace',
+  'hold-down',
+  'lifting point',
+  'rest at',
+]);
 
 /** `break Feed at 0 m to 0.3 m`: what its name says it is. */
 function kindOfBreak({ words, reached, pattern }: BrokenLine): Otherwise | undefined {
