@@ -286,8 +286,16 @@ export function orderOfOptionsText(decision: ConveyorDecision): string {
     'In order: what keeps the risks, what does not, a look that hardly helps, waiting; ' +
     (priced
       ? `among these by expected cost${seen}.`
-      : `among these by the chances${seen}, planned stops first, the sooner, the smaller work.`)
+      : `among these by the chances${seen}, planned stops first, the sooner, the smaller work.`) +
+    belowZeroText(decision)
   );
+}
+
+/** Only a change of the screw in the same stop spares something later: who reads a negative cost is told what. */
+function belowZeroText({ options }: Pick<ConveyorDecision, 'options'>): string {
+  return options.some(({ expected = 0 }) => expected < 0)
+    ? ' An expected cost below 0: a change of the screw by itself later is spared, and what that would cost is taken off.'
+    : '';
 }
 
 export function unseenText({ panels, panelsSeen }: ConveyorDecision): string {

@@ -9,6 +9,7 @@ import {
   earliestText,
   expectedBoth,
   orderDay,
+  orderOfOptionsText,
   orderText,
   riskText,
   shownOutage,
@@ -306,3 +307,13 @@ function cells(line: string): readonly string[] {
     ([, quoted, plain]) => quoted?.replace(/""/g, '"') ?? plain ?? '',
   );
 }
+
+it('an expected cost below zero is explained under the table, and no other is', () => {
+  const { conveyors } = remainingLife(tarnholt(), { asOf: day('2026-10-31'), track: false });
+  const decision = conveyors.find((each) => (each.decision?.options.length ?? 0) > 0)?.decision;
+  if (!decision) throw new Error('no options');
+  const said = (expected: number): string =>
+    orderOfOptionsText({ ...decision, options: decision.options.map((each) => ({ ...each, expected })) });
+  expect(said(-25_400)).toMatch(/ An expected cost below 0: a change of the screw by itself later is spared/);
+  expect(said(0)).not.toContain('below 0');
+});
