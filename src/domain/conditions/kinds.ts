@@ -293,6 +293,21 @@ export function closingText(first: ConditionLine, last: ConditionLine = first): 
   return `closed finding ${first.about ?? ''}${placeAsWritten(first)}`.replace(/ +/g, ' ').trim();
 }
 
+/** The same to be filled in: nobody has measured it anew yet. `joint open ____ mm at 17 m`, `motor temperature ____ degC`. */
+export function conditionAskText(first: ConditionLine, last: ConditionLine): string {
+  const { count, size, temperature } = last;
+  const blank = <T extends { readonly text: string }>(stated: T): T => ({
+    ...stated,
+    text: stated.text.replace(/^[-+\d.,/ ]+/, '____ '),
+  });
+  const asked = conditionAnswerText(first, {
+    ...last,
+    ...(size && { size: blank(size) }),
+    ...(temperature && { temperature: blank(temperature) }),
+  });
+  return count === undefined ? asked : asked.replace(`${first.kind} ${count.count}`, `${first.kind} ____`);
+}
+
 function placeAsWritten({ at, to, ...place }: SeenPlace): string {
   if (place.point || place.panel || place.end || !at) return whereWords(place);
   const where = to ? ` from ${at.text} to ${to.text}` : ` at ${at.text}`;

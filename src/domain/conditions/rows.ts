@@ -20,6 +20,7 @@ import { isBesideTrough, isSafeguardOut } from './safeguards.js';
 import { isUnderLiner } from './within-sight.js';
 import {
   conditionAnswerText,
+  conditionAskText,
   conditionWords,
   isOfTemperature,
   middleOf,
@@ -65,6 +66,8 @@ export interface OpenCondition {
   readonly photos: readonly PhotoUse[];
   /** How a line of the next inspection names it: `panel torn at 14.2 m`. */
   readonly writes: string;
+  /** The same with a blank for what it measures: `joint open ____ mm at 17 m`. */
+  readonly asks: string;
   readonly origin: Origin;
 }
 
@@ -120,6 +123,7 @@ function rowOf(
     ],
     photos,
     writes: conditionAnswerText(first.line, last.line),
+    asks: conditionAskText(first.line, last.line),
     origin: last.line.origin,
   };
 }

@@ -458,7 +458,7 @@ function template(sheet: InspectionSheet): Markup {
     `  view ${sheet.look}`,
     '  gauge __________ ± ___ ' + sheet.unit,
     ...sheet.points.map((point) => `  ${point.writes} thickness ____ ${sheet.unit}`),
-    ...sheet.openConditions.map((row) => `  ${row.answer}`),
+    ...sheet.openConditions.map((row) => `  ${row.asks}`),
     '}',
   ];
   return group(
@@ -470,7 +470,7 @@ function template(sheet: InspectionSheet): Markup {
         'Leave out lines nobody looked ' +
         'at.' +
         (sheet.openConditions.length > 0
-          ? ' An open condition stands as it is while it is there; ' +
+          ? ' An open condition stands as it is while it is there, with what it measures now; ' +
             'write closed before it once it is put right, not seen where nobody could look.'
           : ''),
     ),

@@ -158,6 +158,7 @@ function openRows(
     since: sinceWords(row),
     notes: row.notes.join('; '),
     answer: row.writes,
+    asks: row.asks,
   }));
 }
 

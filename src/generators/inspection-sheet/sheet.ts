@@ -71,6 +71,8 @@ export interface InspectionSheet {
     readonly since: string;
     readonly notes: string;
     readonly answer: string;
+    /** The same with a blank for what it measures. */
+    readonly asks: string;
   }[];
   /** Bare steel, where the plate is to be read; chainages in mm. */
   readonly bare: readonly { readonly from: number; readonly to: number; readonly last: string }[];
