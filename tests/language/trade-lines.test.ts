@@ -616,7 +616,7 @@ test.each([
     'outage DG1 2022-12-05 to 2022-12-09 "strike"',
     asIs,
     'That a machine stood still shows in its meter: no line is needed. Where it counts for a forecast, it is a duty of none: ' +
-      '`duty DG1 from 2022-12-05 0 h/week "strike"` and `duty DG1 from 2022-12-10 110 h/week` with its hours from then on. ' +
+      '`duty DG1 from 2022-12-05 0 h/week "strike"` and `duty DG1 from 2022-12-10 … h/week` with its hours from then on in place of `…`. ' +
       'A stop that is planned is an `outage` of the plant.',
   ],
   ['serviced DG1 2026-01-02 spiral at 5.8 m by "welder" "ground out, welded"', asIs, 'read'],
@@ -908,6 +908,45 @@ describe('a reading in doubt keeps its doubt, and no full weight', () => {
     expect(answer('P4 thickness 8.4 mm rough surface', record('inspection'))).toBe(
       'P4 thickness 8.4 mm "rough surface"',
     ));
+});
+
+describe('what is to come', () => {
+  test.each([
+    ['next look after 100 h', record('reline'), 'finding "next look after 100 h"'],
+    [
+      'look again in 4 weeks by "fitter"',
+      record('inspection'),
+      'finding "look again in 4 weeks" by "fitter"',
+    ],
+    [
+      'must not run until welded serious',
+      record('inspection'),
+      'finding serious "must not run until welded"',
+    ],
+  ])('%s', (line, around, offer) => expect(answer(line, around)).toBe(offer));
+
+  test.each(['machine not to be run before repair', 'do not run', 'must not run until welded'])(
+    'how bad it is that it must not run is for its author to say: %s',
+    (line) => {
+      const [slip] = parseText(record('inspection')(line)).slips;
+      expect(slip?.message).toContain(`\`finding urgent "${line}"\``);
+      expect(slip?.mend).toBeUndefined();
+    },
+  );
+
+  test('a look is no step of the work, and no time is asked of it', () => {
+    const [slip] = parseText(
+      'job J {\n  conveyor DG1\n  order {\n    look again after 100 h\n  }\n}\n',
+    ).slips;
+    expect(slip?.message).toContain('It is no step of the work');
+    expect(slip?.mend).toBeUndefined();
+  });
+
+  test.each(['renew gate Discharge', 'change gate Discharge'])('a gate is steps of the order: %s', (line) => {
+    const [slip] = parseText(`job J {\n  conveyor DG1\n  ${line}\n}\n`).slips;
+    expect(slip?.message).toContain('`gate off Discharge`, `gate on Discharge`');
+    expect(slip?.mend).toBeUndefined();
+  });
 });
 
 describe('a step in words of one’s own', () => {

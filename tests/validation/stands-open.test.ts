@@ -16,7 +16,7 @@ const look = (day: string, meter: number, ...rows: readonly string[]): string =>
   `inspection DG1 ${day} meter ${meter} h {\n  ${rows.join('\n  ')}\n}\n`;
 
 function told(open: string, line: string, built = machine): Finding | undefined {
-  const later = line.startsWith('serviced DG1') ? `${line}\n` : look('2026-03-02', 90, line);
+  const later = /^(serviced|stopped) DG1/.test(line) ? `${line}\n` : look('2026-03-02', 90, line);
   const { findings } = analyse([
     { uri: 'a', text: built },
     { uri: 'b', text: look('2026-01-05', 10, ...open.split('; ')) },
@@ -102,6 +102,11 @@ describe('nothing is ended', () => {
       'gate at Gate ok',
     ],
     ['by a clean spiral', 'finding spiral at tail serious "end gap 34 mm"', 'spiral clean'],
+    [
+      'by a machine that stood',
+      'motor noise',
+      'stopped DG1 2026-03-20 to 2026-03-21 "motor at the workshop"',
+    ],
     ['by a severity', 'finding hatch at H2 serious "stiff"', 'hatch H2 stiff serious "freed with a bar"'],
     [
       'where it is still to do',

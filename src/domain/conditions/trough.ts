@@ -231,8 +231,9 @@ function platePlaces(
   };
 }
 
-function hoursOf(looks: readonly Look[]): number | undefined {
-  return looks[0]?.plate.clock?.hours;
+/** Without a clock position steel was read at the bottom. */
+function hoursOf(looks: readonly Look[]): number {
+  return looks[0]?.plate.clock?.hours ?? 6;
 }
 
 /** In looks, and while a reline had the liner off, in the order of time. */

@@ -8,7 +8,7 @@ import { parseQuantity } from '../../domain/units/parse.js';
 import type { BrokenLine } from './broken-line.js';
 import { blocksOfWork, takenApart } from './general.js';
 import { joined } from './joined.js';
-import { dated } from './record-words.js';
+import { dated, isStop } from './record-words.js';
 import { imagesOf, keyword, plainImage, type Word } from './word.js';
 
 type Told = Omit<SaidOver, 'origin' | 'offered'>;
@@ -63,7 +63,7 @@ function spokenOf({ block, words: written, heading }: BrokenLine): Spoken | unde
       : undefined;
   }
   const record = block === 'Block' ? dated(words) : undefined;
-  if (!record || (!isSaid && words[0]?.type !== 'ID')) return undefined;
+  if (!record || (!isSaid && (words[0]?.type !== 'ID' || isStop(words[0])))) return undefined;
   const { conveyor, day, before, behind } = record;
   return {
     conveyor,

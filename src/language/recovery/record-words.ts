@@ -194,14 +194,15 @@ function bought({ block, words }: BrokenLine): Otherwise | undefined {
   };
 }
 
+/** A record that begins so is of a machine that stood, whatever the reason is that it gives. */
+export function isStop(first: Word | undefined): boolean {
+  const said = plainImage(first ?? keyword('')).toLowerCase();
+  return /^(standstill|stopped|stop|stood|idle|down|shutdown|outage|standing|off)$/.test(said);
+}
+
 /** `standstill DG1 from 2025-01-06 to 2025-02-10 "press out"`, `stopped 2025-02-24 to 2025-03-03` */
 function stoodStill({ block, words }: BrokenLine): Otherwise | undefined {
-  const said = plainImage(words[0] ?? keyword('')).toLowerCase();
-  if (
-    block !== 'Block' ||
-    !/^(standstill|stopped|stop|stood|idle|down|shutdown|outage|standing|off)$/.test(said)
-  )
-    return undefined;
+  if (block !== 'Block' || !isStop(words[0])) return undefined;
   const [from, to] = words.filter(({ type }) => type === 'DATE');
   if (!from) return undefined;
   const conveyor = words.find((word, i) => i > 0 && isName(word))?.image ?? 'DG1';
@@ -209,7 +210,7 @@ function stoodStill({ block, words }: BrokenLine): Otherwise | undefined {
   // It stood on its last day too.
   const again = to && dayAfter(to.image);
   const until = to
-    ? ` and \`duty ${conveyor} from ${again ?? to.image} 110 h/week\` with its hours from then on`
+    ? ` and \`duty ${conveyor} from ${again ?? to.image} … h/week\` with its hours from then on in place of \`…\``
     : '';
   return {
     at: 0,
@@ -241,11 +242,11 @@ function capacityFromADay({ block, words }: BrokenLine): Otherwise | undefined {
     at: 0,
     message:
       `\`${first.image}\` is said once of the conveyor and has no day. What changed on a day is noted where the hours are: ` +
-      `\`duty ${conveyor.image} from ${day.image} 110 h/week "${imagesOf(words.slice(0, 1))} ${words
+      `\`duty ${conveyor.image} from ${day.image} … h/week "${imagesOf(words.slice(0, 1))} ${words
         .slice(2)
         .filter(({ type }) => type === 'QUANTITY')
         .map(({ image }) => image)
-        .join(' ')}"\`, with its own hours.`,
+        .join(' ')}"\`, with its hours in place of \`…\`.`,
   };
 }
 

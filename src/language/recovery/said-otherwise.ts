@@ -29,6 +29,7 @@ import { isReassuring } from './reassuring.js';
 import { isChainage } from './said-place.js';
 import { safeguardTried } from './trial-words.js';
 import type { LinePattern } from './pattern.js';
+import { linesToCome } from './to-come.js';
 import { uncertainDay } from './uncertain-day.js';
 import { withUnitWords } from './unit-words.js';
 import { unquoted } from './unquoted.js';
@@ -207,6 +208,8 @@ const plain: readonly LineSaying[] = [
       : undefined,
 
   quotedFact,
+
+  ...linesToCome,
 
   closedOnADay,
 

@@ -150,6 +150,10 @@ describe('the arithmetic over bare hours', () => {
     expect(steel('')).toEqual([[], [4200]]);
     expect(steel('clock 5:30 ')).toEqual([[], [4200]]);
     expect(steel('clock 9:00 ')).toEqual([[4200], []]);
+    // A reading without a clock is of the bottom, and a patch at the side lies beside it.
+    const beside = 'patch DG1 2025-09-08 at 4 m to 4.6 m clock 7:00 to 10:00 thickness 6 mm';
+    const { places } = stateOf(read(seen('plate at 4.2 m thickness 3.1 mm'), beside));
+    expect(places.map(({ at }) => at)).toEqual([4200]);
   });
 
   test('welded in the outage of the reline over it, a patch counts from its next bare hour', () => {

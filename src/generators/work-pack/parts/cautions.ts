@@ -171,7 +171,7 @@ function gasOf(product: string): readonly string[] {
   const low = rots && !composts ? ' Carbon dioxide is heavier than air and lies in the low end.' : '';
   const wet =
     `${rots || composts ? 'Sludge and digestate give off' : 'What is wet and rots gives off'} hydrogen sulphide, carbon dioxide and methane, ` +
-    `more when they are disturbed. Smell gives no warning: hydrogen sulphide numbs it.${low}`;
+    `more when ${rots || composts ? 'they are' : 'it is'} disturbed. Smell gives no warning: hydrogen sulphide numbs it.${low}`;
   const heaps =
     'Composting material takes up oxygen and gives off carbon dioxide, ' +
     'which is heavier than air and lies in the low end, and ammonia, which burns eyes and lungs: ' +
