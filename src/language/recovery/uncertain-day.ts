@@ -9,10 +9,17 @@ import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { imagesOf, isWord, keyword, type Word } from './word.js';
 
+const oneDay = 'A record has one day, because pages print it as one: ';
+
+/** Is it what `dayInDoubt` says? */
+export function tellsOfADayInDoubt(message: string): boolean {
+  return message.startsWith(oneDay);
+}
+
 /** `likeliest`: what to write for it, where nothing has to be made up. */
 export function dayInDoubt(likeliest?: string): string {
   return (
-    'A record has one day, because pages print it as one: write the likeliest, ' +
+    `${oneDay}write the likeliest, ` +
     `${likeliest === undefined ? 'of a month its middle (such as `2023-07-15`)' : `\`${likeliest}\``}, and the doubt where it is printed ` +
     'too: `finding "the day is not certain"` in the block, or the note of a record of one line. ' +
     'Wear counts by the meter, so such a doubt moves no rate.'

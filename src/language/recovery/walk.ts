@@ -15,6 +15,7 @@ import { toldWithoutSigns, withOddSign, withoutSoftSigns } from './odd-signs.js'
 import { imagesOf, isFalseUnit, isValue, isWord, type Word } from './word.js';
 import { slipOf, type Slip } from './slip.js';
 import { braces } from './telling.js';
+import { tellsOfADayInDoubt } from './uncertain-day.js';
 
 /** A name that a heading which cannot be read declares. */
 export interface HalfName {
@@ -265,7 +266,7 @@ class Walk {
     stop.lastIndex = Math.max(last, told.end);
     const close = stop.exec(this.text)?.index ?? this.text.length;
     const text = this.text.slice(start, close).trimEnd();
-    if (!isOdd || told.start < start || /[\r\n]/.test(text)) return told;
+    if (!isOdd || told.start < start || /[\r\n]/.test(text) || tellsOfADayInDoubt(error.message)) return told;
     const words = this.tokens.slice(from, end).map(wordOf);
     const behind = (word: number): string => this.text.slice(this.places.span(from + word).end, close);
     const line = withOddSign(block, words, text, behind, pattern);

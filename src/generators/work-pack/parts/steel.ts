@@ -1,7 +1,7 @@
 // The steel that a job lays bare or welds on: what the gauge showed there, and what was welded in before. A welder has to know how
 // thick the plate is still, and where an older patch ends; whoever lays it bare reads it again while nothing lies over it.
 
-import { troughState, type PlatePlace } from '../../../domain/conditions/trough.js';
+import { troughState, type PlatePlace, type TroughState } from '../../../domain/conditions/trough.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import type { Patch } from '../../../domain/model/records.js';
 import { areasOf, areasOfAction, type Area, type Ground } from '../../../domain/order/ground.js';
@@ -31,14 +31,15 @@ export function steelFacts(
   const trough = troughState(estate, conveyor, asOf);
   const near = (from: number, to: number, areas: readonly Area[]): boolean =>
     areas.some((area) => from <= area.to + besideTheWork && to >= area.from - besideTheWork);
-  const places = trough.places.filter(({ at }) => near(at, at, bared));
+  const known = knownPlaces(trough);
+  const places = known.filter(({ at }) => near(at, at, bared));
   const patches = trough.patches.filter(({ from, to }) => near(from.value, to.value, bared));
-  const unread = patched.filter((area) => !trough.places.some(({ at }) => near(at, at, [area])));
+  const unread = patched.filter((area) => !known.some(({ at }) => near(at, at, [area])));
   if (places.length + patches.length + unread.length === 0) return undefined;
   return {
     plate: `${lengthWords(trough.plate, unit)} when new${trough.material === undefined ? '' : ` (${trough.material})`}, at least ${lengthWords(trough.minimum, unit)} must be left`,
     rows: [
-      ...places.map((place) => ({ at: place.at, ...placeRow(place, trough.patches, unit) })),
+      ...places.map((place) => ({ at: place.at, ...placeRow(place, unit) })),
       ...patches.map((patch) => ({ at: patch.from.value, ...patchRow(patch, unit) })),
       ...unread.map((area) => ({
         at: area.from,
@@ -54,11 +55,23 @@ export function steelFacts(
   };
 }
 
+type KnownPlace = PlatePlace & { readonly covered?: CalendarDay };
+
+/** What was read, and what was welded over since: a welder meets the old plate at the edge of the patch. */
+function knownPlaces({ places, covered }: TroughState): readonly KnownPlace[] {
+  const isThere = (a: PlatePlace, b: PlatePlace): boolean => a.at === b.at && a.clock === b.clock;
+  const over = covered.filter(
+    (each) =>
+      !places.some((place) => isThere(place, each)) &&
+      !covered.some((other) => isThere(other, each) && other.covered > each.covered),
+  );
+  return [...places, ...over];
+}
+
 type Row = SteelFacts['rows'][number];
 
 function placeRow(
-  { at, clock, readings, patch, belowMinimum, plate }: PlatePlace,
-  patches: readonly Patch[],
+  { at, clock, readings, patch, belowMinimum, plate, covered }: KnownPlace,
   unit: LengthUnit,
 ): Row {
   const read = readings.map(({ day, thickness, error, note }) => {
@@ -66,16 +79,17 @@ function placeRow(
     return `${lengthWords(thickness, unit)}${by} (${formatDay(day)}${note === undefined ? '' : `, ${note}`})`;
   });
   const last = readings.at(-1);
-  const since = patches.findLast(
-    ({ from, to, date }) => at >= from.value && at <= to.value && date.day > (last?.day ?? Infinity),
-  );
   return {
     origin: last?.origin ?? patch?.origin,
     where: `${chainageWords(at, unit)}${clock === undefined ? '' : ` at ${clock}`}`,
     known: [
       patch ? `on the patch of ${formatDay(patch.date.day)}, ${lengthWords(plate, unit)} when new` : '',
       read.length > 0 ? `plate read ${read.join(', ')}` : 'not read since',
-      since ? `patched since, ${formatDay(since.date.day)}` : belowMinimum ? 'AT OR BELOW THE MINIMUM' : '',
+      covered !== undefined
+        ? `patched since, ${formatDay(covered)}`
+        : belowMinimum
+          ? 'AT OR BELOW THE MINIMUM'
+          : '',
     ]
       .filter(Boolean)
       .join('; '),
