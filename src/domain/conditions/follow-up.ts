@@ -43,7 +43,7 @@ import { movedAlong } from './moved-along.js';
 import { patchOver } from './patched.js';
 import { answeredIn, repeatedIn, saidOf } from './same-finding.js';
 import { isSafeguardOut } from './safeguards.js';
-import { isTrialOf } from './trials.js';
+import { isTrialOf, wasGood } from './trials.js';
 import { couldSee } from './within-sight.js';
 
 export interface SeenLine {
@@ -110,13 +110,17 @@ export function followUp(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay)
 /** What was done without a meter of its own. */
 interface Work {
   readonly services: readonly Service[];
+  /** Those of them by which a safeguard was tried or found good. */
+  readonly trials: readonly Service[];
   readonly patches: readonly Patch[];
 }
 
 function workOf({ services, patches }: Estate, history: History): Work {
   const { conveyor, asOf } = history;
+  const own = servicesOf(services, history);
   return {
-    services: servicesOf(services, history),
+    services: own,
+    trials: own.filter(wasGood),
     patches: patches.filter((each) => each.conveyor === conveyor && each.date.day <= (asOf ?? Infinity)),
   };
 }
@@ -214,7 +218,7 @@ function build(history: History, work: Work, along: Along): FollowUp {
         });
     }
     answerBeside(drafts, record);
-    answerByTrial(drafts, work.services, record);
+    answerByTrial(drafts, work.trials, record);
     for (const draft of drafts)
       if (
         isLook(record) &&
@@ -226,7 +230,7 @@ function build(history: History, work: Work, along: Along): FollowUp {
   }
   carry(history, work, drafts, undefined, along);
   closeByWork(history, work, drafts, undefined);
-  answerByTrial(drafts, work.services, undefined);
+  answerByTrial(drafts, work.trials, undefined);
   return {
     conditions: drafts.map(({ answeredAt: _, movedOn: __, silent, ...draft }) => ({
       ...draft,
@@ -307,13 +311,13 @@ function answerBeside(drafts: readonly Draft[], record: DatedRecord): void {
 /** A safeguard that stands open and was tried since, or found good: it was looked at, and nobody says that it is over. */
 function answerByTrial(
   drafts: readonly Draft[],
-  services: readonly Service[],
+  trials: readonly Service[],
   until: DatedRecord | undefined,
 ): void {
   for (const draft of drafts) {
     const { line, record } = draft.last;
     if (draft.closed) continue;
-    for (const trial of services) {
+    for (const trial of trials) {
       const { day } = trial.date;
       if (day < record.date.day || day > (until?.date.day ?? Infinity) || !isTrialOf(trial, line)) continue;
       if (day > draft.answeredAt.date.day) speakOf(draft, trial);

@@ -326,6 +326,20 @@ function saysTheSame(a: ConditionLine, b: ConditionLine): boolean {
   return a.aspect === b.aspect && isOfTemperature(a) === isOfTemperature(b);
 }
 
+const driven: ReadonlySet<string | undefined> = new Set([
+  'drive',
+  'drive plate',
+  'motor',
+  'gearbox',
+  'thrust bearing',
+  'coupling',
+]);
+
+/** A part that is where the machine is driven, and twice where it is driven at both ends. */
+export function isDriven(part: string | undefined): boolean {
+  return driven.has(part);
+}
+
 /** Where a machine is driven at both ends, what says no end is of the drive that is declared. */
 export function isSameDrive(a: SeenPlace, b: SeenPlace): boolean {
   return a.otherDrive === b.otherDrive;

@@ -37,10 +37,12 @@ export function wasGood(service: Service): boolean {
   return isTrial(service) && !speaksOfFailing(service);
 }
 
-/** Of the safeguard that a condition is of: at its place, or said of no place. */
-export function isTrialOf(service: Service, line: SeenPlace & Parameters<typeof partNameOf>[0]): boolean {
-  const { part, place } = service;
-  if (!wasGood(service) || part !== partNameOf(line)) return false;
+/** A trial that was good is of the safeguard that a condition is of: at its place, or said of no place. */
+export function isTrialOf(
+  { part, place }: Service,
+  line: SeenPlace & Parameters<typeof partNameOf>[0],
+): boolean {
+  if (part !== partNameOf(line)) return false;
   return saysNoPlace(place) || saysNoPlace(line) || isSamePlace(place, line);
 }
 
@@ -103,19 +105,15 @@ export function trialWords(safeguard: Safeguard, trials: readonly Service[]): st
   return told.length === 0 ? 'no trial on record' : told.map(toldWords).join('; ');
 }
 
-function toldWords(service: Service): string {
-  return resultWords(service, ` ${formatDay(service.date.day)}`);
-}
-
 /** `emergency stop tried at tail by electrician: stops at once`. */
 export function trialText(service: Service): string {
   const { by, note } = service;
   return `${workWords(service)}${by === undefined ? '' : ` by ${by}`}${note === undefined ? '' : `: ${note}`}`;
 }
 
-/** `tried left side by electrician: pressed under load`. */
-function resultWords({ work, by, note, place }: Service, day = ''): string {
+/** `tried left side 2026-03-09 by electrician: pressed under load`. */
+function toldWords({ work, by, note, place, date }: Service): string {
   const who = by === undefined ? '' : ` by ${by}`;
   const side = place.side === undefined ? '' : ` ${place.side}`;
-  return `${work ?? ''}${side}${day}${who}${note === undefined ? '' : `: ${note}`}`;
+  return `${work ?? ''}${side} ${formatDay(date.day)}${who}${note === undefined ? '' : `: ${note}`}`;
 }

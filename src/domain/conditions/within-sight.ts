@@ -3,7 +3,7 @@
 
 import type { ConditionLine, DatedRecord, Inspection, PartName } from '../model/records.js';
 import { runAt } from '../model/runs.js';
-import { partOf, takenWith } from './kinds.js';
+import { isDriven, partOf, takenWith } from './kinds.js';
 import { isBesideTrough } from './safeguards.js';
 
 /** `last`: the record that saw it last. */
@@ -52,16 +52,8 @@ function isOfTheDrive(line: ConditionLine): boolean {
   );
 }
 
-const driveParts: ReadonlySet<string> = new Set([
-  'drive',
-  'drive plate',
-  'motor',
-  'gearbox',
-  'coupling',
-  'tail bearing',
-  'thrust bearing',
-]);
-
 function isDrivePart(part: string): boolean {
-  return driveParts.has(part) || isBesideTrough({ kind: 'finding', about: part as PartName });
+  return (
+    isDriven(part) || part === 'tail bearing' || isBesideTrough({ kind: 'finding', about: part as PartName })
+  );
 }

@@ -9,6 +9,7 @@ import {
   type PanelLayout,
 } from '../geometry/panel-layout.js';
 import { formatDay, type CalendarDay } from '../units/calendar.js';
+import { toCentimetre } from '../units/length-words.js';
 import { list } from '../units/wording.js';
 import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
@@ -105,7 +106,7 @@ function reckonedFrom(
     inside.length === 0
       ? ''
       : ` (joints at ${list(
-          inside.map((joint) => chainageOn(conveyor, Math.round(joint / 10) * 10)),
+          inside.map((joint) => chainageOn(conveyor, toCentimetre(joint))),
           'and',
           8,
         )})`;

@@ -39,11 +39,16 @@ export function rateText(value: number, unit: LengthUnit): string {
   return formatNumber(value, Math.abs(value) >= 9.995 ? 1 : Math.abs(value) < 0.0995 ? 3 : 2);
 }
 
+/** mm, to 10 mm: nobody measured where a joint that is reckoned lies. */
+export function toCentimetre(mm: number): number {
+  return Math.round(mm / 10) * 10;
+}
+
 /** A chainage in mm: `6.20 m`, or `20.34 ft (6.20 m)`. */
 export function chainageWords(mm: number, unit: LengthUnit): string {
   return unit === 'mm'
     ? formatChainage(mm)
-    : `${formatNumber(mm / 304.8, 2)} ft (${formatChainage(Math.round(mm / 10) * 10)})`;
+    : `${formatNumber(mm / 304.8, 2)} ft (${formatChainage(toCentimetre(mm))})`;
 }
 
 /** A chainage in mm as a line of the language or a name has it, read back to the tenth of a millimetre: `6.20 m`, `20.34 ft`. */

@@ -3,6 +3,7 @@
 // the calendar did. Both sides are reckoned on one day first; then the day is moved. The printers only print it.
 
 import type { Estate } from '../../domain/model/estate.js';
+import { safeguardKinds } from '../../domain/model/conveyor.js';
 import { isRecord, type LedgerBlock } from '../../domain/model/ledger.js';
 import { knownOn } from '../../domain/model/known-on.js';
 import { presentDay } from '../../domain/model/newest.js';
@@ -370,8 +371,10 @@ function linerUses({ conveyors }: RemainingLife): readonly LinerUse[] {
 }
 
 /** Facts of a conveyor that are its shape, and not what it carries or what is accepted of it. */
-const shape =
-  /^(length|incline|trough|section|order of sections|break|hold-down|brace|cover|access|isolation|hatch|lifting point|rest at|hopper|drain|emergency stop|pull cord|interlock|zero-speed sensor|level probe|blockage switch|guard|point|clearance|rotation|worn sector|drive at|screw|liner)\b/;
+const shape = new RegExp(
+  '^(length|incline|trough|section|order of sections|break|hold-down|brace|cover|access|isolation|hatch|lifting point|rest at|hopper|' +
+    `drain|${safeguardKinds.join('|')}|point|clearance|rotation|worn sector|drive at|screw|liner)\\b`,
+);
 
 /** The facts of conveyors that are shape, liners' lengths with them; and all others. */
 function byRoom(changes: readonly BlockChange[]): readonly [BlockChange[], BlockChange[]] {

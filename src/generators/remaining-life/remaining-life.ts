@@ -182,6 +182,7 @@ function knownOf({
   readonly depth: RemainingLifeOptions['depth'];
 }): Known {
   const { conveyor } = history;
+  const conditions = openConditionRows(estate, conveyor, asOf);
   return {
     conveyor,
     history,
@@ -190,10 +191,10 @@ function knownOf({
     lying: setsLying(history, asOf),
     former: formerSetsOf(estate, history, readings),
     flights: flights?.get(history) ?? [],
-    conditions: openConditionRows(estate, conveyor, asOf),
+    conditions,
     closed: closedConditionRows(estate, conveyor, asOf),
     notLooked: notLookedAt(estate, history),
-    beside: besideLiner(estate, history),
+    beside: besideLiner(estate, history, conditions),
     trough: troughState(estate, conveyor, asOf),
     measure: depth === 'hand' ? undefined : compareMeasures(estate, [history], readings),
     now: asOf === undefined ? undefined : momentOn(history, asOf),

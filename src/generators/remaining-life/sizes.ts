@@ -3,7 +3,7 @@
 
 import { formatNumber } from '../../domain/units/format.js';
 import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
-import { type LengthUnit, rateText } from '../../domain/units/length-words.js';
+import { type LengthUnit, rateText, toCentimetre } from '../../domain/units/length-words.js';
 import type { HandResult } from '../../domain/wear/arithmetic.js';
 
 export interface Sizes {
@@ -41,7 +41,7 @@ export function sizesIn(near: LengthUnit): Sizes {
     thickness,
     size: (value) => `${thickness(value)} ${near}`,
     along,
-    joint: (value) => along(Math.round(value / 10) * 10),
+    joint: (value) => along(toCentimetre(value)),
     rate: (perUnit) => rateText((perUnit * 1000) / mm, near),
     rateUnit: (unit) => `${near}/1000 ${unit}`,
     mm,

@@ -3,6 +3,7 @@
 
 import { chainageText } from '../../domain/units/length-words.js';
 import { panelWords, partNamedIn } from '../../domain/conditions/kinds.js';
+import { isDriven } from '../../domain/conditions/kinds.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { hasGate, type Conveyor, type Safeguard } from '../../domain/model/conveyor.js';
 import { partNamed, partsByKind, type NamedPart } from '../../domain/model/part-names.js';
@@ -190,22 +191,13 @@ function placeFound(
   return found;
 }
 
-const ofADrive: ReadonlySet<string | undefined> = new Set([
-  'motor',
-  'gearbox',
-  'thrust bearing',
-  'coupling',
-  'drive',
-  'drive plate',
-]);
-
 /** A machine that is driven at both ends declares one of them: what is said of the other end is of the second drive. */
 function otherDrive(
   end: string,
   part: string | undefined,
   { drive }: Conveyor,
 ): Pick<SeenPlace, 'otherDrive'> {
-  if (!ofADrive.has(part) || (end !== 'head' && end !== 'tail')) return {};
+  if (!isDriven(part) || (end !== 'head' && end !== 'tail')) return {};
   return end === (drive?.end ?? 'head') ? {} : { otherDrive: end };
 }
 

@@ -5,13 +5,13 @@ import type { BrokenLine } from './broken-line.js';
 import { isSafeguard } from '../../domain/conditions/safeguards.js';
 import { parseQuantity } from '../../domain/units/parse.js';
 import { isName } from './said-place.js';
-import { noteOf, takenApart } from './general.js';
+import { noteOfWords, noteOf, takenApart } from './general.js';
 import { joined } from './joined.js';
 import { isOffered, readsSoundly } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { storeOtherwise } from './store-line.js';
-import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
+import { imagesOf, keyword, plainImage, type Word } from './word.js';
 
 /** What opens the trough, by what people call it. */
 const breaks: Readonly<Record<string, string>> = {
@@ -137,8 +137,7 @@ function withMore({ words, reached, pattern }: BrokenLine): Otherwise | undefine
   const isPlain = rest.every(({ type }) => type !== 'QUANTITY' && type !== '{' && type !== '}');
   // One word more is as likely a slip: `at 3 m m`.
   if (!parts.has(words[0]?.type ?? '') || rest.length < 2 || !isPlain) return undefined;
-  const told = rest.filter(({ type }) => type !== 'STRING');
-  const note = noteOf(told, textsIn(rest));
+  const note = noteOfWords(rest);
   const line = [...words.slice(0, reached), ...(note ? [note] : [])];
   if (!note || !isOffered(words, line, pattern)) return undefined;
   return {

@@ -3,7 +3,7 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { workOf } from './done-words.js';
-import { asFinding, blocksOfWork, noteOf, takenApart } from './general.js';
+import { noteOfWords, asFinding, blocksOfWork, takenApart } from './general.js';
 import { generalLine } from './general-line.js';
 import { joined } from './joined.js';
 import { readsSoundly } from './kept.js';
@@ -11,7 +11,7 @@ import type { LineSaying, Otherwise } from './otherwise.js';
 import { changed, follow } from './repairs.js';
 import { isName } from './said-place.js';
 import { inSeveralLines, shownTogether } from './several-lines.js';
-import { imagesOf, isUnknown, keyword, plainImage, textsIn, type Word } from './word.js';
+import { imagesOf, isUnknown, keyword, plainImage, type Word } from './word.js';
 
 export const fewWords: readonly LineSaying[] = [
   photoGone,
@@ -25,16 +25,9 @@ export const fewWords: readonly LineSaying[] = [
   onTheShelf,
 ];
 
-function textOf(words: readonly Word[]): Word | undefined {
-  return noteOf(
-    words.filter(({ type }) => type !== 'STRING'),
-    textsIn(words),
-  );
-}
-
 /** The whole line in quotes. */
 function asNote(words: readonly Word[], message: (line: string) => string): Otherwise | undefined {
-  const note = textOf(words);
+  const note = noteOfWords(words);
   if (!note) return undefined;
   const line = [keyword('finding'), note];
   return { at: 0, message: message(imagesOf(line)), repair: changed(words, line) };
@@ -65,7 +58,7 @@ function restUnseen({ block, words }: BrokenLine): Otherwise | undefined {
 function pointUnseen({ block, words, pattern }: BrokenLine): Otherwise | undefined {
   const [point, second, ...rest] = words;
   if (block !== 'Inspection' || !point || !isName(point) || second?.type !== 'not seen') return undefined;
-  const note = textOf(rest.filter(({ type }) => type !== ','));
+  const note = noteOfWords(rest.filter(({ type }) => type !== ','));
   const line = [point, second, ...(note ? [note] : [])];
   if (!note || rest.some(({ type }) => type === 'photo') || !readsSoundly(line, pattern)) return undefined;
   return { at: 2, message: `Why not stands in quotes: \`${imagesOf(line)}\`.`, repair: changed(words, line) };

@@ -22,7 +22,7 @@ import { overAgain, workIn } from './work-words.js';
 import { isOffered, readsSoundly, type SaidBy } from './kept.js';
 import { partIn, partOfName, partOfWord } from './part-words.js';
 import { isReassuring } from './reassuring.js';
-import { likeWords, noColours, type LineRepair } from './repairs.js';
+import { commentedOut, likeWords, noColours, type LineRepair } from './repairs.js';
 import type { LinePattern } from './pattern.js';
 import { isName } from './said-place.js';
 import { isUnknown, isValue, isWord, keyword, plainImage, type Word } from './word.js';
@@ -353,8 +353,7 @@ export function asComment(line: BrokenLine): LineRepair | undefined {
   if (reached === 0 && !isLong && !isToDo && !words.some((word) => partOfWord(word) !== undefined))
     return undefined;
   if (reached === 1 && !choosing.has(words[0]?.type ?? '')) return undefined;
-  const slashes: Word = { type: '//', image: '//' };
-  return { line: [slashes, ...words], from: 0, to: 0, words: [slashes] };
+  return commentedOut(words);
 }
 
 /** `inlet Chute at 0.8 m from above`: an opening that no line of the conveyor can say so. */

@@ -246,6 +246,14 @@ function afterWord(words: readonly Word[], wanted: readonly string[], take: Take
 
 const joining = new Set(['the', 'at', 'of', 'near', 'from', 'and', 'a']);
 
+/** What words tell, and what stands in quotes among them. */
+export function noteOfWords(words: readonly Word[]): Word | undefined {
+  return noteOf(
+    words.filter(({ type }) => type !== 'STRING'),
+    textsIn(words),
+  );
+}
+
 export function noteOf(told: readonly Word[], texts: readonly string[]): Word | undefined {
   const said = [...told];
   // `rubbing on the`: what stood behind it has its own place in the line.

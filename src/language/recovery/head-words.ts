@@ -5,7 +5,7 @@
 import type { BrokenLine } from './broken-line.js';
 import { blocksOfWork } from './general.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
-import { changed } from './repairs.js';
+import { commentedOut, changed } from './repairs.js';
 import { imagesOf, keyword, plainImage, type Word } from './word.js';
 
 export const headWords: readonly LineSaying[] = [eitherOf, meterInside, lookedBy, ofTheJob];
@@ -69,11 +69,10 @@ function ofTheJob({ block, words }: BrokenLine): Otherwise | undefined {
   const isOfTheJob = first?.type === 'takes' || /^(permit|takes|duration|took)$/.test(first?.image ?? '');
   if (!['Reline', 'ScrewChange', 'PanelsMoved'].includes(block) || !isOfTheJob || !second) return undefined;
   if (words.some(({ type }) => type === '{' || type === '}')) return undefined;
-  const slashes: Word = { type: '//', image: '//' };
-  const line = [slashes, ...words];
+  const repair = commentedOut(words);
   return {
     at: 0,
-    message: `A record of what was done has no line for it; a comment keeps it, which nothing reads: \`${imagesOf(line)}\`.`,
-    repair: { line, from: 0, to: 0, words: [slashes] },
+    message: `A record of what was done has no line for it; a comment keeps it, which nothing reads: \`${imagesOf(repair.line)}\`.`,
+    repair,
   };
 }

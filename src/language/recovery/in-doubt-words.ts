@@ -2,28 +2,27 @@
 // As a plain reading it would count as the gauge does, so its ± is asked for; the doubt stays in the note.
 
 import type { BrokenLine } from './broken-line.js';
+import { vague } from './fillers.js';
 import { noteOf } from './general.js';
 import { joined } from './joined.js';
 import { readsSoundly } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { repairOf } from './repairs.js';
 import { withUnitWords } from './unit-words.js';
-import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
+import { inSmall, imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 
-const doubts: ReadonlySet<string> = new Set(
-  (
+const doubts: ReadonlySet<string> = new Set([
+  ...vague,
+  ...(
     'doubtful doubt uncertain unsure probably perhaps maybe possibly roughly estimated estimate est guess guessed questionable suspect ' +
-    'unreliable unclear approx approximately about circa ca ?'
+    'unreliable unclear ?'
   ).split(' '),
-);
+]);
 /** Around a word of doubt: `not sure`, `in doubt`, `by feel`, `if the gauge was right`. */
 const phrases = /\b(?:not (?:sure|certain)|in doubt|by feel|at a guess|i think|rough guess|rough)$/;
 
 function isDoubt(words: readonly Word[], at: number): boolean {
-  const said = words
-    .slice(Math.max(0, at - 2), at + 1)
-    .map((word) => plainImage(word).toLowerCase())
-    .join(' ');
+  const said = inSmall(words.slice(Math.max(0, at - 2), at + 1));
   // `rough surface` is what was read.
   const isLast =
     words[at + 1] === undefined || words[at + 1]?.type === 'STRING' || words[at + 1]?.type === ',';

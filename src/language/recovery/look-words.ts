@@ -10,7 +10,7 @@ import { joined } from './joined.js';
 import { type SaidBy } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
-import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
+import { inSmall, imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 
 export const lookLines: readonly LineSaying[] = [measuredFrom, lookedFrom, turned, hot, newLiner];
 
@@ -35,7 +35,7 @@ function lookedFrom({ block, words: written }: BrokenLine): Otherwise | undefine
   const [first, ...rest] = words;
   if (block !== 'Inspection' || !first || !looking.test(first.image.toLowerCase())) return undefined;
   const plain = rest.filter(({ type }) => type !== 'STRING' && type !== ':');
-  const text = plain.map((word) => plainImage(word).toLowerCase()).join(' ');
+  const text = inSmall(plain);
   const way = ways.find(([pattern]) => pattern.test(text))?.[1];
   if (way === undefined || textsIn(words).length > 0) return undefined;
   const line = [keyword('view'), keyword(way)];
@@ -69,7 +69,7 @@ const saidThen: ReadonlySet<string> = new Set(
 function measuredFrom({ block, words: written }: BrokenLine): Otherwise | undefined {
   const words = joined(written);
   const plain = words.filter(({ type }) => type !== 'STRING' && type !== ':');
-  const text = plain.map((word) => plainImage(word).toLowerCase()).join(' ');
+  const text = inSmall(plain);
   if (block !== 'Inspection' || !measure.test(text) || words.some(({ type }) => /QUANTITY|NUMBER/.test(type)))
     return undefined;
   const end = fromHead.test(text) ? 'head' : fromTail.test(text) ? 'tail' : undefined;

@@ -7,7 +7,7 @@ import { noteOf, takenApart } from './general.js';
 import { joined } from './joined.js';
 import { readsSoundly } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
-import { changed, type LineRepair } from './repairs.js';
+import { commentedOut, changed } from './repairs.js';
 import { imagesOf, keyword, type Word } from './word.js';
 
 export const machineLines: readonly LineSaying[] = [
@@ -25,11 +25,6 @@ function isOfAPart(words: readonly Word[]): boolean {
 
 const two =
   'Two that differ are two conveyors, each with its own length, incline, screw, liner and drive, which meet where one gives to the other';
-
-function asComment(words: readonly Word[]): LineRepair {
-  const slashes: Word = { type: '//', image: '//' };
-  return { line: [slashes, ...words], from: 0, to: 0, words: [slashes] };
-}
 
 /** Which of two is the steeper one, a line alone does not know: none is offered. */
 function oneIncline({ block, words }: BrokenLine): Otherwise | undefined {
@@ -57,7 +52,7 @@ function oneScrew({ block, words }: BrokenLine): Otherwise | undefined {
       'A conveyor has one screw: its flight when new, its pitch and its limits hold for every reading and for what a new one costs. ' +
       `${two}; one spiral of which a length was renewed is a record, \`screw change … {\` with \`scope from 8.6 m to 19 m\` inside. ` +
       `A comment keeps this line, which nothing reads: \`// ${imagesOf(words)}\`.`,
-    repair: asComment(words),
+    repair: commentedOut(words),
   };
 }
 
@@ -74,7 +69,7 @@ function oneDrive({ block, words, pattern }: BrokenLine): Otherwise | undefined 
       'A conveyor has one drive: current, speed, power and the wear by its turns are of that one. ' +
       `${two}; of two on one screw the power is that of both, with the other in a comment. ` +
       `A comment keeps this line, which nothing reads: \`// ${imagesOf(words)}\`.`,
-    repair: asComment(words),
+    repair: commentedOut(words),
   };
 }
 

@@ -2,14 +2,14 @@
 // sure a reading is says its ±, and what nobody read is `not seen`.
 
 import type { BrokenLine } from './broken-line.js';
-import { noteOf } from './general.js';
+import { noteOfWords, noteOf } from './general.js';
 import { vague } from './fillers.js';
 import { joined } from './joined.js';
 import { readsSoundly, type SaidBy } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
-import { changed } from './repairs.js';
+import { commentedOut, changed } from './repairs.js';
 import { isName } from './said-place.js';
-import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
+import { inSmall, imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 
 export const doubtfulLines: readonly LineSaying[] = [
   meterNotRead,
@@ -45,16 +45,7 @@ function parted({ block, words: written }: BrokenLine): Parted | undefined {
 /** How many words at the beginning say one of these; 0 where they say none. */
 function saying(words: readonly Word[], sayings: ReadonlySet<string>): number {
   for (const length of [3, 2, 1])
-    if (
-      words.length >= length &&
-      sayings.has(
-        words
-          .slice(0, length)
-          .map((word) => plainImage(word).toLowerCase())
-          .join(' '),
-      )
-    )
-      return length;
+    if (words.length >= length && sayings.has(inSmall(words.slice(0, length)))) return length;
   return 0;
 }
 
@@ -74,10 +65,7 @@ function notRead(line: BrokenLine): Otherwise | undefined {
   const length = saying(found.value, unread);
   if (length === 0) return undefined;
   const rest = found.value.slice(length);
-  const note = noteOf(
-    rest.filter(({ type }) => type !== 'STRING'),
-    textsIn(rest),
-  );
+  const note = noteOfWords(rest);
   const offered = [...found.head, keyword('not seen'), ...(note ? [note] : [])];
   return {
     at: found.head.length,
@@ -127,10 +115,7 @@ function bounded(line: BrokenLine): Otherwise | undefined {
       at: head.length,
       message: `A bound is no reading: how sure one is says its ±, \`${of} thickness 8.4 mm ± 0.5 mm\`.`,
     };
-  const note = noteOf(
-    value.filter(({ type }) => type !== 'STRING'),
-    textsIn(value),
-  );
+  const note = noteOfWords(value);
   const offered = [...head, keyword('not seen'), ...(note ? [note] : [])];
   return {
     at: head.length,
@@ -211,13 +196,12 @@ function meterNotRead({ block, words, heading }: BrokenLine): Otherwise | undefi
   if (!isHours || !['Inspection', 'Reline', 'PanelsMoved', 'ScrewChange'].includes(block)) return undefined;
   if (more.some(({ type }) => type !== 'STRING')) return undefined;
   const head = imagesOf([...heading.slice(0, 3), keyword('meter'), keyword('not read')]);
-  const slashes: Word = { type: '//', image: '//' };
   return {
     at: 0,
     message:
       `That nobody read the meter is said in the heading, \`${head} {\`, or by leaving it out there; ` +
       `a comment keeps the line: \`// ${imagesOf(words)}\`.`,
-    repair: { line: [slashes, ...words], from: 0, to: 0, words: [slashes] },
+    repair: commentedOut(words),
   };
 }
 

@@ -3,7 +3,7 @@
 
 import { joined } from './joined.js';
 import type { BrokenLine } from './broken-line.js';
-import { noteOf, takenApart } from './general.js';
+import { noteOfWords, noteOf, takenApart } from './general.js';
 import { readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise, LineSaying } from './otherwise.js';
 import { changed } from './repairs.js';
@@ -59,10 +59,7 @@ function plateReads({ block, words, pattern }: BrokenLine): Otherwise | undefine
   const others = words.filter(
     (word, i) => word !== size && !place.includes(word) && i !== read && i !== plate,
   );
-  const note = noteOf(
-    others.filter(({ type }) => type !== 'STRING'),
-    textsIn(others),
-  );
+  const note = noteOfWords(others);
   const line = [keyword('plate'), ...place, keyword('thickness'), size, ...(note ? [note] : [])];
   if (!readsSoundly(line, pattern)) return undefined;
   return {
@@ -132,10 +129,7 @@ function notSeenInShort({ block, words, pattern }: BrokenLine): Otherwise | unde
   for (let length = 0; length < short.length; used++) length += rest[used]?.image.length ?? 1;
   const behind = rest.slice(used);
   const plain = [point, keyword('not seen'), ...behind];
-  const note = noteOf(
-    behind.filter(({ type }) => type !== 'STRING'),
-    textsIn(behind),
-  );
+  const note = noteOfWords(behind);
   const line = readsSoundly(plain, pattern) ? plain : [point, keyword('not seen'), ...(note ? [note] : [])];
   return {
     at: 1,

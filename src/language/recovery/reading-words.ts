@@ -4,7 +4,7 @@
 import type { BrokenLine } from './broken-line.js';
 import { isColour } from './colours.js';
 import { fillers } from './fillers.js';
-import { noteOf, takenApart, type SaidLine } from './general.js';
+import { noteOfWords, noteOf, takenApart, type SaidLine } from './general.js';
 import { joined } from './joined.js';
 import { readsSoundly, type SaidBy } from './kept.js';
 import type { Otherwise } from './otherwise.js';
@@ -12,7 +12,7 @@ import { changed, states } from './repairs.js';
 import { isName } from './said-place.js';
 import { partOfWord } from './part-words.js';
 import type { LinePattern } from './pattern.js';
-import { isValue, imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
+import { isValue, imagesOf, keyword, plainImage, type Word } from './word.js';
 
 interface Shown {
   /** Behind the place. */
@@ -60,10 +60,7 @@ function nowhere(
   row: readonly Word[],
   pattern: LinePattern,
 ): Otherwise | undefined {
-  const note = noteOf(
-    written.filter(({ type }) => type !== 'STRING'),
-    textsIn(written),
-  );
+  const note = noteOfWords(written);
   const line = [keyword('finding'), ...(note ? [note] : [])];
   if (!note || !readsSoundly(line, pattern)) return undefined;
   return {

@@ -2,7 +2,7 @@
 // 14 rpm`, `serviced DG1 from 2022-06-21 to 2022-06-22 gearbox oil changed`, `correction … reline read on 2023-09-05 meter 1190 h`.
 
 import type { BrokenLine } from './broken-line.js';
-import { noteOf, takenApart } from './general.js';
+import { noteOfWords, noteOf, takenApart } from './general.js';
 import { readsSoundly } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
@@ -83,10 +83,7 @@ function otherOfTheDrive({ block, words, pattern }: BrokenLine): Otherwise | und
   }
   // `speed 13 rpm to 14 rpm` has its own answer.
   const isChange = others.some(({ type }) => type === 'speed' || type === 'power');
-  const note = noteOf(
-    others.filter(({ type }) => type !== 'STRING'),
-    textsIn(others),
-  );
+  const note = noteOfWords(others);
   const line = [first, conveyor, day, ...kept, ...(note ? [note] : [])];
   if (!note || isChange || !others.some(({ type }) => type === 'ID') || !readsSoundly(line, pattern)) {
     const service = [keyword('serviced'), conveyor, day, keyword('motor'), ...(note ? [note] : []), ...kept];

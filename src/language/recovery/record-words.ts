@@ -9,7 +9,7 @@ import { readsSoundly, type SaidBy } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { isName } from './said-place.js';
-import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
+import { inSmall, imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
 
 export const recordLines: readonly LineSaying[] = [
   meterChangeMended,
@@ -120,7 +120,7 @@ function headingByAnotherName({ block, words, pattern }: BrokenLine): Otherwise 
   if (block !== 'Block' || words.at(-1)?.type !== '{') return undefined;
   const fillers = words.filter(({ image }) => !['date', 'on', 'of', 'dated', ',', ':'].includes(image));
   const record = dated(fillers);
-  const name = record?.before.map((word) => plainImage(word).toLowerCase()).join(' ') ?? '';
+  const name = inSmall(record?.before ?? []);
   const kind = Object.hasOwn(headings, name)
     ? headings[name]
     : record && pattern.first.has(name)
@@ -312,10 +312,7 @@ function correctedOtherwise({ block, words, pattern, reached }: BrokenLine): Oth
 
 /** `correction DG1 2026-05-20 all read on 2026-05-18 measured from head`: where a look was read stands in no correction. */
 function fromTheOtherEnd(words: readonly Word[], date: Word | undefined): Otherwise | undefined {
-  const text = words
-    .map((word) => plainImage(word))
-    .join(' ')
-    .toLowerCase();
+  const text = inSmall(words);
   if (
     !/\b(?:measured from|from (?:the )?(?:head|top|discharge|other|wrong)|(?:wrong|other) end|chainages?)\b/.test(
       text,

@@ -236,6 +236,12 @@ export function repaired(line: readonly Word[], { from, to, words }: LineRepair)
   return [...line.slice(0, from), ...words, ...line.slice(to)];
 }
 
+/** The line kept as a comment, which nothing reads. */
+export function commentedOut(words: readonly Word[]): LineRepair {
+  const slashes: Word = { type: '//', image: '//' };
+  return { line: [slashes, ...words], from: 0, to: 0, words: [slashes] };
+}
+
 /** The shortest stretch of the line that differs. */
 export function changed(line: readonly Word[], repaired: readonly Word[]): LineRepair {
   let from = 0;

@@ -17,7 +17,7 @@ import { recordLines } from './record-words.js';
 import { relineLines } from './reline-words.js';
 import { readInWords } from './reading-words.js';
 import { readingLines } from './reading-line.js';
-import { changed, likeWords, noColours, repaired, states, type LineRepair } from './repairs.js';
+import { commentedOut, changed, likeWords, noColours, repaired, states, type LineRepair } from './repairs.js';
 import { fewWords } from './few-words.js';
 import { inDoubt } from './in-doubt-words.js';
 import { inSeveralLines, linesOf, shownTogether } from './several-lines.js';
@@ -185,16 +185,6 @@ const plain: readonly LineSaying[] = [
       ? { at: 1, message: `How many more is said too: \`spare 2 ${second?.image ?? ''}\`, say.` }
       : undefined,
 
-  ({ block, words: [first, text, ...more] }) =>
-    block === 'Job' && first?.type === 'spare' && text?.type === 'STRING' && more.length === 0
-      ? {
-          at: 1,
-          message: `Spares of a job are panels, fixings and what is counted; anything else is taken along as a tool: \`tool ${text.image}\`.`,
-          repair: { line: [keyword('tool'), text], from: 0, to: 1, words: [keyword('tool')] },
-          senses: [['spare', 'tool']],
-        }
-      : undefined,
-
   severalPlaces,
 
   safeguardTried,
@@ -273,8 +263,6 @@ const plain: readonly LineSaying[] = [
   ...lookLines,
 ];
 
-const slashes: Word = { type: '//', image: '//' };
-
 const unlessNear: readonly LineSaying[] = [
   ({ block, words, reached }) =>
     ['cost', 'price'].includes(words[0]?.type ?? '') && (block === 'Job' || blocksOfWork.has(block))
@@ -283,7 +271,7 @@ const unlessNear: readonly LineSaying[] = [
           message:
             'Costs are said once, in the plant, as decisions need them: `cost reline 9600 EUR`. ' +
             `What one piece of work did cost is kept as a comment: \`// ${imagesOf(words)}\`.`,
-          repair: { line: [slashes, ...words], from: 0, to: 0, words: [slashes] },
+          repair: commentedOut(words),
         }
       : undefined,
 

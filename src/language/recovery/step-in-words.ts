@@ -3,13 +3,13 @@
 // somebody is in the trough for it: neither is made up.
 
 import type { BrokenLine } from './broken-line.js';
-import { noteOf } from './general.js';
+import { noteOfWords, noteOf } from './general.js';
 import { keepsAll, readsSoundly, type SaidBy } from './kept.js';
 import type { LinePattern } from './pattern.js';
 import type { Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { isChainage } from './said-place.js';
-import { imagesOf, isValue, isWord, keyword, plainImage, textsIn, type Word } from './word.js';
+import { inSmall, imagesOf, isValue, isWord, keyword, plainImage, textsIn, type Word } from './word.js';
 
 export function stepInWords(line: BrokenLine): Otherwise | undefined {
   const { words, pattern } = line;
@@ -18,10 +18,7 @@ export function stepInWords(line: BrokenLine): Otherwise | undefined {
   if (run) return run;
   if (!mayBeWork(line, words[named])) return undefined;
   const { clauses, told } = takenApart(words.slice(named));
-  const note = noteOf(
-    told.filter(({ type }) => type !== 'STRING'),
-    textsIn(told),
-  );
+  const note = noteOfWords(told);
   // Another step on the same line is none of its words.
   const isAnother = told.some(({ type }) => isWord(type) && pattern.first.has(type));
   if (!note || told.length < 2 || isAnother || isSafety(told)) return undefined;
@@ -45,7 +42,7 @@ export function stepInWords(line: BrokenLine): Otherwise | undefined {
 /** `test run wet takes 1 h`, `trial run`: whether with product or without it is for whoever writes it to say. */
 function testRun(words: readonly Word[], named: number, pattern: LinePattern): Otherwise | undefined {
   const { clauses, told } = takenApart(words.slice(named));
-  const said = told.map((word) => plainImage(word).toLowerCase()).join(' ');
+  const said = inSmall(told);
   const found =
     /^(?:(?:test|trial|proof) ?-?run(?:ning)?|run(?:ning)? (?:test|trial)|run up|start ?up|restart)(?![a-z])/.exec(
       said,

@@ -3,13 +3,13 @@
 
 import type { PartName } from '../../domain/model/records.js';
 import type { BrokenLine } from './broken-line.js';
-import { noteOf } from './general.js';
+import { noteOfWords } from './general.js';
 import { joined } from './joined.js';
 import { isOffered, readsSoundly } from './kept.js';
 import type { Otherwise } from './otherwise.js';
 import { partIn, partOfWord } from './part-words.js';
 import { changed } from './repairs.js';
-import { imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
+import { imagesOf, keyword, plainImage, type Word } from './word.js';
 
 /** Small things that are bought for a part, by what people call them. */
 const boughtFor: Readonly<Record<string, PartName>> = {
@@ -47,10 +47,7 @@ function asSparePart({ words: written, pattern }: BrokenLine): Otherwise | undef
   const owner = said.findIndex(({ type }, i) => type === 'for' && said[i + 1]?.type === 'ID');
   const isTaken = (i: number): boolean => i === at || (owner >= 0 && (i === owner || i === owner + 1));
   const rest = said.filter((word, i) => !isTaken(i) && word.type !== 'NUMBER');
-  const what = noteOf(
-    rest.filter(({ type }) => type !== 'STRING'),
-    textsIn(rest),
-  );
+  const what = noteOfWords(rest);
   const line = [
     first,
     ...counts,

@@ -6,15 +6,12 @@ import { blocksOfWork, noteOf, takenApart } from './general.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { isName } from './said-place.js';
-import { imagesOf, keyword, plainImage, type Word } from './word.js';
+import { imagesOf, inSmall, keyword, type Word } from './word.js';
 
 export const linesToCome: readonly LineSaying[] = [lookAgain, notToRun, gateRenewed];
 
 function saidBy(words: readonly Word[]): string {
-  return words
-    .filter(({ type }) => type !== 'STRING')
-    .map((word) => plainImage(word).toLowerCase())
-    .join(' ');
+  return inSmall(words.filter(({ type }) => type !== 'STRING'));
 }
 
 const again =

@@ -3,14 +3,14 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { asCondition } from './condition-line.js';
-import { asWork, blocksOfWork, noteOf, takenApart } from './general.js';
+import { noteOfWords, asWork, blocksOfWork, takenApart } from './general.js';
 import { joined } from './joined.js';
 import { readsSoundly, type SaidBy } from './kept.js';
 import { inSeveralLines, shownTogether } from './several-lines.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { partIn } from './part-words.js';
 import { isName } from './said-place.js';
-import { keyword, textsIn, type Word } from './word.js';
+import { keyword, type Word } from './word.js';
 
 export const twofoldLines: readonly LineSaying[] = [scopeOfSeveralRuns, linerAndMore, doneAndLeft];
 
@@ -44,8 +44,7 @@ function linerAndMore({ block, words, pattern }: BrokenLine): Otherwise | undefi
   // The same name twice is one too many.
   if (more[0]?.image === name.image) return undefined;
   const line = [first, name];
-  const told = more.filter(({ type }) => type !== 'STRING');
-  const note = noteOf(told, textsIn(more));
+  const note = noteOfWords(more);
   if (!note || !readsSoundly(line, pattern)) return undefined;
   const finding = [keyword('finding'), keyword('liner'), note];
   return {

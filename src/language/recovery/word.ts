@@ -40,6 +40,11 @@ export function plainImage({ image }: Word): string {
   return image.replace(/\s+/g, ' ');
 }
 
+/** The words of a line in small letters, with one blank between them. */
+export function inSmall(words: readonly Word[]): string {
+  return words.map((word) => plainImage(word).toLowerCase()).join(' ');
+}
+
 export function imagesOf(line: readonly Word[]): string {
   return line
     .map((word) => (word.image.startsWith('"') ? word.image : plainImage(word)))

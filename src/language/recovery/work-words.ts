@@ -8,7 +8,7 @@ import { isToDo } from './done-words.js';
 import { fillers } from './fillers.js';
 import type { SaidBy } from './kept.js';
 import { partOfWord } from './part-words.js';
-import { plainImage, type Word } from './word.js';
+import { inSmall, plainImage, type Word } from './word.js';
 
 type Work = NonNullable<Service['work']>;
 
@@ -181,7 +181,7 @@ export interface OverAgain {
 }
 
 export function overAgain(named: string | undefined, told: readonly Word[]): OverAgain | undefined {
-  const line = told.map((word) => plainImage(word).toLowerCase()).join(' ');
+  const line = inSmall(told);
   if (isToDo(told)) return undefined;
   for (const [part, words, kind] of over) {
     const found = part === named ? new RegExp(`(?<![^ ])(?:${words})(?![^ ])`).exec(line) : null;

@@ -13,6 +13,7 @@ import { findRun, intervalOf, panelsText, runAt, type Run } from '../../domain/m
 import type { Stretch } from '../../domain/model/stretch.js';
 import { chainageOn } from '../../domain/model/unit-of-machine.js';
 import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
+import { toCentimetre } from '../../domain/units/length-words.js';
 import { list } from '../../domain/units/wording.js';
 
 /** `, on panel 4 of run 2`, as the panels lay on that day, and how that is known; nothing outside the runs. */
@@ -43,7 +44,7 @@ export function relinesByNumber({ relines }: Estate, run: Run): readonly Reline[
 export function takenWords(estate: Estate, { conveyor, date, scope }: Reline): string {
   const ends = installedPanelEnds(estate, date.day);
   // To the centimetre: nobody measured where a reckoned joint lies.
-  const near = (mm: number): string => chainageOn(conveyor, Math.round(mm / 10) * 10);
+  const near = (mm: number): string => chainageOn(conveyor, toCentimetre(mm));
   const places = scope.flatMap((stretch) => {
     const place = intervalOf(conveyor, stretch, ends);
     return place ? [`from ${near(place.from)} to ${near(place.to)}`] : [];

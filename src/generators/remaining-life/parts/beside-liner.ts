@@ -8,7 +8,7 @@ import { servicesOf, workPlaceWords } from '../../../domain/conditions/service.j
 import { driveReadings, type DriveReadings } from '../../../domain/conditions/drive-readings.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
-import { openConditionRows } from '../../../domain/conditions/rows.js';
+import { openConditionRows, type OpenCondition } from '../../../domain/conditions/rows.js';
 import {
   declaredSafeguards,
   type DeclaredSafeguard,
@@ -135,7 +135,11 @@ export interface CurrentRead {
 
 const oneBlock = 50;
 
-export function besideLiner(estate: Estate, history: History): BesideLiner {
+export function besideLiner(
+  estate: Estate,
+  history: History,
+  open: readonly OpenCondition[] = openConditionRows(estate, history.conveyor, history.asOf),
+): BesideLiner {
   const { inspections, relines, panelsMoved, screwSets, conveyor } = history;
   const newestFirst = <T extends { readonly day: CalendarDay }>(all: readonly T[]): readonly T[] =>
     [...all].sort((a, b) => b.day - a.day);
@@ -176,7 +180,7 @@ export function besideLiner(estate: Estate, history: History): BesideLiner {
     corrections: newestFirst([...correctionsOf(estate, conveyor), ...amendmentsOf(estate, conveyor)]),
     moved: newestFirst(movedOf(history)),
     serviced: newestFirst(servicedOf(estate, history)),
-    safeguards: declaredSafeguards(estate, conveyor, openConditionRows(estate, conveyor, history.asOf)),
+    safeguards: declaredSafeguards(estate, conveyor, open),
   };
 }
 

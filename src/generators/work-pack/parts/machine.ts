@@ -15,7 +15,7 @@ import type { LinerSpecification, ScrewSpecification } from '../../../domain/mod
 import type { WorkBefore } from '../../../domain/plan/jobs-before.js';
 import type { Area } from '../../../domain/order/ground.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
-import { chainageWords, lengthWords } from '../../../domain/units/length-words.js';
+import { chainageWords, lengthWords, toCentimetre } from '../../../domain/units/length-words.js';
 import type { Fact } from '../pack.js';
 
 /** `areas`: where panels are renewed, mm. */
@@ -93,7 +93,7 @@ const sliver = 50;
 
 /** Reckoned from gaps: nobody measures where panels meet to the millimetre. */
 function jointAt(mm: number, unit: LengthUnit): string {
-  return chainageWords(Math.round(mm / 10) * 10, unit);
+  return chainageWords(toCentimetre(mm), unit);
 }
 
 /** What lies there now, piece by piece from the tail, and what is to lie there. */

@@ -41,12 +41,7 @@ inspection DG1 2025-03-10 meter 6200 h {
     },
   ],
   *check({ estate }) {
-    for (const conveyor of estate.conveyors) {
-      const looks = estate.inspections.flatMap((inspection) => {
-        const unsure = inspection.conveyor === conveyor ? unsureOf(estate, inspection) : 0;
-        return unsure > 0 ? [{ inspection, unsure }] : [];
-      });
-      const [first, ...others] = looks;
+    for (const [conveyor, [first, ...others]] of unsureLooks(estate)) {
       const last = others.at(-1)?.inspection;
       if (!first) continue;
       const { inspection, unsure } = first;
@@ -74,6 +69,21 @@ inspection DG1 2025-03-10 meter 6200 h {
     }
   },
 };
+
+/** By conveyor, the looks that have such readings, in the order of the estate. */
+function unsureLooks(
+  estate: Estate,
+): ReadonlyMap<Conveyor, readonly { readonly inspection: Inspection; readonly unsure: number }[]> {
+  const looks = new Map<Conveyor, { inspection: Inspection; unsure: number }[]>();
+  for (const inspection of estate.inspections) {
+    const unsure = unsureOf(estate, inspection);
+    if (unsure === 0) continue;
+    const own = looks.get(inspection.conveyor);
+    if (own) own.push({ inspection, unsure });
+    else looks.set(inspection.conveyor, [{ inspection, unsure }]);
+  }
+  return looks;
+}
 
 /** Thicknesses of a look of which nobody says how sure they are. */
 function unsureOf({ readings }: Estate, { gauge, firstRow, endRow }: Inspection): number {

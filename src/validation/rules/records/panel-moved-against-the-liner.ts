@@ -5,6 +5,7 @@ import { installedPanelEnds, installedPanels } from '../../../domain/model/panel
 import { setsAt } from '../../../domain/model/liner-sets.js';
 import type { PanelsMoved, PanelUse } from '../../../domain/model/records.js';
 import type { CalendarDay } from '../../../domain/units/calendar.js';
+import { toCentimetre } from '../../../domain/units/length-words.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { intervalOf, runAt } from '../../../domain/model/runs.js';
@@ -57,8 +58,7 @@ panels moved DG1 2024-10-07 meter 3900 h {
           continue;
         }
         const message = there ? exchangeTrouble(here, there) : turnTrouble(here);
-        if (message !== undefined)
-          yield { origin, message, ...(there && fittedOtherwise(estate, moved, here)) };
+        if (message !== undefined) yield { origin, message, ...(there && fittedOtherwise(moved, here)) };
       }
   },
 };
@@ -71,20 +71,13 @@ interface Lying {
   readonly reckoned: boolean;
 }
 
-/** To the centimetre. */
-function roughly(mm: number): number {
-  return Math.round(mm / 10) * 10;
-}
-
 /** Lengths that nobody wrote down may be others than are reckoned. */
 function fittedOtherwise(
-  estate: Estate,
-  { conveyor, date }: PanelsMoved,
-  { from, length }: Lying,
+  { conveyor }: PanelsMoved,
+  { from, length, reckoned }: Lying,
 ): { readonly todo?: string } {
-  const middle = from + length / 2;
-  const run = runAt(conveyor, middle);
-  if (!run || !isReckoned(estate, conveyor, middle, date.day)) return {};
+  const run = runAt(conveyor, from + length / 2);
+  if (!run || !reckoned) return {};
   return {
     todo:
       'Check which panel it was. Their lengths are reckoned and not written down: where they were cut otherwise, ' +
@@ -120,6 +113,6 @@ function exchangeTrouble(here: Lying, there: Lying): string | undefined {
   if (here.from === there.from) return 'A panel cannot change places with itself.';
   if (here.liner !== there.liner) return `One of them is ${here.liner.name}, the other ${there.liner.name}.`;
   return Math.abs(here.length - there.length) > sameLength
-    ? `One of them is ${lengthOn(here, roughly(here.length))} long${here.reckoned ? ' as reckoned' : ''}, the other ${lengthOn(here, roughly(there.length))}.`
+    ? `One of them is ${lengthOn(here, toCentimetre(here.length))} long${here.reckoned ? ' as reckoned' : ''}, the other ${lengthOn(here, toCentimetre(there.length))}.`
     : undefined;
 }

@@ -61,9 +61,11 @@ export const thickerThanItsRunAllows: Rule = {
         const fitted = fittedThickness(set, place);
         const over = value - fitted.value - toleranceOf(set, fitted);
         const error = errorOf(estate, row);
-        const slowest = over > 2 * error ? undefined : slowestOf(estate, place, row, set);
+        const isBeyond = over > 2 * error;
+        if (!isBeyond && !(value > fitted.value)) continue;
+        const slowest = isBeyond ? undefined : slowestOf(estate, place, row, set);
         const loss = (slowest?.rate ?? 0) * exposure.value;
-        if (over <= 2 * error && !(value > fitted.value && over + loss > 3 * error)) continue;
+        if (!isBeyond && !(over + loss > 3 * error)) continue;
         found.push({
           alike: set.liner.name,
           conveyor: place.conveyor,
