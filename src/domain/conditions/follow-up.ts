@@ -1,7 +1,8 @@
 // Which conditions are open, and what became of the others? Lines of one kind at one place are one condition: the first says
 // since when, each later one that it was still there, and `closed` ends it. A tear goes where its panel is moved to
 // (moved-along.ts). A reline that takes the panel away ends what was wrong with it, a screw change what was wrong with the spiral,
-// work at the drive what it puts right, and a patch the leak or the crack that it lies over; nothing else ends a condition, and no look that is silent.
+// work at the drive what it puts right, and a patch the leak or the crack that it lies over; nothing else ends a condition, and no look
+// that is silent, but for a blockage that is another one (blocked-anew.ts).
 
 import type { CalendarDay } from '../units/calendar.js';
 import type { Conveyor } from '../model/conveyor.js';
@@ -39,6 +40,7 @@ import {
   saysNoPlace,
   takenWith,
 } from './kinds.js';
+import { lookBetween } from './blocked-anew.js';
 import { movedAlong } from './moved-along.js';
 import { patchOver } from './patched.js';
 import { answeredIn, repeatedIn, saidOf } from './same-finding.js';
@@ -58,7 +60,8 @@ export type Closing =
   | { readonly day: CalendarDay; readonly by: 'reline'; readonly record: Reline }
   | { readonly day: CalendarDay; readonly by: 'screw change'; readonly record: ScrewChange }
   | { readonly day: CalendarDay; readonly by: 'service'; readonly record: Service }
-  | { readonly day: CalendarDay; readonly by: 'patch'; readonly record: Patch };
+  | { readonly day: CalendarDay; readonly by: 'patch'; readonly record: Patch }
+  | { readonly day: CalendarDay; readonly by: 'reading'; readonly record: Inspection };
 
 export interface Condition {
   readonly first: SeenLine;
@@ -102,7 +105,8 @@ const known = new WeakMap<History, FollowUp>();
 export function followUp(estate: Estate, conveyor: Conveyor, asOf?: CalendarDay): FollowUp {
   const history = historyOf(estate, conveyor, { asOf });
   const along: Along = (moved, line) => movedAlong(estate, moved, line);
-  const found = known.get(history) ?? build(history, workOf(estate, history), along);
+  const anew: BlockedAnew = (before, line) => lookBetween(estate, history, before, line);
+  const found = known.get(history) ?? build(history, workOf(estate, history), along, anew);
   known.set(history, found);
   return found;
 }
@@ -166,6 +170,9 @@ function rank({ last, severity }: Condition): number {
 /** A line where it lies since its panel was moved; undefined where it stayed. */
 type Along = (moved: PanelsMoved, line: ConditionLine) => ConditionLine | undefined;
 
+/** The look that read where one of two blockages lies, between the last word of the first and the second. */
+type BlockedAnew = (before: Pick<Draft, 'last' | 'answeredAt'>, seen: SeenLine) => Inspection | undefined;
+
 interface Draft {
   first: SeenLine;
   last: SeenLine;
@@ -183,7 +190,7 @@ interface Draft {
   closed: Closing | undefined;
 }
 
-function build(history: History, work: Work, along: Along): FollowUp {
+function build(history: History, work: Work, along: Along, anew: BlockedAnew): FollowUp {
   const drafts: Draft[] = [];
   const stray: SeenLine[] = [];
   let doubts: SeenLine[] = [];
@@ -194,6 +201,7 @@ function build(history: History, work: Work, along: Along): FollowUp {
     for (const line of record.conditions) {
       if (isMeasurement(line)) continue;
       const seen = { line, record };
+      endBlockedBefore(drafts, seen, anew);
       const own = spokenOf(drafts, seen);
       const doubted = doubts.some((each) => isSameCondition(each.line, line));
       doubts = doubts.filter((each) => !isSameCondition(each.line, line));
@@ -219,14 +227,7 @@ function build(history: History, work: Work, along: Along): FollowUp {
     }
     answerBeside(drafts, record);
     answerByTrial(drafts, work.trials, record);
-    for (const draft of drafts)
-      if (
-        isLook(record) &&
-        draft.closed === undefined &&
-        record.date.day > draft.answeredAt.date.day &&
-        couldSee(record, draft.last.line, draft.last.record)
-      )
-        draft.silent ??= record;
+    if (isLook(record)) passOver(drafts, record);
   }
   carry(history, work, drafts, undefined, along);
   closeByWork(history, work, drafts, undefined);
@@ -239,6 +240,25 @@ function build(history: History, work: Work, along: Along): FollowUp {
     notLooked: doubts.filter((each) => workThatEnds(history, work, drafts, each) === undefined),
     stray,
   };
+}
+
+/** What a look could have told of, and says nothing of. */
+function passOver(drafts: readonly Draft[], look: Inspection): void {
+  for (const draft of drafts) {
+    const { line, record } = draft.last;
+    if (draft.closed || look.date.day <= draft.answeredAt.date.day) continue;
+    if (couldSee(look, line, record)) draft.silent ??= look;
+  }
+}
+
+/** A place that was read without a word of its blockage is blocked anew. */
+function endBlockedBefore(drafts: readonly Draft[], seen: SeenLine, anew: BlockedAnew): void {
+  if (seen.line.kind !== 'product blocked' || seen.line.answer !== undefined) return;
+  for (const draft of drafts) {
+    if (draft.closed || !isSameCondition(draft.last.line, seen.line)) continue;
+    const look = anew(draft, seen);
+    if (look) draft.closed = { day: look.date.day, by: 'reading', record: look };
+  }
 }
 
 /** The open conditions that a line speaks of. */

@@ -223,7 +223,10 @@ export function middleOf({ at, to }: SeenPlace): number | undefined {
   return at && (at.value + (to ?? at).value) / 2;
 }
 
-/** Whether two places are one: near each other, or overlapping; two that nobody said are. Panels side by side are two. */
+/**
+ * Whether two places are one: near each other, or overlapping; two that nobody said are. Panels side by side are two, and so are
+ * stretches of which one ends about where the other begins.
+ */
 export function isSamePlace(a: SeenPlace, b: SeenPlace): boolean {
   if (areOnOtherSides(a, b)) return false;
   // An isolation that is told by its name alone has no chainage.
@@ -232,7 +235,11 @@ export function isSamePlace(a: SeenPlace, b: SeenPlace): boolean {
     Math.max(a.at.value, b.at.value),
     Math.min((a.to ?? a.at).value, (b.to ?? b.at).value),
   ];
-  return a.panel && b.panel ? high - low > samePlace : low - high <= samePlace;
+  if (a.panel && b.panel) return high - low > samePlace;
+  if (a.to === undefined || b.to === undefined) return low - high <= samePlace;
+  const [middle, other] = [(a.at.value + a.to.value) / 2, (b.at.value + b.to.value) / 2];
+  const shorter = Math.min(a.to.value - a.at.value, b.to.value - b.at.value);
+  return Math.abs(middle - other) <= samePlace || high - low > Math.min(samePlace, shorter / 2);
 }
 
 /** Nobody says where along the trough. */

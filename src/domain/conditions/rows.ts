@@ -256,6 +256,8 @@ export function closingWords(closed: Closing): string {
       return `ended by the screw change of ${on}`;
     case 'patch':
       return `patched over on ${on}`;
+    case 'reading':
+      return `over when the look of ${on} read there`;
     case 'service': {
       const told = workWords(closed.record);
       return `put right on ${on}${told === '' ? '' : `: ${told}`}`;

@@ -6,7 +6,12 @@ import { analyse } from '../../../src/analysis/analyse.js';
 import type { Analysis } from '../../../src/analysis/analysis.js';
 import { followUp, openConditions } from '../../../src/domain/conditions/follow-up.js';
 import { conditionWords } from '../../../src/domain/conditions/kinds.js';
-import { openConditionRows, openConditionsText, sinceWords } from '../../../src/domain/conditions/rows.js';
+import {
+  closedConditionRows,
+  openConditionRows,
+  openConditionsText,
+  sinceWords,
+} from '../../../src/domain/conditions/rows.js';
 import { photoTrouble } from '../../../src/domain/conditions/photo-path.js';
 import { parseDay } from '../../../src/domain/units/calendar.js';
 import { inspectionSheet } from '../../../src/generators/inspection-sheet/inspection-sheet.js';
@@ -937,5 +942,57 @@ describe('a finding of a part at a place', () => {
     const { estate } = analyse([{ uri: 'estate.trough', text }]);
     const [row] = openConditionRows(estate, estate.conveyors[0]!);
     expect([row?.gate, row?.place]).toEqual([undefined, 'at a break']);
+  });
+});
+
+describe('stretches side by side, and what happens again', () => {
+  test.each([
+    ['one ends where the other begins', 'from 4 m to 7 m', 'from 7 m to 7.6 m', 2],
+    ['the other way round', 'from 7 m to 7.6 m', 'from 4 m to 7 m', 2],
+    ['a hand breadth into each other', 'from 4 m to 7.1 m', 'from 7 m to 9 m', 2],
+    ['they lie in each other', 'from 4 m to 7 m', 'from 6.4 m to 9 m', 1],
+    ['one in the other', 'from 4 m to 7 m', 'from 5.2 m to 5.4 m', 1],
+    ['two short ones measured twice', 'from 5.2 m to 5.4 m', 'from 5.4 m to 5.6 m', 1],
+    ['a place at the end of a stretch', 'from 4 m to 7 m', 'at 7.2 m', 1],
+  ])('%s', (_, first, then, count) => {
+    const [one, two] = [first, then].map((place) => `panel torn ${place}`);
+    const found = read(look('2024-09-09', 3600, one!), look('2025-03-10', 6000, two!));
+    expect(states(found)).toHaveLength(count);
+  });
+
+  const blocked = look('2024-09-09', 3600, 'product blocked from 4 m to 5 m slight "bunker overfilled"');
+  const again = look('2025-09-08', 9000, 'product blocked from 4 m to 5 m serious "frozen in"');
+  const emptied = 'serviced DG1 2025-09-09 closed product blocked from 4 m to 5 m "thawed"';
+
+  test('a blockage at a place that was read in between is another one, and its end is its own', () => {
+    const between = look('2025-03-10', 6000, 'at 4.6 m clock 6:00 thickness 9.4 mm');
+    const { estate } = read(blocked, between, again, emptied);
+    expect(
+      closedConditionRows(estate, estate.conveyors[0]!).map(({ what, since, how }) => [what, since, how]),
+    ).toEqual([
+      [
+        'product blocked from 4.00 m to 5.00 m, serious',
+        parseDay('2025-09-08'),
+        'put right on 2025-09-09: thawed',
+      ],
+      [
+        'product blocked from 4.00 m to 5.00 m, slight',
+        parseDay('2024-09-09'),
+        'over when the look of 2025-03-10 read there',
+      ],
+    ]);
+  });
+
+  test.each([
+    ['read beside it', '2025-03-10', 'at 8 m clock 6:00 thickness 9.4 mm'],
+    ['not seen there', '2025-03-10', 'at 4.6 m clock 6:00 not seen no access'],
+    ['read and told of', '2025-03-10', 'at 4.6 m clock 6:00 thickness 9.4 mm\n  product blocked at 4.8 m'],
+  ])('%s it is the same one', (_, date, row) => {
+    expect(states(read(blocked, look(date, 6000, row), again, emptied))).toHaveLength(1);
+  });
+
+  test('silence alone ends none, whatever was read', () => {
+    const between = look('2025-03-10', 6000, 'at 4.6 m clock 6:00 thickness 9.4 mm');
+    expect(states(read(blocked, between))).toEqual(['product blocked from 4.00 m to 5.00 m: unanswered']);
   });
 });
