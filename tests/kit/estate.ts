@@ -145,6 +145,7 @@ export function conveyor(facts: Partial<Conveyor> = {}): Conveyor {
     linerUse: use('TwoLayer12'),
     liner: liner(),
     linersAlong: [],
+    panelsFitted: [],
     duty: { nominal: perDay(10) },
     commissioned: { date: on('2024-01-01'), meter: hours(0), origin: origin() },
     wearBy: 'hours',

@@ -61,7 +61,7 @@ test('where a reline counts panels of the first liner, what it does not reach na
       ['TL117', 'TL306', 'TL370'].includes(code) ? [`${code} ${message} | ${todo}`] : [],
     );
   const first =
-    'on panel 3 of run 2; how they lie is reckoned from the lengths that TwoLayer12 is bought in (joints at 2.20 m, 3.40 m, 4.60 m and 5.80 m), and `fitted run 2 panels …` with `scope run 2` in a reline of 2024-01-08 says it as it is';
+    'on panel 3 of run 2; how they lie is reckoned from the lengths that TwoLayer12 is bought in (joints at 2.20 m, 3.40 m, 4.60 m and 5.80 m), and `fitted run 2 panels …` in `conveyor DG1` says it as it is';
   const taken = 'The reline of 2024-10-07 is taken for one from 4.60 m to 5.80 m: if it renewed';
   expect(told('panel 4 of run 2')).toEqual([
     `TL370 This reline took nothing out at 4.00 m of DG1, ${first}. | ${taken} another stretch, write which (\`scope from … to …\`), or the panels as they lie. Else correct the place.`,
@@ -86,7 +86,7 @@ test('panels exchanged are of unequal length as reckoned, and the way to write t
     [
       'One of them is 700 mm long as reckoned, the other 1.20 m.',
       expect.stringContaining(
-        '`fitted run 2 panels …` with `scope run 2` in the reline that brought them says it',
+        '`fitted run 2 panels …` in the reline that brought them, or in the conveyor, says it',
       ),
     ],
   ]);

@@ -30,6 +30,8 @@ export interface Conveyor {
   readonly liner: LinerSpecification;
   /** Liners that lay elsewhere than `liner` from the beginning; the later line where two speak of one place. */
   readonly linersAlong: readonly LinerAlong[];
+  /** How the panels lay on the first day; runs that none of these names are laid out as they would be planned. */
+  readonly panelsFitted: readonly PanelsFitted[];
   readonly drive?: Drive;
   readonly rotation?: { readonly sense: 'clockwise' | 'counter-clockwise'; readonly origin: Origin };
   readonly wornSector?: { readonly from: StatedClock; readonly to: StatedClock; readonly origin: Origin };
@@ -80,6 +82,13 @@ export interface LinerAlong {
   readonly liner: LinerSpecification;
   readonly use: NameUse;
   readonly stretch: Stretch;
+  readonly origin: Origin;
+}
+
+/** Lengths of the panels of a run as they were cut and fitted, from its tail end. */
+export interface PanelsFitted {
+  readonly run: Stretch;
+  readonly lengths: readonly Stated<'length'>[];
   readonly origin: Origin;
 }
 

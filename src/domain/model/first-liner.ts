@@ -3,14 +3,8 @@
 
 import type { Conveyor } from './conveyor.js';
 import { intervalOf, type Run } from './runs.js';
+import type { FirstPiece } from './run-layout.js';
 import type { LinerSpecification } from './specifications.js';
-
-export interface FirstPiece {
-  readonly liner: LinerSpecification;
-  /** Chainages, mm. */
-  readonly from: number;
-  readonly to: number;
-}
 
 const known = new WeakMap<Conveyor, readonly FirstPiece[]>();
 

@@ -5,7 +5,7 @@ import type { CalendarDay } from '../units/calendar.js';
 import type { Job } from './job.js';
 import type { Moment } from './liner-sets.js';
 import { linersOf } from './liners-there.js';
-import { panelEnds } from './panels.js';
+import { panelEnds } from './first-panels.js';
 import type { Reline, ScrewChange } from './records.js';
 import { intervalOf } from './runs.js';
 import { mostOf, screwsNow } from './lying-screw.js';

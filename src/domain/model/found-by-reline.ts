@@ -2,7 +2,7 @@
 // order of date, so each rests on those before it alone.
 
 import { linersOf } from './liners-there.js';
-import { panelEnds } from './panels.js';
+import { panelEnds } from './first-panels.js';
 import type { Reline } from './records.js';
 import { intervalOf } from './runs.js';
 import type { LinerSpecification } from './specifications.js';

@@ -3,7 +3,7 @@
 
 import type { Conveyor } from './conveyor.js';
 import { firstLinerAt, firstLiners } from './first-liner.js';
-import { panelEnds } from './panels.js';
+import { panelEnds } from './first-panels.js';
 import { compareMeters } from './meter-read.js';
 import type { MeterReading, Reline } from './records.js';
 import { intervalOf } from './runs.js';

@@ -1,73 +1,27 @@
 // Where the panels of a run lie, in chainages: as recorded when they were fitted, or else as they would be laid out from the
-// liner's panel lengths. Fitting starts at the upper end unless only the lower end could not close the run (its break takes
-// no error while the upper one's does). Panels are numbered from the tail end of their run.
+// liner's panel lengths (run-layout.ts), on the first day as the conveyor came (first-panels.ts).
 
-import {
-  layPanels,
-  layRecorded,
-  usualMinimumClosingPiece,
-  type PanelLayout,
-} from '../geometry/panel-layout.js';
+import type { PanelLayout } from '../geometry/panel-layout.js';
 import { formatDay, type CalendarDay } from '../units/calendar.js';
 import { toCentimetre } from '../units/length-words.js';
 import { list } from '../units/wording.js';
 import type { Conveyor } from './conveyor.js';
 import type { Estate } from './estate.js';
 import { firstLinerOf } from './first-liner.js';
+import { fillsRun, firstPanels, firstPiecesOf, isRun, lengthsFitted } from './first-panels.js';
 import type { Reline } from './records.js';
-import type { Stretch } from './stretch.js';
-import { findRun, runAt, runsOf, type Run } from './runs.js';
+import { linersOf } from './liners-there.js';
+import { gapOf, panelsOf, recordedPanels, stretchPanelsOf } from './run-layout.js';
+import { runAt, type Run } from './runs.js';
 import type { LinerSpecification } from './specifications.js';
+import type { Stretch } from './stretch.js';
 import { chainageOn } from './unit-of-machine.js';
-import type { KeepClear } from '../geometry/panel-piece.js';
-
-export interface PanelOptions {
-  readonly start?: 'tail' | 'head';
-  /** mm; the usual minimum where left out. */
-  readonly minimumClosingPiece?: number;
-  /** Chainages to keep joints away from; see placesToAvoid. */
-  readonly avoid?: readonly KeepClear[];
-}
-
-/** The layout in chainages (mm) of a run lined to a specification, as it would be planned. */
-export function panelsOf(
-  run: Run,
-  liner: LinerSpecification,
-  options: PanelOptions | 'tail' | 'head' = {},
-): PanelLayout {
-  const {
-    start = usualStart(run),
-    minimumClosingPiece = usualMinimumClosingPiece,
-    avoid = [],
-  } = typeof options === 'string' ? { start: options } : options;
-  return shift(
-    layPanels({
-      length: run.length,
-      panelLengths: offered(run, liner),
-      start,
-      minimumClosingPiece,
-      gap: gapOf(liner),
-      avoid: avoid.map((place) => ({ ...place, at: place.at - run.from })),
-    }),
-    run.from,
-  );
-}
-
-/** Joints of a run as planned for the liner named on its conveyor, chainages in mm, first its tail end and last its head end. */
-export function panelEnds(run: Run): readonly number[] {
-  const known = planned.get(run);
-  if (known) return known;
-  const { joints } = panelsOf(run, firstLinerOf(run));
-  planned.set(run, joints);
-  return joints;
-}
-const planned = new WeakMap<Run, readonly number[]>();
 
 export interface InstalledPanels {
   readonly liner: LinerSpecification;
   readonly layout: PanelLayout;
-  /** The reline that wrote the lengths down; undefined where the layout is worked out and not recorded. */
-  readonly recordedBy?: Reline;
+  /** True where the lengths were written down; else the layout is worked out. */
+  readonly recorded: boolean;
   /** The reline that put them in without writing their lengths down; undefined of the first liner too. */
   readonly reckonedFor?: Reline;
 }
@@ -79,25 +33,19 @@ export function reckonedWords(
   joints: readonly number[] = [],
 ): string {
   return reckonedFor
-    ? reckonedFrom(run, reckonedFor.liner, `in the reline of ${formatDay(reckonedFor.date.day)}`, joints)
+    ? reckonedFrom(run, reckonedFor.liner.name, `in the reline of ${formatDay(reckonedFor.date.day)}`, joints)
     : '';
 }
 
-/** The same of the liner that the machine came with, which no reline brought. */
+/** The same of the panels that the machine came with, which no reline brought. */
 export function reckonedAtFirst(run: Run, joints: readonly number[]): string {
-  const { commissioned } = run.conveyor;
-  const day = commissioned ? formatDay(commissioned.date.day) : 'the day it was lined';
-  return reckonedFrom(
-    run,
-    firstLinerOf(run),
-    `with \`scope run ${run.number}\` in a reline of ${day}`,
-    joints,
-  );
+  const liners = [...new Set(firstPiecesOf(run).map(({ liner }) => liner.name))];
+  return reckonedFrom(run, list(liners, 'and'), `in \`conveyor ${run.conveyor.name}\``, joints);
 }
 
 function reckonedFrom(
   { number, from, to, conveyor }: Run,
-  { name }: LinerSpecification,
+  liners: string,
   where: string,
   joints: readonly number[],
 ): string {
@@ -110,8 +58,9 @@ function reckonedFrom(
           'and',
           8,
         )})`;
+  const are = liners.includes(' and ') ? 'are' : 'is';
   return (
-    `; how they lie is reckoned from the lengths that ${name} is bought in${at}, and \`fitted run ${number} panels …\` ` +
+    `; how they lie is reckoned from the lengths that ${liners} ${are} bought in${at}, and \`fitted run ${number} panels …\` ` +
     `${where} says it as it is`
   );
 }
@@ -126,28 +75,54 @@ export function installedPanels(
   run: Run,
   asOf?: CalendarDay,
 ): InstalledPanels {
-  let installed: InstalledPanels = { liner: firstLinerOf(run), layout: panelsOf(run, firstLinerOf(run)) };
+  let installed: InstalledPanels = { liner: firstLinerOf(run), ...firstPanels(run) };
   const relines = estate.relines.filter(
     (reline) => reline.conveyor === run.conveyor && (asOf === undefined || reline.date.day <= asOf),
   );
-  for (const reline of relines.sort((a, b) => a.date.day - b.date.day)) {
-    const lengths = recordedLengths(reline, run);
-    if (coversRun(reline, run)) {
-      installed =
-        lengths && fills(run, lengths, reline.liner)
-          ? { liner: reline.liner, layout: recorded(run, lengths, reline.liner), recordedBy: reline }
-          : { liner: reline.liner, layout: panelsOf(run, reline.liner), reckonedFor: reline };
-    } else if (lengths) {
-      const replaced = replacePanels(installed.layout, reline, run, lengths);
-      if (replaced)
-        installed = {
-          liner: installed.liner,
-          layout: recorded(run, replaced, installed.liner),
-          recordedBy: reline,
-        };
-    }
-  }
+  relines
+    .sort((a, b) => a.date.day - b.date.day)
+    .forEach((reline, i, all) => {
+      installed = installedBy(reline, run, installed, all.slice(0, i));
+    });
   return installed;
+}
+
+function installedBy(
+  reline: Reline,
+  run: Run,
+  before: InstalledPanels,
+  earlier: readonly Reline[],
+): InstalledPanels {
+  const { liner } = reline;
+  const lengths = lengthsFitted(reline.panelsFitted, run);
+  if (coversRun(reline, run))
+    return lengths && fillsRun(run, lengths, liner)
+      ? { liner, layout: recordedPanels(run, lengths, liner), recorded: true }
+      : { liner, layout: panelsOf(run, liner), recorded: false, reckonedFor: reline };
+  const replaced = lengths && replacePanels(before.layout, reline, run, lengths);
+  if (replaced)
+    return { liner: before.liner, layout: recordedPanels(run, replaced, before.liner), recorded: true };
+  const reckoned = lengths ? undefined : lengthsOfAnother(before.layout, reline, run, earlier);
+  return reckoned
+    ? { ...before, layout: recordedPanels(run, reckoned, before.liner), recorded: false, reckonedFor: reline }
+    : before;
+}
+
+/** Of a stretch that got another liner: as its panels would be laid out there; undefined where the same liner went in again. */
+function lengthsOfAnother(
+  layout: PanelLayout,
+  { scope, liner, conveyor, date }: Reline,
+  run: Run,
+  earlier: readonly Reline[],
+): readonly number[] | undefined {
+  const [stretch, ...others] = scope.filter((each) => liesIn(each, run));
+  if (stretch?.kind !== 'chainage' || others.length > 0) return undefined;
+  const from = Math.max(run.from, stretch.from.value);
+  const to = Math.min(run.to, stretch.to.value);
+  const [lay] = linersOf(conveyor, earlier)((from + to) / 2, date.day, 'after all work');
+  if (lay === liner) return undefined;
+  const lengths = stretchPanelsOf(run, liner, to - from).panels.map(({ length }) => length);
+  return replaceStretch(layout, from, to, lengths, gapOf(liner));
 }
 
 /** The one at a chainage. */
@@ -176,51 +151,6 @@ export function installedPanelEnds(estate: Estate, asOf?: CalendarDay): (run: Ru
   };
 }
 
-/** Trough flanges and hold-downs inside a run, with the clearance (mm) that joints should keep from each; chainages in mm. */
-export function placesToAvoid(run: Run, clearance: number): readonly KeepClear[] {
-  const { sections, holdDowns } = run.conveyor;
-  const flanges = sections.slice(1).map((section) => section.start);
-  const bolts = holdDowns.flatMap((part) => [part.from.value, part.to.value]);
-  const inside = [...new Set([...flanges, ...bolts])].filter((at) => at > run.from && at < run.to);
-  return inside.sort((a, b) => a - b).map((at) => ({ at, clearance }));
-}
-
-/** The end at which fitting usually starts: the upper one, or the lower where only the upper break can take the error. */
-export function usualStart(run: Run): 'tail' | 'head' {
-  const upper = run.conveyor.incline.value < 0 ? 'tail' : 'head';
-  const [lowerBreak, upperBreak] =
-    upper === 'head' ? [run.tailBreak, run.headBreak] : [run.headBreak, run.tailBreak];
-  const closesBelow = lowerBreak.allowance.value > 0 || upperBreak.allowance.value === 0;
-  if (closesBelow) return upper;
-  return upper === 'head' ? 'tail' : 'head';
-}
-
-function offered(run: Run, liner: LinerSpecification): readonly number[] {
-  const lengths = liner.panelLengths.map((length) => length.value).filter((length) => length > 0);
-  // A specification without panel lengths is reported elsewhere; the run is then one piece, so that it still has a picture.
-  return lengths.length > 0 ? lengths : [run.length];
-}
-
-function gapOf(liner: LinerSpecification): number {
-  return liner.joint.policy === 'gap' ? Math.max(0, liner.joint.gap.value) : 0;
-}
-
-function recorded(run: Run, lengths: readonly number[], liner: LinerSpecification): PanelLayout {
-  return shift(layRecorded(lengths, gapOf(liner), usualStart(run)), run.from);
-}
-
-function shift(layout: PanelLayout, by: number): PanelLayout {
-  return {
-    ...layout,
-    joints: layout.joints.map((joint) => joint + by),
-    panels: layout.panels.map((panel) => ({ ...panel, from: panel.from + by, to: panel.to + by })),
-    unavoidable: layout.unavoidable.map(({ place, joint }) => ({
-      place: { ...place, at: place.at + by },
-      joint: joint + by,
-    })),
-  };
-}
-
 function coversRun(reline: Reline, run: Run): boolean {
   if (reline.scope.length === 0) return true;
   return reline.scope.some((stretch) => {
@@ -228,28 +158,13 @@ function coversRun(reline: Reline, run: Run): boolean {
       case 'all':
         return true;
       case 'run':
-        return sameRun(run.conveyor, findRun(run.conveyor, stretch.run), run);
+        return isRun(stretch, run);
       case 'panels':
         return false;
       case 'chainage':
         return stretch.from.value <= run.from && stretch.to.value >= run.to;
     }
   });
-}
-
-function recordedLengths(reline: Reline, run: Run): readonly number[] | undefined {
-  const rows = reline.panelsFitted.filter(
-    ({ run: stretch }) =>
-      stretch.kind === 'run' && sameRun(run.conveyor, findRun(run.conveyor, stretch.run), run),
-  );
-  const lengths = rows.flatMap((row) => row.lengths.map((length) => length.value));
-  return lengths.length > 0 && lengths.every((length) => length > 0) ? lengths : undefined;
-}
-
-/** Recorded panels fill a run where their total is within a twentieth of it; otherwise they are only some of its panels. */
-function fills(run: Run, lengths: readonly number[], liner: LinerSpecification): boolean {
-  const total = lengths.reduce((sum, length) => sum + length, 0) + gapOf(liner) * (lengths.length - 1);
-  return Math.abs(total - run.length) <= run.length / 20;
 }
 
 function replacePanels(
@@ -281,7 +196,7 @@ function replacePanels(
 function liesIn(stretch: Stretch, run: Run): boolean {
   switch (stretch.kind) {
     case 'panels':
-      return sameRun(run.conveyor, findRun(run.conveyor, stretch.run), run);
+      return isRun(stretch, run);
     case 'chainage':
       return stretch.from.value < run.to && stretch.to.value > run.from;
     case 'all':
@@ -307,8 +222,4 @@ function replaceStretch(
     ...lengths,
     ...layout.panels.flatMap((panel) => left(Math.max(panel.from, to + gap / 2), panel.to)),
   ];
-}
-
-function sameRun(conveyor: Conveyor, found: Run | undefined, run: Run): boolean {
-  return found !== undefined && runsOf(conveyor).includes(found) && found.number === run.number;
 }

@@ -1,7 +1,7 @@
 // What happened, as written down: inspections with their readings in columns, relines, screw changes, meter and duty
 // changes. Never edited to make the present true. Exposure, age and duty over time are worked out in history.ts.
 
-import type { Conveyor, SafeguardKind } from './conveyor.js';
+import type { Conveyor, PanelsFitted, SafeguardKind } from './conveyor.js';
 import type { Origin } from './origin.js';
 import type { ReadingKind } from '../units/reading-kind.js';
 import type { LinerSpecification, ScrewSpecification } from './specifications.js';
@@ -442,11 +442,7 @@ export interface Reline extends SeenBeside {
     readonly error?: Stated<'length'>;
     readonly origin: Origin;
   }[];
-  readonly panelsFitted: readonly {
-    readonly run: Stretch;
-    readonly lengths: readonly Stated<'length'>[];
-    readonly origin: Origin;
-  }[];
+  readonly panelsFitted: readonly PanelsFitted[];
   /** What was left of panels that came out, measured on the bench where they had lain. */
   readonly oldPanels: readonly OldPanel[];
   /** What the gauge showed on new panels. */

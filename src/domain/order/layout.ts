@@ -4,7 +4,8 @@
 import type { PanelLayout } from '../geometry/panel-layout.js';
 import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
-import { installedPanels, panelsOf, placesToAvoid, type InstalledPanels } from '../model/panels.js';
+import { installedPanels, type InstalledPanels } from '../model/panels.js';
+import { panelsOf, placesToAvoid } from '../model/run-layout.js';
 import { findRun, type Run } from '../model/runs.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import type { Stretch } from '../model/stretch.js';

@@ -4,7 +4,7 @@
 
 import type { Break, Conveyor } from '../model/conveyor.js';
 import type { Step } from '../model/job.js';
-import { usualStart } from '../model/panels.js';
+import { usualStart } from '../model/run-layout.js';
 import type { Run } from '../model/runs.js';
 
 export type End = 'head' | 'tail';

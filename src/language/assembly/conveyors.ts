@@ -228,6 +228,7 @@ function build(
     return before;
   const conveyor: Conveyor = { ...draft, plant, liner, screw, linersAlong };
   for (const { stretch } of linersAlong) checkStretch(stretch, conveyor, problems);
+  for (const { run } of conveyor.panelsFitted) checkStretch(run, conveyor, problems);
   last.set(draft, conveyor);
   return conveyor;
 }

@@ -646,7 +646,7 @@ export const recordKeywords: KeywordDocs = {
   },
   PanelsFitted: {
     fitted: word(
-      'Panels as they were really cut and fitted, from the tail end of the run.',
+      'Panels as they were really cut and fitted, from the tail end of the run; in a conveyor, those that it came with.',
       'fitted run ${1:2} panels ${2:1200 mm}, ${3:1200 mm}, ${4:873 mm}',
     ),
     run: word('The run, by number from the tail or by the break below it.'),

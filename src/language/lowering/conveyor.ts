@@ -9,7 +9,7 @@ import type { Stated } from '../../domain/model/stated.js';
 import type { ConveyorDraft, NamedConveyor } from '../sheet.js';
 import type { Stretch } from '../../domain/model/stretch.js';
 import { assumed, implied } from './assumed.js';
-import { lowerRun } from './stretch.js';
+import { lowerPanelsFitted, lowerRun } from './stretch.js';
 import { stated, type FactAccount } from './block.js';
 import { conveyorLength, probability, someLength, chainage } from './limits.js';
 import { lowerPart, partsList } from './parts.js';
@@ -71,6 +71,7 @@ export function lowerConveyor(
       wearBy: 'hours',
       confinedSpace: false,
       linersAlong: [],
+      panelsFitted: [],
       minimumPlate: assumed.minimumPlate(required.trough.plate),
       ...facts,
       ...required,
@@ -207,6 +208,10 @@ function lowerFact(reader: Reader, block: FactAccount, fact: PlainFact, facts: F
       const stretch = lowerPlace(reader, fact);
       if (use && stretch) facts.linersAlong = [...(facts.linersAlong ?? []), { use, stretch, origin }];
       return;
+    }
+    case 'PanelsFitted': {
+      const fitted = lowerPanelsFitted(reader, fact);
+      return fitted && keep('panelsFitted', [...(facts.panelsFitted ?? []), fitted]);
     }
     case 'ScrewUse':
       return block.first('screw', fact) ? keep('screwUse', reader.use(fact, 'screw')) : undefined;

@@ -25,7 +25,7 @@ import { createReader, type Reader } from './reader.js';
 import { lowerSeenAt, middleOf, sectorWords } from './seen-at.js';
 import { seenInWork } from './seen-beside.js';
 import { lowerWork } from './work.js';
-import { lowerPanels, lowerRun, lowerStretches } from './stretch.js';
+import { lowerPanels, lowerPanelsFitted, lowerStretches } from './stretch.js';
 
 /** Meter, and the tonnes counter where one is kept; what was not read is left out. Undefined where it cannot be made out. */
 export function lowerMeter(
@@ -115,13 +115,9 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
       case 'OldPanel':
         oldPanels.push(lowerOldPanel(reader, fact));
         break;
-      case 'PanelsFitted': {
-        const run = lowerRun(reader, fact.run);
-        const lengths = reader.quantities(fact, 'lengths', 'length', 'panel length', someLength);
-        if (run && lengths.length > 0 && !lengths.includes(undefined))
-          panelsFitted.push({ run: { kind: 'run', run, origin }, lengths: present(lengths), origin });
+      case 'PanelsFitted':
+        panelsFitted.push(lowerPanelsFitted(reader, fact));
         break;
-      }
       case 'PanelThickness': {
         const thickness = reader.quantity(fact, 'thickness', 'length', 'thickness');
         const error = reader.quantity(fact, 'error', 'length', 'error of the thickness');

@@ -1,9 +1,10 @@
 // A stretch of a conveyor as the author names it; it is turned into chainages by the model (runs.ts).
 
 import type * as ast from '../generated/ast.js';
+import type { PanelsFitted } from '../../domain/model/conveyor.js';
 import type { PanelUse } from '../../domain/model/records.js';
 import type { RunUse, Stretch } from '../../domain/model/stretch.js';
-import { chainage } from './limits.js';
+import { chainage, someLength } from './limits.js';
 import type { Reader } from './reader.js';
 
 export function lowerStretch(reader: Reader, node: ast.Stretch | undefined): Stretch | undefined {
@@ -22,6 +23,17 @@ export function lowerStretch(reader: Reader, node: ast.Stretch | undefined): Str
   }
   const span = reader.range(node, 'length', 'stretch', chainage);
   return span && { kind: 'chainage', ...span, origin };
+}
+
+/** Undefined where a length cannot be read: the joints behind it would lie elsewhere. */
+export function lowerPanelsFitted(reader: Reader, node: ast.PanelsFitted): PanelsFitted | undefined {
+  const origin = reader.origin(node);
+  const run = lowerRun(reader, node.run);
+  const lengths = reader.quantities(node, 'lengths', 'length', 'panel length', someLength);
+  const known = lengths.flatMap((length) => length ?? []);
+  return run && known.length > 0 && known.length === lengths.length
+    ? { run: { kind: 'run', run, origin }, lengths: known, origin }
+    : undefined;
 }
 
 /** Panels that do not lie side by side are a stretch each: `panels 1, 9 and 10 of run 3`. */

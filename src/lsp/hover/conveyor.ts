@@ -242,5 +242,5 @@ export function panelWords(estate: Estate, run: Run): string {
   const closing = panels.find((panel) => panel.closing);
   const words = [...whole].map(([length, count]) => `${count} × ${mm(unit, length)}`);
   if (closing) words.push(`closing ${mm(unit, closing.length)}`);
-  return `${panels.length}: ${words.join(', ')}${installed.recordedBy ? ', as recorded' : ''}`;
+  return `${panels.length}: ${words.join(', ')}${installed.recorded ? ', as recorded' : ''}`;
 }

@@ -21,13 +21,13 @@ export function panelWords(estate: Estate, { conveyor, at }: Place, day: Calenda
   const run = runAt(conveyor, at);
   if (!run) return '';
   const installed = installedPanels(estate, run, day);
-  const { recordedBy, reckonedFor, layout } = installed;
+  const { recorded, reckonedFor, layout } = installed;
   const panel = panelIn(layout, at);
   if (!panel) return '';
   const { joints } = layout;
   const counted = relinesByNumber(estate, run).some(({ date }) => date.day <= day);
   const reckoned =
-    recordedBy || reckonedFor || !counted
+    recorded || reckonedFor || !counted
       ? reckonedWords(run, installed, joints)
       : reckonedAtFirst(run, joints);
   return `, on ${panelsText(panel.number, panel.number, run.number)}${reckoned}`;

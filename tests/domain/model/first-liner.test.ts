@@ -65,6 +65,48 @@ describe('a liner of its own from the beginning', () => {
     expect(p2?.readings[0]?.exposure).toBe(6000);
   });
 
+  test('within a run: each stretch is laid of its own lengths, and panels are numbered through', () => {
+    // Run 2 lies from 1.5 m to 7 m; TwoLayer10 is bought in 1000 mm, TwoLayer12 in 1200 mm, fitting starts at the head.
+    const { estate } = read('liner TwoLayer10 from 4.6 m to 7 m');
+    const run = runsOf(estate.conveyors[0]!)[1]!;
+    expect([run.from, run.to]).toEqual([1500, 7000]);
+    const { layout, recorded } = installedPanels(estate, run);
+    expect(recorded).toBe(false);
+    expect(layout.joints).toEqual([1500, 2200, 3400, 4600, 5000, 6000, 7000]);
+  });
+
+  test('lies as the conveyor says where it gives the lengths, and a reline of a panel by its number is of that panel', () => {
+    const records = 'reline DG1 2025-01-13 meter 5200 h {\n  liner TwoLayer12\n  scope panel 2 of run 2\n}';
+    const lengths = '  fitted run 2 panels 500 mm, 1000 mm, 1200 mm, 1200 mm, 800 mm, 800 mm';
+    const { estate, findings } = read(lengths, records);
+    expect(findings.filter(({ severity }) => severity !== 'information')).toEqual([]);
+    const run = runsOf(estate.conveyors[0]!)[1]!;
+    expect(installedPanels(estate, run)).toMatchObject({
+      recorded: true,
+      layout: { joints: [1500, 2000, 3000, 4200, 5400, 6200, 7000] },
+    });
+    expect(sets(read(lengths, records))).toContain('TwoLayer12 2000–3000 relined');
+    expect(sets(read('', records))).toContain('TwoLayer12 2200–3400 relined');
+  });
+
+  test('panels that do not fill their run are told, as those of a reline', () => {
+    const told = (line: string): readonly string[] =>
+      read(line).findings.flatMap(({ code, message }) => (code === 'TL338' ? [message] : []));
+    expect(told('  fitted run 2 panels 1200 mm, 1200 mm, 1200 mm')).toEqual([
+      expect.stringContaining('1.90 m too short'),
+    ]);
+    expect(told('  fitted run 2 panels 1200 mm, 1200 mm, 1200 mm, 1200 mm, 700 mm')).toEqual([]);
+  });
+
+  test('another liner fitted from one chainage to another lies in its own lengths, and what it left is cut back', () => {
+    const { estate } = read(
+      '',
+      'reline DG1 2025-01-13 meter 5200 h {\n  liner TwoLayer10\n  scope from 3.4 m to 6 m\n}',
+    );
+    const run = runsOf(estate.conveyors[0]!)[1]!;
+    expect(installedPanels(estate, run).layout.joints).toEqual([1500, 2200, 3400, 4000, 5000, 6000, 7000]);
+  });
+
   test('a liner that is not there, or a run that is not, is told', () => {
     const codes = (along: string): readonly string[] => read(along).findings.map(({ code }) => code);
     expect(codes('liner TwoLayer9 run above Gate')).toContain('TL114');

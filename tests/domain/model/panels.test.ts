@@ -1,12 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import {
-  installedPanelEnds,
-  installedPanels,
-  panelEnds,
-  panelsOf,
-  placesToAvoid,
-  usualStart,
-} from '../../../src/domain/model/panels.js';
+import { panelEnds } from '../../../src/domain/model/first-panels.js';
+import { installedPanelEnds, installedPanels } from '../../../src/domain/model/panels.js';
+import { panelsOf, placesToAvoid, usualStart } from '../../../src/domain/model/run-layout.js';
 import type { Reline } from '../../../src/domain/model/records.js';
 import { intervalOf, runsOf, type Run } from '../../../src/domain/model/runs.js';
 import type { Stretch } from '../../../src/domain/model/stretch.js';
@@ -107,7 +102,7 @@ describe('panels that lie in a run by the records', () => {
 
   test('are worked out where nothing was recorded', () => {
     const installed = installedPanels(estate({ conveyors: [c] }), run(c));
-    expect(installed.recordedBy).toBeUndefined();
+    expect(installed.recorded).toBe(false);
     expect(installed.layout.joints).toEqual(panelsOf(run(c), c.liner).joints);
   });
 
@@ -115,8 +110,8 @@ describe('panels that lie in a run by the records', () => {
     const relines = [reline(c, '2025-05-06', 2100, fitted(1, [1200, 1198, 1602]))];
     const records = estate({ conveyors: [c], relines });
     expect(installedPanels(records, run(c)).layout.joints).toEqual([0, 1200, 2398, 4000]);
-    expect(installedPanels(records, run(c)).recordedBy).toBe(relines[0]);
-    expect(installedPanels(records, run(c), calendarDay('2025-05-05')).recordedBy).toBeUndefined();
+    expect(installedPanels(records, run(c)).recorded).toBe(true);
+    expect(installedPanels(records, run(c), calendarDay('2025-05-05')).recorded).toBe(false);
     expect(installedPanelEnds(records)(run(c))).toEqual([0, 1200, 2398, 4000]);
   });
 
@@ -149,7 +144,7 @@ describe('panels that lie in a run by the records', () => {
       reline(c, '2025-06-06', 1, fitted(1, [1200])),
     ];
     const installed = installedPanels(estate({ conveyors: [c, other], relines }), run(c));
-    expect(installed.recordedBy).toBeUndefined();
+    expect(installed.recorded).toBe(false);
     expect(installed.layout.joints).toEqual(panelsOf(run(c), c.liner).joints);
   });
 

@@ -60,6 +60,6 @@ export function runsWithPanels(
         ),
       };
     });
-    return { run, panels, recorded: installed.recordedBy !== undefined, worst: worstOf(within) };
+    return { run, panels, recorded: installed.recorded, worst: worstOf(within) };
   });
 }

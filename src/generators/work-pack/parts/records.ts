@@ -6,7 +6,8 @@ import { historyOf } from '../../../domain/model/history.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
 import type { Estate } from '../../../domain/model/estate.js';
-import { installedPanels, panelEnds } from '../../../domain/model/panels.js';
+import { panelEnds } from '../../../domain/model/first-panels.js';
+import { installedPanels } from '../../../domain/model/panels.js';
 import type { Ground, RunGround } from '../../../domain/order/ground.js';
 import type { AsFittedFacts, PanelRow } from '../pack.js';
 

@@ -1,19 +1,18 @@
-// Does a panel lie across a place where the conveyor says that the liner changes? Panels lie as they were recorded, else as they
-// would be laid out; a change that a later reline covered is none any more. 20 mm is what a joint may be off on site (judgement).
+// Does a panel lie across a place where the conveyor says that the liner changes? Only panels whose lengths were written down can:
+// where they are worked out, a joint lies at the change. A change that a later reline covered is none any more.
 
 import { historyOf } from '../../../domain/model/history.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { LinerSet } from '../../../domain/model/liner-sets.js';
 import { setsMeeting } from '../../../domain/model/lying-liner.js';
-import { installedPanels, panelEnds } from '../../../domain/model/panels.js';
+import { panelEnds } from '../../../domain/model/first-panels.js';
+import { installedPanels } from '../../../domain/model/panels.js';
+import { jointReach as joint } from '../../../domain/geometry/mixed-layout.js';
 import { intervalOf } from '../../../domain/model/runs.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
 
-/** mm. */
-const joint = 20;
-
-/** Run 1 ends at the gate; its panels of 1200 mm are laid from the tail. */
+/** Run 1 ends at the gate; its panels are written down. */
 const machine = (change: string, after = ''): string => `liner TwoLayer10 {
   layer grey 5 mm
   layer orange 5 mm
@@ -30,6 +29,7 @@ conveyor DG1 {
   screw Spiral400
   liner ${change}
   liner TwoLayer12
+  fitted run 1 panels 1200 mm, 1200 mm, 1200 mm, 1200 mm, 1200 mm, 1000 mm
   commissioned 2024-01-08 meter 0 h
   break Gate at 7 m to 7.5 m slide gate allowance 20 mm
   access Floor at 0 m to 12 m ground
@@ -46,9 +46,7 @@ export const panelAcrossLiners: Rule = {
   why:
     'A panel is of one liner. Readings on the wrong side of the change are held against the thickness, the layers and the limit ' +
     'of the other liner, so that a limit is passed unseen, and the list of what to buy is wrong by a panel.',
-  todo:
-    'Find the joint on site and write the change there; ' +
-    'where the joints lie otherwise, write the lengths down as they lie (`fitted run 1 panels …` in a reline).',
+  todo: 'Find the joint on site and write the change there, or correct the lengths of the panels (`fitted run 1 panels …`).',
   given: 'specifications',
   example: machine('«TwoLayer10|TwoLayer10» from 0 m to ‹5 m|4.8 m›'),
   cases: [

@@ -1,6 +1,8 @@
 // Does every run end at a break that can take up the length errors of its panels? Panels × tolerance, the worst case; a job
 // adds the measuring tolerance and, with gaps, the growth.
 
+import { firstLinerAt } from '../../../domain/model/first-liner.js';
+import { firstPanels, firstPiecesOf } from '../../../domain/model/first-panels.js';
 import { runsOf } from '../../../domain/model/runs.js';
 import { chainageOn, lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { each } from '../../telling/each.js';
@@ -22,11 +24,14 @@ export const runThatClosesNowhere: Rule = {
   check: each(
     (estate) => estate.conveyors,
     function* (conveyor) {
-      const panel = conveyor.liner.panelLengths.reduce((most, length) => Math.max(most, length.value), 0);
-      if (panel <= 0) return;
       for (const run of runsOf(conveyor)) {
-        const panels = Math.ceil(run.length / panel - 1e-9);
-        const worst = panels * conveyor.liner.panelTolerance.value;
+        const liners = firstPiecesOf(run).map(({ liner }) => liner);
+        if (!liners.every(({ panelLengths }) => panelLengths.some(({ value }) => value > 0))) continue;
+        // Each as the first panels lie: of several liners each panel has its own tolerance.
+        const panels = firstPanels(run).layout.panels.map(({ from, to }) =>
+          firstLinerAt(conveyor, (from + to) / 2),
+        );
+        const worst = panels.reduce((sum, liner) => sum + liner.panelTolerance.value, 0);
         const ends = [run.tailBreak, run.headBreak];
         const best = ends[0]!.allowance.value >= ends[1]!.allowance.value ? ends[0]! : ends[1]!; // both ends are there
         if (best.allowance.value >= worst) continue;
@@ -35,7 +40,7 @@ export const runThatClosesNowhere: Rule = {
           origin: named.implied ? conveyor.nameOrigin : (named.nameOrigin ?? named.origin),
           message:
             `The run from ${run.tailBreak.name} to ${run.headBreak.name} (${chainageOn(conveyor, run.from)} to ` +
-            `${chainageOn(conveyor, run.to)}) has ${counted(panels, 'panel')} and may come out ` +
+            `${chainageOn(conveyor, run.to)}) has ${counted(panels.length, 'panel')} and may come out ` +
             `${lengthOn(conveyor, worst)} long or short; ` +
             `${run.tailBreak.name} takes up ${lengthOn(conveyor, run.tailBreak.allowance.value)}, ` +
             `${run.headBreak.name} ${lengthOn(conveyor, run.headBreak.allowance.value)}.`,

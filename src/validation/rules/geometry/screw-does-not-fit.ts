@@ -4,7 +4,7 @@ import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Job } from '../../../domain/model/job.js';
 import { screwAfter } from '../../../domain/model/lying-screw.js';
 import type { Origin } from '../../../domain/model/origin.js';
-import { panelEnds } from '../../../domain/model/panels.js';
+import { panelEnds } from '../../../domain/model/first-panels.js';
 import { intervalOf, runsOf } from '../../../domain/model/runs.js';
 import type { LinerSpecification, ScrewSpecification } from '../../../domain/model/specifications.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';

@@ -1,6 +1,6 @@
 // Does a job reline a stretch twice?
 
-import { panelEnds } from '../../../domain/model/panels.js';
+import { panelEnds } from '../../../domain/model/first-panels.js';
 import { intervalOf } from '../../../domain/model/runs.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { remove } from '../../telling/fixes.js';

@@ -3,7 +3,7 @@
 
 import { holdsMiddle } from '../../../domain/order/ground.js';
 import { concerns, layoutOf } from '../../../domain/order/layout.js';
-import { usualStart } from '../../../domain/model/panels.js';
+import { usualStart } from '../../../domain/model/run-layout.js';
 import { panelsText, runsOf, type Run } from '../../../domain/model/runs.js';
 import type { Job } from '../../../domain/model/job.js';
 import type { Estate } from '../../../domain/model/estate.js';

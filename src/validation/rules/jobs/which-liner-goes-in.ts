@@ -2,7 +2,7 @@
 
 import { setsLying } from '../../../domain/model/exposure.js';
 import { historyOf } from '../../../domain/model/history.js';
-import { panelEnds } from '../../../domain/model/panels.js';
+import { panelEnds } from '../../../domain/model/first-panels.js';
 import { intervalOf } from '../../../domain/model/runs.js';
 import { list } from '../../telling/wording.js';
 import type { Rule } from '../../rule.js';

@@ -2,13 +2,17 @@
 // part of the run, they are to fill that part.
 
 import type { Estate } from '../../../domain/model/estate.js';
+import type { Conveyor, PanelsFitted } from '../../../domain/model/conveyor.js';
+import { firstLinerOf } from '../../../domain/model/first-liner.js';
 import { installedPanels } from '../../../domain/model/panels.js';
 import type { Reline } from '../../../domain/model/records.js';
 import { findRun, type Run } from '../../../domain/model/runs.js';
+import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import type { Stated } from '../../../domain/model/stated.js';
 import { addDays } from '../../../domain/units/calendar.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import type { Rule } from '../../rule.js';
+import type { Found } from '../../finding.js';
 import { settled, type RuleThreshold } from '../../threshold.js';
 import { counted } from '../../../domain/units/wording.js';
 
@@ -35,28 +39,45 @@ reline DG1 2025-03-10 meter 6200 h {
   «fitted run 2 panels 1200 mm, 1200 mm, 1200 mm, 1200 mm|fitted run 2 panels 1200 mm, 1200 mm, 1200 mm, 1200 mm, 700 mm»
 }`,
   *check({ estate }) {
-    for (const reline of estate.relines) {
-      for (const { run: stretch, lengths, origin } of reline.panelsFitted) {
-        const run = stretch.kind === 'run' ? findRun(reline.conveyor, stretch.run) : undefined;
-        if (!run || lengths.length === 0) continue;
-        const message = judge(estate, reline, run, lengths);
-        if (message !== undefined) yield { origin, message };
-      }
-    }
+    for (const conveyor of estate.conveyors)
+      yield* judgeEach(conveyor, conveyor.panelsFitted, (run) => [firstLinerOf(run), undefined]);
+    for (const reline of estate.relines)
+      yield* judgeEach(reline.conveyor, reline.panelsFitted, (run) => [
+        reline.liner,
+        partOf(estate, reline, run),
+      ]);
   },
 };
 
+interface Part {
+  /** How many panels it names; undefined where it goes by chainages. */
+  readonly count: number | undefined;
+  readonly length: number;
+}
+
+function* judgeEach(
+  conveyor: Conveyor,
+  rows: readonly PanelsFitted[],
+  lined: (run: Run) => readonly [LinerSpecification, Part | undefined],
+): Iterable<Found> {
+  for (const { run: stretch, lengths, origin } of rows) {
+    const run = stretch.kind === 'run' ? findRun(conveyor, stretch.run) : undefined;
+    if (!run || lengths.length === 0) continue;
+    const message = judge(run, ...lined(run), lengths);
+    if (message !== undefined) yield { origin, message };
+  }
+}
+
 function judge(
-  estate: Estate,
-  reline: Reline,
   run: Run,
+  liner: LinerSpecification,
+  part: Part | undefined,
   lengths: readonly Stated<'length'>[],
 ): string | undefined {
-  const { conveyor, liner } = reline;
+  const { conveyor } = run;
   const gaps = liner.joint.policy === 'gap' ? liner.joint.gap.value * (lengths.length - 1) : 0;
   const filled = lengths.reduce((sum, length) => sum + length.value, gaps);
   const said = `${counted(lengths.length, 'panel')} of ${lengthOn(conveyor, filled)} in all are recorded in ${run.label} of ${conveyor.name}`;
-  const part = partOf(estate, reline, run);
   // Of a part, what the joints of the panels beside it take, as the layout reads it.
   const allowed = part
     ? part.length / 20
@@ -73,11 +94,7 @@ function judge(
 }
 
 /** How long the part of a run is that the scope names, and of how many panels where it names them; undefined without one such part. */
-function partOf(
-  estate: Estate,
-  { conveyor, scope, date }: Reline,
-  run: Run,
-): { readonly count: number | undefined; readonly length: number } | undefined {
+function partOf(estate: Estate, { conveyor, scope, date }: Reline, run: Run): Part | undefined {
   const own = scope.filter((one) =>
     one.kind === 'panels'
       ? findRun(conveyor, one.run) === run

@@ -81,13 +81,13 @@ function fittedOtherwise(
   return {
     todo:
       'Check which panel it was. Their lengths are reckoned and not written down: where they were cut otherwise, ' +
-      `\`fitted run ${run.number} panels …\` with \`scope run ${run.number}\` in the reline that brought them says it.`,
+      `\`fitted run ${run.number} panels …\` in the reline that brought them, or in the conveyor, says it.`,
   };
 }
 
 function isReckoned(estate: Estate, conveyor: Conveyor, at: number, day: CalendarDay): boolean {
   const run = runAt(conveyor, at);
-  return run !== undefined && installedPanels(estate, run, day).recordedBy === undefined;
+  return run !== undefined && !installedPanels(estate, run, day).recorded;
 }
 
 /** What lay there before the move, or why nothing is known to. */

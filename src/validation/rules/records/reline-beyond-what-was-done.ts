@@ -6,7 +6,7 @@ import type { Estate } from '../../../domain/model/estate.js';
 import type { Job } from '../../../domain/model/job.js';
 import { scopeOf } from '../../../domain/model/liner-sets.js';
 import type { Origin } from '../../../domain/model/origin.js';
-import { panelEnds } from '../../../domain/model/panels.js';
+import { panelEnds } from '../../../domain/model/first-panels.js';
 import type { Reline } from '../../../domain/model/records.js';
 import { findRun, intervalOf, runAt, runsOf, type Run } from '../../../domain/model/runs.js';
 import type { Stretch as NamedStretch } from '../../../domain/model/stretch.js';

@@ -2,7 +2,8 @@
 
 import { datedRecords } from '../../../domain/model/dated-records.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
-import { installedPanelEnds, panelEnds } from '../../../domain/model/panels.js';
+import { panelEnds } from '../../../domain/model/first-panels.js';
+import { installedPanelEnds } from '../../../domain/model/panels.js';
 import { breaksNamed, findRun, runsOf, runUseText, type Run } from '../../../domain/model/runs.js';
 import type { Stretch } from '../../../domain/model/stretch.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
@@ -49,6 +50,8 @@ serviced DG1 2025-03-12 bolts tightened at «panel 1 of run 7»`,
       for (const stretch of scope) yield* judge(conveyor, stretch);
     for (const { conveyor, panelsFitted } of estate.relines)
       for (const { run } of panelsFitted) yield* judge(conveyor, run);
+    for (const conveyor of estate.conveyors)
+      for (const { run } of conveyor.panelsFitted) yield* judge(conveyor, run);
     for (const { conveyor, date, oldPanels } of estate.relines)
       for (const { spot } of oldPanels)
         if (spot.kind === 'panel') yield* judge(conveyor, spot.panel, installedPanelEnds(estate, date.day));

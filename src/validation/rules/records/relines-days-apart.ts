@@ -2,7 +2,7 @@
 
 import { historyOf } from '../../../domain/model/history.js';
 import { scopeOf } from '../../../domain/model/liner-sets.js';
-import { panelEnds } from '../../../domain/model/panels.js';
+import { panelEnds } from '../../../domain/model/first-panels.js';
 import type { Reline } from '../../../domain/model/records.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';

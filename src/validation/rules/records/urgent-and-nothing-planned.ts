@@ -2,7 +2,7 @@
 
 import { openConditions } from '../../../domain/conditions/follow-up.js';
 import { conditionWords, partOf } from '../../../domain/conditions/kinds.js';
-import { panelEnds } from '../../../domain/model/panels.js';
+import { panelEnds } from '../../../domain/model/first-panels.js';
 import { intervalOf } from '../../../domain/model/runs.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { ConditionLine } from '../../../domain/model/records.js';
