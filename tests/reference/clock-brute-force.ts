@@ -9,6 +9,8 @@ const limit = 9;
 interface Case {
   readonly name: string;
   readonly read: readonly (readonly number[])[];
+  /** The first point is seen at this age with a layer that begins at this depth (and a spread, mm) showing. */
+  readonly shows?: { readonly age: number; readonly depth: number; readonly spread: number };
 }
 
 const cases: readonly Case[] = [
@@ -26,10 +28,18 @@ const cases: readonly Case[] = [
       [1.3, 3.9],
     ],
   },
+  {
+    name: 'a colour sooner than the thicknesses say',
+    read: [
+      [1.6, 3.1],
+      [1.2, 2.6],
+    ],
+    shows: { age: 5000, depth: 6, spread: 0.3 },
+  },
 ];
 
 /** The same by weighing draws from the priors as the developers' guide states them. */
-function byBruteForce({ read }: Case, count: number, seed: number) {
+function byBruteForce({ read, shows }: Case, count: number, seed: number) {
   const random = seeded(seed);
   const z = random.normal;
   const times = Float64Array.from({ length: 60 }, (_, k) => 3000 * Math.exp((k + 1) * 0.05));
@@ -71,14 +81,24 @@ function byBruteForce({ read }: Case, count: number, seed: number) {
         rate = Math.exp(u + level + factorAfter);
       }
     }
+    const wander = 1500 * (own * own + shared * shared);
+    let from = 3000;
+    if (shows) {
+      const ahead = rate * (clock(shows.age) - clock(from));
+      state += ahead * (1 + Math.sqrt(wander / (shows.age - from)) * z());
+      log += Math.log(Math.max(area((state - shows.depth) / shows.spread), 1e-300));
+      from = shows.age;
+    }
     const weight = Math.exp(log);
     total += weight;
     squares += weight * weight;
     if (jump) changed += weight;
     if (weight < 1e-9) continue;
     for (let k = 0; k < times.length; k++) {
-      const ahead = rate * (clock(times[k]!) - clock(3000));
-      const spread = ahead * Math.sqrt(((own * own + shared * shared) * 1500) / (times[k]! - 3000));
+      // Between the thicknesses and a colour the path is not asked: lives that end there are counted as ended at the colour.
+      if (times[k]! <= from) continue;
+      const ahead = rate * (clock(times[k]!) - clock(from));
+      const spread = ahead * Math.sqrt(wander / (times[k]! - from));
       reached[k]! += weight * area((state + ahead - limit) / Math.max(spread, 1e-9));
     }
   }

@@ -23,6 +23,8 @@ interface Case {
   };
   /** Wear read, by point and look. */
   readonly read: readonly (readonly number[])[];
+  /** The age at which the layer from 6 mm on shows at the first point. */
+  readonly showsAt?: number;
 }
 
 const cases: readonly Case[] = [
@@ -42,24 +44,34 @@ const cases: readonly Case[] = [
     ],
     brute: { changed: 0.2305, q10: 4782.2, q50: 5885.6, q90: 7549.2 },
   },
+  {
+    name: 'a colour sooner than the thicknesses say',
+    read: [
+      [1.6, 3.1],
+      [1.2, 2.6],
+    ],
+    showsAt: 5000,
+    brute: { changed: 0.094, q10: 5967.5, q50: 6965.2, q90: 7987.7 },
+  },
 ];
 
 /** 25, 50 and 75 % points of the first point's life, and the chance of a change since the first look. */
-function byTheModel({ read }: Pick<Case, 'read'>) {
+function byTheModel({ read, showsAt }: Pick<Case, 'read' | 'showsAt'>) {
+  const later = showsAt === undefined ? [] : [showsAt];
   const units = {
     count: 2,
     fitted: [12, 12],
     build: [0, 0],
-    builds: [{ depths: [12], tolerance: 0 }],
+    builds: [{ depths: showsAt ? [6, 12] : [12], tolerance: showsAt ? 0.05 : 0 }],
     clock: { conveyor: [0, 0], start: [0, 0], product: [undefined] },
   };
   const readings = {
-    unit: [0, 0, 1, 1],
-    exposure: [...looks, ...looks],
-    kind: new Int32Array(4).fill(ReadingKind.thickness),
-    value: read.flat().map((w) => 12 - w),
-    day: [90, 180, 90, 180],
-    error: [gauge, gauge, gauge, gauge],
+    unit: [0, 0, 1, 1, ...later.map(() => 0)],
+    exposure: [...looks, ...looks, ...later],
+    kind: [...new Array<number>(4).fill(ReadingKind.thickness), ...later.map(() => ReadingKind.colour)],
+    value: [...read.flat().map((w) => 12 - w), ...later.map(() => 1)],
+    day: [90, 180, 90, 180, ...later.map(() => 300)],
+    error: [gauge, gauge, gauge, gauge, ...later.map(() => gauge)],
   };
   const fit = fitWear(reduceReadings(readings, units), [], { expectedLife: expected });
   if (fit.kind !== 'fitted') throw new Error(fit.why);

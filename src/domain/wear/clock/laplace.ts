@@ -8,6 +8,7 @@ import { halfLogTwoPi, logAreaTabled, slopeOfLogArea } from '../numeric/normal.j
 import type { Block } from './blocks.js';
 import { clockPriors } from './priors.js';
 import type { Sums } from './sums.js';
+import { stateOff } from './sums.js';
 
 /** Prior of the ln paces: level ~ N(level, levelVariance), a jump from stretch `from` on ~ N(jump, jumpVariance), own noise each. */
 export interface PacePrior {
@@ -308,9 +309,12 @@ function addEdges(block: Block, sums: Sums, v: Float64Array, u: number, i: numbe
   const { stretches: m, biases: l, width } = block;
   const { size, matrix, gradient, pace, follow, row } = w;
   const rate = Math.exp(u + placeOf(block, v, i));
+  const off = stateOff(block, sums, v, i);
   let log = 0;
   for (let e = block.edgeStart[i]!; e < block.edgeStart[i + 1]!; e++) {
     row.fill(0);
+    const from = sums.edgeFrom[e] === 1;
+    for (let a = 0; from && a < l; a++) row[m + a] = -sums.stateLooks[i * l + a]!;
     let wear = 0;
     for (let j = 0; j < m; j++) {
       row[j] = rate * pace[j]! * sums.edgeHours[e * m + j]!;
@@ -319,7 +323,7 @@ function addEdges(block: Block, sums: Sums, v: Float64Array, u: number, i: numbe
     for (let q = 0; q < width; q++) row[m + l + q] = block.place[i * width + q]! * wear;
     const soft = sums.edgeSoft[e]!;
     const sign = block.edgeSide[e]!;
-    const z = (sign * (wear - block.edgeDepth[e]!)) / soft;
+    const z = (sign * (wear + (from ? off : 0) - block.edgeDepth[e]!)) / soft;
     log += logAreaTabled(z);
     const lambda = slopeOfLogArea(z);
     const tilt = (sign * lambda) / soft;

@@ -2,11 +2,11 @@
 // effective hours from the state at its last thickness, with a normal spread that grows as duty wanders on; the chance is the mean
 // over all of them. Index arithmetic runs within lengths made here and in blocks.ts, so `!` after an index is safe.
 
-import { areaTabled } from '../numeric/normal.js';
+import { areaTabled, slopeOfLogArea } from '../numeric/normal.js';
 import type { Block } from './blocks.js';
 import type { ClockDraw } from './draws.js';
 import { emptyPointNodes, mostNodes, placeTerm, pointGiven } from './point.js';
-import { hoursAt } from './sums.js';
+import { hoursAt, isAfterLast } from './sums.js';
 import type { Rising } from './tabled.js';
 import { points, tabled } from './tabled.js';
 import { ageClock } from './theta.js';
@@ -60,6 +60,21 @@ interface Lines {
   readonly hoursEnd: Float64Array;
   readonly clockEnd: Float64Array;
   readonly now: Float64Array;
+  /** The state where colours after the last thickness leave off; undefined where none was seen. */
+  readonly after: AfterColours | undefined;
+}
+
+/** Where the path stands at the last colour after the last thickness, given what that and the colours between said; by node. */
+interface AfterColours {
+  readonly age: number;
+  /** Effective hours there, by clock. */
+  readonly hours: Float64Array;
+  readonly wear: Float64Array;
+  readonly variance: Float64Array;
+  /** By clock: the least and the most wear of its nodes, and their largest variance. */
+  readonly least: Float64Array;
+  readonly most: Float64Array;
+  readonly widest: Float64Array;
 }
 
 const nodes = emptyPointNodes();
@@ -136,11 +151,10 @@ export function outlookOf(block: Block, unit: number, draws: readonly ClockDraw[
     draws.forEach((draw, d) => {
       const at = reachAt(block, unit, draw, lines, d, age, { last, end }, hours);
       for (let k = lines.start[d]!; k < lines.start[d + 1]!; k++) {
-        const rate = lines.rate[k]!;
-        const middle = at.base * lines.wear[k]! + rate * at.ahead;
+        const { middle, variance } = wearOfNode(lines, at, k);
         const share = weight[d]! * lines.share[k]!;
         first += share * middle;
-        second += share * (middle * middle + at.fixed + rate * rate * at.walk);
+        second += share * (middle * middle + variance);
       }
     });
     return { mean: first, spread: Math.sqrt(Math.max(0, second - first * first)) };
@@ -201,13 +215,87 @@ function linesOf(
     start[d + 1] = start[d]! + nodes.count;
   });
   const all = start[n]!;
-  return {
+  const lines = {
     start,
     share: work.share.slice(0, all),
     rate: work.rate.slice(0, all),
     wear: work.wear.slice(0, all),
     ...by,
   };
+  return { ...lines, after: afterColours(block, unit, draws, lines, end, hours) };
+}
+
+/**
+ * Each node's path from its state at the last thickness through the colours seen since: a depth that shows, or does not yet, cuts its
+ * normal off softly, and the first two moments of what is left go on (moment matching; Minka 2001, assumed-density filtering).
+ */
+function afterColours(
+  block: Block,
+  unit: number,
+  draws: readonly ClockDraw[],
+  lines: Omit<Lines, 'after'>,
+  end: number,
+  hours: Float64Array,
+): AfterColours | undefined {
+  const { sums } = draws[0] ?? {};
+  if (!sums) return undefined;
+  const edges = Array.from({ length: block.edgeStart[unit + 1]! - block.edgeStart[unit]! }, (_, k) => k)
+    .map((k) => block.edgeStart[unit]! + k)
+    .filter((e) => isAfterLast(block, sums, unit, block.edgeAge[e]!))
+    .sort((a, b) => block.edgeAge[a]! - block.edgeAge[b]!);
+  const lastEdge = edges.at(-1);
+  if (lastEdge === undefined) return undefined;
+  const wear = Float64Array.from(lines.wear);
+  const variance = new Float64Array(wear.length);
+  const hoursThere = new Float64Array(draws.length);
+  draws.forEach((draw, d) => {
+    const { pointNoise, sharedNoise } = draw.sums.theta;
+    variance.fill(lines.variance[d]!, lines.start[d], lines.start[d + 1]);
+    let [age, before] = [sums.lastAge[unit]!, lines.hoursLast[d]!];
+    for (const e of edges) {
+      const at = block.edgeAge[e]!;
+      const there = effective(block, unit, draw, lines, d, at, end, hours);
+      const ahead = there - before;
+      const pace = at > age ? ahead / (at - age) : 0;
+      const alone = pointNoise ** 2 * block.step * (at - age);
+      const together = sharedNoise ** 2 * block.step * Math.max(0, at - Math.max(age, end));
+      const tolerance = (block.edgeTolerance[e]! * block.edgeDepth[e]!) ** 2;
+      for (let k = lines.start[d]!; k < lines.start[d + 1]!; k++) {
+        wear[k]! += lines.rate[k]! * ahead;
+        variance[k]! += (lines.rate[k]! * pace) ** 2 * (alone + together);
+        cutOff(wear, variance, k, { depth: block.edgeDepth[e]!, side: block.edgeSide[e]!, tolerance });
+      }
+      [age, before] = [at, there];
+    }
+    hoursThere[d] = before;
+  });
+  const ofClock = (values: Float64Array, best: (a: number, b: number) => number): Float64Array =>
+    Float64Array.from(draws, (_, d) => values.subarray(lines.start[d], lines.start[d + 1]).reduce(best));
+  return {
+    age: block.edgeAge[lastEdge]!,
+    hours: hoursThere,
+    wear,
+    variance,
+    least: ofClock(wear, (a, b) => Math.min(a, b)),
+    most: ofClock(wear, (a, b) => Math.max(a, b)),
+    widest: ofClock(variance, (a, b) => Math.max(a, b)),
+  };
+}
+
+/** The normal of one node, given that a depth of some tolerance (a variance) is reached (+1) or not (−1). */
+function cutOff(
+  wear: Float64Array,
+  variance: Float64Array,
+  k: number,
+  { depth, side, tolerance }: { readonly depth: number; readonly side: number; readonly tolerance: number },
+): void {
+  const [mean, own] = [wear[k]!, variance[k]!];
+  const spread = Math.sqrt(own + tolerance);
+  if (!(spread > 0) || !(own > 0)) return;
+  const z = (side * (mean - depth)) / spread;
+  const lambda = slopeOfLogArea(z);
+  wear[k] = mean + (side * lambda * own) / spread;
+  variance[k] = Math.max(0, own - (lambda * (lambda + z) * own * own) / (spread * spread));
 }
 
 /** ln of what turns a node's rate into the rate now. */
@@ -266,7 +354,7 @@ function effective(
   block: Block,
   unit: number,
   draw: ClockDraw,
-  lines: Lines,
+  lines: Omit<Lines, 'after'>,
   d: number,
   age: number,
   end: number,
@@ -280,12 +368,16 @@ function effective(
   for (let j = 0; j < block.stretches; j++) sum += draw.pace[j]! * hours[j]!;
   return sum;
 }
-/** Wear at an age by one clock: base·(wear at the last thickness) + rate·ahead, with variance fixed + rate²·walk. */
+/**
+ * Wear at an age by one clock: base·(wear at the last thickness) + rate·ahead, with variance fixed + rate²·walk. Where colours were seen
+ * since, `share` of the way to where they leave off.
+ */
 interface Reach {
   readonly base: number;
   readonly ahead: number;
   readonly fixed: number;
   readonly walk: number;
+  readonly share: number;
 }
 
 function reachAt(
@@ -299,20 +391,42 @@ function reachAt(
   hours: Float64Array,
 ): Reach {
   const { pointNoise, sharedNoise } = draw.sums.theta;
+  const { after } = lines;
   const there = effective(block, unit, draw, lines, d, age, end, hours);
   if (age >= last) {
-    // Wander after the last thickness: of the point by itself, and of the conveyor after its last look.
-    const wander = pointNoise ** 2 * block.step * (age - last);
-    const from = Math.max(last, end);
+    // Wander after what was seen last: of the point by itself, and of the conveyor after its last look.
+    const [seen, hoursSeen] = after ? [after.age, after.hours[d]!] : [last, lines.hoursLast[d]!];
+    if (after && age < seen) {
+      const whole = hoursSeen - lines.hoursLast[d]!;
+      const share = whole > 0 ? (there - lines.hoursLast[d]!) / whole : (age - last) / (seen - last);
+      return { base: 1, ahead: 0, fixed: lines.variance[d]!, walk: 0, share };
+    }
+    const wander = pointNoise ** 2 * block.step * (age - seen);
+    const from = Math.max(seen, end);
     const shared = age > from ? sharedNoise ** 2 * block.step * (age - from) : 0;
-    const ahead = there - lines.hoursLast[d]!;
-    const mean = age > last ? ahead / (age - last) : 0;
-    return { base: 1, ahead, fixed: lines.variance[d]!, walk: (wander + shared) * mean * mean };
+    const ahead = there - hoursSeen;
+    const mean = age > seen ? ahead / (age - seen) : 0;
+    return { base: 1, ahead, fixed: lines.variance[d]!, walk: (wander + shared) * mean * mean, share: 1 };
   }
   // Before it: drawn straight to the state there.
   const base = lines.hoursLast[d]! > 0 ? there / lines.hoursLast[d]! : 0;
   const walk = age > 0 ? pointNoise ** 2 * block.step * age * (1 - base) * (there / age) ** 2 : 0;
-  return { base, ahead: 0, fixed: lines.variance[d]! * base * base, walk };
+  return { base, ahead: 0, fixed: lines.variance[d]! * base * base, walk, share: 0 };
+}
+
+/** Wear by one node, mm, with its variance. */
+function wearOfNode(
+  { wear, rate, after }: Lines,
+  { base, ahead, fixed, walk, share }: Reach,
+  k: number,
+): { readonly middle: number; readonly variance: number } {
+  const r = rate[k]!;
+  const from = base * wear[k]!;
+  if (!after || share === 0) return { middle: from + r * ahead, variance: fixed + r * r * walk };
+  return {
+    middle: from + share * (after.wear[k]! - from) + r * ahead,
+    variance: fixed + share * (after.variance[k]! - fixed) + r * r * walk,
+  };
 }
 
 function chanceByLine(
@@ -325,8 +439,10 @@ function chanceByLine(
   hours: Float64Array,
 ): number {
   if (!(asked.age > 0)) return 0;
-  const { base, ahead, fixed: own, walk } = reachAt(block, unit, draw, lines, d, asked.age, asked, hours);
+  const at = reachAt(block, unit, draw, lines, d, asked.age, asked, hours);
+  const { base, ahead, fixed: own, walk } = at;
   const { rate, share, wear, start } = lines;
+  if (lines.after && at.share > 0) return chanceAfterColours(lines, lines.after, d, at, asked);
   const fixed = own + asked.depthSpread * asked.depthSpread;
   const first = start[d]!;
   const top = start[d + 1]! - 1;
@@ -341,6 +457,30 @@ function chanceByLine(
     const far = base * wear[k]! + r * ahead - asked.depth;
     const spread = Math.sqrt(fixed + r * r * walk);
     chance += share[k]! * (spread > 0 ? areaTabled(far / spread) : far >= 0 ? 1 : 0);
+  }
+  return chance;
+}
+
+function chanceAfterColours(
+  lines: Lines,
+  { least, most, widest }: AfterColours,
+  d: number,
+  at: Reach,
+  { depth, depthSpread }: Pick<Asked, 'depth' | 'depthSpread'>,
+): number {
+  const [slow, fast] = [lines.rate[lines.start[d]!]!, lines.rate[lines.start[d + 1]! - 1]!];
+  // As above: all of it far short of the depth, or far beyond.
+  if (at.share === 1) {
+    const reach = 6 * Math.sqrt(widest[d]! + fast * fast * at.walk + depthSpread * depthSpread);
+    if (most[d]! + fast * at.ahead < depth - reach) return 0;
+    if (least[d]! + slow * at.ahead > depth + reach) return 1;
+  }
+  let chance = 0;
+  for (let k = lines.start[d]!; k < lines.start[d + 1]!; k++) {
+    const { middle, variance } = wearOfNode(lines, at, k);
+    const spread = Math.sqrt(variance + depthSpread * depthSpread);
+    chance +=
+      lines.share[k]! * (spread > 0 ? areaTabled((middle - depth) / spread) : middle >= depth ? 1 : 0);
   }
   return chance;
 }

@@ -7,6 +7,7 @@ import { halfLogTwoPi, logAreaTabled, slopeOfLogArea } from '../numeric/normal.j
 import { gaussLegendre, gaussNormal } from '../numeric/quadrature.js';
 import type { Block } from './blocks.js';
 import type { Sums } from './sums.js';
+import { stateOff } from './sums.js';
 
 const normal = gaussNormal(7);
 const few = gaussNormal(5);
@@ -125,12 +126,13 @@ function densityOf(block: Block, sums: Sums, v: Float64Array, pace: Float64Array
   }
   d.constant = sums.constant[unit]! - 0.5 * misfit - 0.5 * Math.log(d.own) - halfLogTwoPi;
   d.edges = 0;
+  const off = stateOff(block, sums, v, unit);
   for (let e = block.edgeStart[unit]!; e < block.edgeStart[unit + 1]! && d.edges < 64; e++) {
     let hours = 0;
     for (let j = 0; j < m; j++) hours += pace[j]! * sums.edgeHours[e * m + j]!;
     if (!(hours > 0)) continue;
     d.hours[d.edges] = hours;
-    d.depth[d.edges] = block.edgeDepth[e]!;
+    d.depth[d.edges] = block.edgeDepth[e]! - (sums.edgeFrom[e] === 1 ? off : 0);
     d.soft[d.edges] = Math.max(sums.edgeSoft[e]!, 1e-4 * block.edgeDepth[e]!);
     d.side[d.edges] = block.edgeSide[e]!;
     d.edges++;
@@ -210,7 +212,8 @@ function legendreNodes(d: Density, at: number, bend: number, out: PointNodes): v
     const most = d.depth[e]! + 8 * d.soft[e]!;
     if (d.side[e]! > 0 && least > 0)
       low = Math.max(low, Math.min(at - 0.05, Math.log(least / d.hours[e]!) - d.place));
-    if (d.side[e]! < 0) high = Math.min(high, Math.max(at + 0.05, Math.log(most / d.hours[e]!) - d.place));
+    if (d.side[e]! < 0 && most > 0)
+      high = Math.min(high, Math.max(at + 0.05, Math.log(most / d.hours[e]!) - d.place));
   }
   const half = 0.5 * (high - low);
   out.count = legendre.node.length;

@@ -31,9 +31,13 @@ export interface Sums {
   readonly stateVariance: Float64Array;
   readonly lastAge: Float64Array;
   readonly lastHours: Float64Array;
-  /** Effective hours at each colour edge (M), and its softness, mm. */
+  /**
+   * Effective hours at each colour edge (M), and its softness, mm. Of one after the unit's last thickness from the state there on:
+   * `edgeFrom` is then 1, and the state's wear and looks belong to it too.
+   */
   readonly edgeHours: Float64Array;
   readonly edgeSoft: Float64Array;
+  readonly edgeFrom: Uint8Array;
 }
 
 /** Effective hours of a unit at an age, stretch by stretch, into `out` from `to` on. */
@@ -84,6 +88,7 @@ export function sumsOf(block: Block, theta: Theta, reference: number, weight: Fl
     lastHours: new Float64Array(n * m),
     edgeHours: new Float64Array(block.edgeAge.length * m),
     edgeSoft: new Float64Array(block.edgeAge.length),
+    edgeFrom: new Uint8Array(block.edgeAge.length),
   };
   const work: Work = { column: new Float64Array(m + l + 1), state: new Float64Array(m + l + 1) };
   for (let unit = 0; unit < n; unit++) {
@@ -174,10 +179,30 @@ function addGram(sums: Sums, unit: number, m: number, l: number, column: Float64
 
 function edgesOfUnit(block: Block, sums: Sums, unit: number): void {
   const { theta, reference } = sums;
+  const { stretches: m } = block;
+  const drift = theta.pointNoise ** 2 * block.step * block.crude[unit]! ** 2;
   for (let e = block.edgeStart[unit]!; e < block.edgeStart[unit + 1]!; e++) {
     const age = block.edgeAge[e]!;
-    hoursAt(block, unit, age, theta.power, reference, sums.edgeHours, e * block.stretches);
-    const wander = theta.pointNoise ** 2 * block.step * block.crude[unit]! ** 2 * age;
+    hoursAt(block, unit, age, theta.power, reference, sums.edgeHours, e * m);
+    let wander = drift * age;
+    if (isAfterLast(block, sums, unit, age)) {
+      sums.edgeFrom[e] = 1;
+      for (let j = 0; j < m; j++) sums.edgeHours[e * m + j]! -= sums.stateHours[unit * m + j]!;
+      wander = sums.stateVariance[unit]! + drift * (age - sums.lastAge[unit]!);
+    }
     sums.edgeSoft[e] = Math.sqrt((block.edgeTolerance[e]! * block.edgeDepth[e]!) ** 2 + wander);
   }
+}
+
+/** Seen after the unit's last thickness: where the path stood then is known, and the colour speaks of how it went on. */
+export function isAfterLast(block: Block, sums: Sums, unit: number, age: number): boolean {
+  return block.start[unit + 1]! > block.start[unit]! && age > sums.lastAge[unit]!;
+}
+
+/** Wear at the unit's last thickness that is no matter of its rate, mm: what a later colour's depth is counted from. */
+export function stateOff(block: Block, sums: Sums, v: Float64Array, unit: number): number {
+  const { stretches: m, biases: l } = block;
+  let off = sums.stateWear[unit]!;
+  for (let a = 0; a < l; a++) off -= v[m + a]! * sums.stateLooks[unit * l + a]!;
+  return off;
 }
