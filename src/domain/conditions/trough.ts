@@ -25,7 +25,7 @@ import {
 } from '../model/records.js';
 import { runAt } from '../model/runs.js';
 import { followUp } from './follow-up.js';
-import { liesOver } from './patched.js';
+import { isOfPatch, liesOver } from './patched.js';
 
 /** A length of trough without liner. */
 export interface BareSpan {
@@ -118,7 +118,7 @@ export function troughState(estate: Estate, conveyor: Conveyor, asOf?: CalendarD
     unread: spans.filter(
       (span) =>
         span.until === undefined &&
-        !places.some(
+        ![...places, ...covered].some(
           ({ at, readings }) =>
             at >= span.from && at <= span.to && readings.some(({ day }) => day >= span.found.day),
         ),
@@ -211,12 +211,15 @@ function platePlaces(
     else groups.push({ at, clock, looks: [look] });
   }
   const byPlace = (a: PlatePlace, b: PlatePlace): number => a.at - b.at;
-  const found = groups.map(({ at, clock, looks }) => {
-    const own = patches.filter((patch) => liesOver(patch, { from: at, to: at, clock: hoursOf(looks) }));
+  const found = groups.map(({ at, clock, looks: written }) => {
+    const own = patches.filter((patch) => liesOver(patch, { from: at, to: at, clock: hoursOf(written) }));
+    // Of one day what was welded over was read first, in whichever order it was written.
+    const looks = [...written].sort(
+      (a, b) => a.when.day - b.when.day || lyingThen(own, a).length - lyingThen(own, b).length,
+    );
     const place = placeOf(history, spans, own, at, clock, looks);
-    const last = looks.at(-1)?.when.day ?? (0 as CalendarDay);
     // Welded over since it was read last: of what lies there now nobody has read anything.
-    const over = own.find(({ date }) => date.day > last);
+    const over = own[lyingThen(own, looks.at(-1)).length];
     return {
       places: over ? [] : [place],
       covered: [
@@ -231,6 +234,15 @@ function platePlaces(
   };
 }
 
+function isRead(patch: Patch, { when, since, plate }: Look): boolean {
+  return isOfPatch(patch, { since, day: when.day }, plate);
+}
+
+/** Of patches in the order of time those that a reading was taken on, or on what lies over them. */
+function lyingThen(patches: readonly Patch[], look: Look | undefined): readonly Patch[] {
+  return patches.slice(0, patches.findLastIndex((patch) => look !== undefined && isRead(patch, look)) + 1);
+}
+
 /** Without a clock position steel was read at the bottom. */
 function hoursOf(looks: readonly Look[]): number {
   return looks[0]?.plate.clock?.hours ?? 6;
@@ -239,10 +251,18 @@ function hoursOf(looks: readonly Look[]): number {
 /** In looks, and while a reline had the liner off, in the order of time. */
 function platesRead(history: History): readonly Look[] {
   const seen = history.inspections.flatMap(({ inspection }) =>
-    inspection.plates.map((plate) => ({ when: momentOf(history, inspection), plate })),
+    inspection.plates.map((plate) => ({
+      when: momentOf(history, inspection),
+      since: inspection.date.day,
+      plate,
+    })),
   );
   const off = history.relines.flatMap(({ date, plates }) =>
-    plates.map((plate) => ({ when: momentOn(history, date.day), plate })),
+    plates.map((plate) => ({
+      when: momentOn(history, date.day),
+      since: addDays(date.day, -oneOutage),
+      plate,
+    })),
   );
   return [...seen, ...off].sort((a, b) => a.when.day - b.when.day);
 }
@@ -257,7 +277,7 @@ function coveredAt(
   looks: readonly Look[],
 ): TroughState['covered'] {
   const { patch } = placeOf(history, spans, patches, at, clock, looks);
-  const earlier = looks.filter(({ when }) => patch && when.day < patch.date.day);
+  const earlier = looks.filter((look) => patch && !isRead(patch, look));
   if (!patch || earlier.length === 0) return [];
   return [
     { ...placeOf(history, spans, patches, at, clock, earlier), covered: patch.date.day },
@@ -267,6 +287,8 @@ function coveredAt(
 
 interface Look {
   readonly when: Moment;
+  /** The first day on which it may have been read: a reline takes its stop. */
+  readonly since: CalendarDay;
   readonly plate: PlateReading;
 }
 
@@ -279,8 +301,7 @@ function placeOf(
   looks: readonly Look[],
 ): PlatePlace {
   const { conveyor } = history;
-  const last = looks.at(-1)?.when.day ?? (0 as CalendarDay);
-  const patch = patches.findLast(({ date }) => date.day <= last);
+  const patch = lyingThen(patches, looks.at(-1)).at(-1);
   const here = spans.filter((span) => at >= span.from && at <= span.to);
   const ended = ({ until }: BareSpan): boolean =>
     patch !== undefined && until !== undefined && until.day <= patch.date.day + oneOutage;
@@ -289,7 +310,7 @@ function placeOf(
   const start = patch && momentOn(history, patch.date.day).hours;
   const sinceNew = start ?? history.hours.knots[0]?.total;
   const readings = looks
-    .filter(({ when }) => patch === undefined || when.day >= patch.date.day)
+    .filter((look) => patch === undefined || isRead(patch, look))
     .map(({ when, plate }): PlateRead => {
       const now = when.hours;
       return {

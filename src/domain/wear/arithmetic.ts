@@ -89,6 +89,14 @@ export function handArithmetic(input: HandInput): HandResult {
   };
 }
 
+/** The larger of the two rates, at the limit too: how fast it wore says as much once it is worn down; undefined where it is none. */
+export function rulingRate(hand: HandResult): number | undefined {
+  if (hand.kind === 'rate') return hand.ruling;
+  if (hand.kind !== 'at the limit') return undefined;
+  const ruling = Math.max(hand.longTerm, hand.shortTerm.kind === 'rate' ? hand.shortTerm.rate : -Infinity);
+  return ruling > 0 ? ruling : undefined;
+}
+
 /** LT = (t₀ − t) / T, mm per unit of exposure; negative where the liner reads thicker than it was fitted. `exposure` > 0. */
 export function longTermRate(fitted: number, thickness: number, exposure: number): number {
   return (fitted - thickness) / exposure;

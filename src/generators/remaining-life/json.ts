@@ -14,6 +14,7 @@ import type { Belief } from '../../domain/wear/change.js';
 import { disagreementsOf } from './parts/hand-against-model.js';
 import { disagreementSentence } from './print/change-words.js';
 import type { WearPace } from './parts/wear-change.js';
+import { rulingRate } from '../../domain/wear/arithmetic.js';
 import type { PooledMiss } from '../../domain/wear/pooled-miss.js';
 import type { LedgerBlock } from '../../domain/model/ledger.js';
 import { ledgerJson } from './json-ledger.js';
@@ -523,7 +524,7 @@ function plateOf({
       note: r.note ?? null,
       photo: r.photo?.path ?? null,
     })),
-    rate: hand.kind === 'rate' ? number(hand.ruling) : null,
+    rate: number(rulingRate(hand)),
     remaining: hand.kind === 'rate' ? number(hand.remaining) : null,
     rateIsLeast,
     belowMinimum,

@@ -1,6 +1,7 @@
 // The trough's steel in words, for the page, the comment and the data.
 
 import type { BareSpan, PlatePlace, TroughState } from '../../domain/conditions/trough.js';
+import { rulingRate } from '../../domain/wear/arithmetic.js';
 import { troughSteel } from '../../domain/model/trough-steel.js';
 import { formatDay } from '../../domain/units/calendar.js';
 import { formatNumber } from '../../domain/units/format.js';
@@ -12,9 +13,10 @@ export function lastLineText(
   { plate, minimum, places, covered, spans, material, bareAbove }: TroughState,
   sizes: Sizes,
 ): string {
-  const known = [...places, ...covered].flatMap(({ hand, at, rateIsLeast }) =>
-    hand.kind === 'rate' ? [{ rate: hand.ruling, at, least: rateIsLeast }] : [],
-  );
+  const known = [...places, ...covered].flatMap(({ hand, at, rateIsLeast }) => {
+    const rate = rulingRate(hand);
+    return rate === undefined ? [] : [{ rate, at, least: rateIsLeast }];
+  });
   const fastest = known.reduce<(typeof known)[number] | undefined>(
     (a, b) => (a === undefined || b.rate > a.rate ? b : a),
     undefined,
@@ -61,6 +63,7 @@ export function plateHeads(sizes: Sizes): readonly string[] {
 /** In the order of the heads. */
 export function plateCells(place: PlatePlace, sizes: Sizes): readonly string[] {
   const { hand, readings, patch } = place;
+  const rate = rulingRate(hand);
   return [
     `${sizes.along(place.at)}${place.clock === undefined ? '' : ` at ${place.clock}`}${patch ? `, patch of ${formatDay(patch.date.day)}` : ''}`,
     readings
@@ -80,7 +83,7 @@ export function plateCells(place: PlatePlace, sizes: Sizes): readonly string[] {
             : `${formatNumber(bareLeast, 0)} to ${formatNumber(bareMost, 0)}`,
       )
       .join(''),
-    hand.kind === 'rate' ? `${place.rateIsLeast ? 'at least ' : ''}${sizes.rate(hand.ruling)}` : '–',
+    rate === undefined ? '–' : `${place.rateIsLeast ? 'at least ' : ''}${sizes.rate(rate)}`,
     leftText(place),
   ];
 }

@@ -156,6 +156,66 @@ describe('the arithmetic over bare hours', () => {
     expect(places.map(({ at }) => at)).toEqual([4200]);
   });
 
+  describe('read on the day of the patch', () => {
+    const seen = (row: string): string =>
+      look('2025-09-08', 13_500, 'panel missing at 4.2 m closed on 2025-09-08', row);
+    const off = (row: string): string =>
+      `reline DG1 2025-09-08 meter 13500 h {\n  liner TwoLayer12\n  ${row}\n}`;
+    const patch = (day = '2025-09-08', thickness = 6): string =>
+      `patch DG1 ${day} at 4 m to 4.6 m clock 5:00 to 7:00 thickness ${thickness} mm`;
+    const what = (...blocks: readonly string[]): readonly string[] => {
+      const analysis = read(lost, ...blocks);
+      const { places, covered } = stateOf(analysis);
+      const words = (place: TroughState['places'][number]): string =>
+        `${place.readings.map(({ thickness }) => thickness).join(' ')} of ${place.plate}`;
+      return [
+        ...places.map(words),
+        ...covered.map((place) => `${words(place)}, patched over`),
+        ...analysis.findings.map(({ code }) => code).filter((code) => ['TL354', 'TL356'].includes(code)),
+      ];
+    };
+
+    test.each([
+      ['in a look', seen('plate at 4.2 m thickness 0.3 mm')],
+      ['in a look, with a clock', seen('plate at 4.2 m clock 6:00 thickness 0.3 mm')],
+      ['while the liner was off', off('plate at 4.2 m thickness 0.3 mm')],
+      ['in words', seen('plate at 4.2 m thickness 0.3 mm "before it was patched"')],
+    ])('it is of what was welded over: %s', (_, block) => {
+      expect(what(block, patch())).toEqual(['0.3 of 7.8, patched over']);
+      expect(what(patch(), block)).toEqual(['0.3 of 7.8, patched over']);
+    });
+
+    test('the rate of bare steel keeps it, and nothing asks to stop', () => {
+      const { estate } = read(lost, seen('plate at 4.2 m thickness 0.3 mm'), patch());
+      const [life] = remainingLife(estate, { depth: 'hand' }).conveyors;
+      expect(life?.attention.level).not.toBe('worn through');
+      // (7.8 - 0.3) mm in 13,000 h.
+      expect(life && lastLineText(life.trough, metric)).toContain('0.58 mm/1000 h at 4.20 m');
+    });
+
+    test('in the stop of a reline that was finished days later too', () => {
+      const thin = off('plate at 4.2 m thickness 0.3 mm');
+      expect(what(thin, patch('2025-09-05'))).toEqual(['0.3 of 7.8, patched over']);
+      expect(what(thin, patch('2025-08-05'))).toEqual(['0.3 of 6', 'TL354']);
+    });
+
+    test('as thick as the patch, or said to be of it, it is of the patch', () => {
+      expect(what(seen('plate at 4.2 m thickness 5.8 mm'), patch())).toEqual(['5.8 of 6']);
+      expect(what(seen('plate at 4.2 m thickness 5.2 mm "on the new patch"'), patch())).toEqual(['5.2 of 6']);
+      expect(what(seen('plate at 4.2 m thickness 5.8 mm "old plate"'), patch())).toEqual([
+        '5.8 of 7.8, patched over',
+      ]);
+    });
+
+    test('read before and after the weld, in either order, each is of its own steel', () => {
+      const both = (first: number, second: number): string =>
+        seen(`plate at 4.2 m thickness ${first} mm\n  plate at 4.25 m thickness ${second} mm`);
+      const told = ['5.9 of 6', '3.1 of 7.8, patched over'];
+      expect(what(both(3.1, 5.9), patch())).toEqual(told);
+      expect(what(both(5.9, 3.1), patch())).toEqual(told);
+    });
+  });
+
   test('welded in the outage of the reline over it, a patch counts from its next bare hour', () => {
     const welded = 'patch DG1 2024-03-04 at 4 m to 4.6 m thickness 6 mm';
     const reline = 'reline DG1 2024-03-08 meter 1100 h {\n  liner TwoLayer12\n}';
