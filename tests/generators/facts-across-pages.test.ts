@@ -380,6 +380,19 @@ const facts: Readonly<Record<string, Case>> = {
     lines: ['not seen at 2 m photo "a.png"', 'not seen at 2 m photo "b.png"'],
     but: { sheet: pictures },
   },
+  'NextLook.after': {
+    lines: ['next look after 100 h', 'next look after 300 h'],
+    but: { hover: 'when that is stands in report, sheet and calendar' },
+  },
+  'NextLook.due': { lines: ['next look by 2025-10-01', 'next look by 2025-11-01'] },
+  'NextLook.notes': {
+    lines: ['next look by 2025-10-01 "bolts"', 'next look by 2025-10-01 "joints"'],
+    but: { hover: remark },
+  },
+  'NextLook.by': {
+    lines: ['next look by 2025-10-01 by "fitter"', 'next look by 2025-10-01 by "inspector"'],
+    but: { hover: remark },
+  },
   'Photo.path': {
     lines: ['photo "a.png"', 'photo "b.png"'],
     but: { sheet: pictures },

@@ -207,6 +207,7 @@ export function reline(of: Conveyor, date: string, meter: number, facts: Partial
     remarks: [],
     photos: [],
     conditions: [],
+    asked: [],
     origin: origin(),
     ...facts,
   };

@@ -912,12 +912,24 @@ describe('a reading in doubt keeps its doubt, and no full weight', () => {
 
 describe('what is to come', () => {
   test.each([
-    ['next look after 100 h', record('reline'), 'finding "next look after 100 h"'],
+    ['look again after 100 h', record('reline'), 'next look after 100 h'],
+    ['next look in 4 weeks', record('reline'), 'next look after 4 weeks'],
+    ['next inspection due 2026-01-10', record('inspection'), 'next look by 2026-01-10'],
     [
-      'look again in 4 weeks by "fitter"',
+      'inspect again before 2026-01-10 by "inspector"',
       record('inspection'),
-      'finding "look again in 4 weeks" by "fitter"',
+      'next look by 2026-01-10 by "inspector"',
     ],
+    ['next look after 100 h for the bolts', record('reline'), 'next look after 100 h "for the bolts"'],
+    ['look again in 4 weeks by "fitter"', record('inspection'), 'next look after 4 weeks by "fitter"'],
+    ['check P4 again after 200 h', record('inspection'), 'next look after 200 h "check P4 again"'],
+    [
+      're-check hold-down at 9.5 m in 2 weeks',
+      record('inspection'),
+      'next look after 2 weeks "re-check hold-down at 9.5 m"',
+    ],
+    ['next look "running in" after 100 h', record('reline'), 'next look after 100 h "running in"'],
+    ['next look urgent by 2026-01-10', record('inspection'), 'next look by 2026-01-10 "urgent"'],
     [
       'must not run until welded serious',
       record('inspection'),
@@ -938,7 +950,7 @@ describe('what is to come', () => {
     const [slip] = parseText(
       'job J {\n  conveyor DG1\n  order {\n    look again after 100 h\n  }\n}\n',
     ).slips;
-    expect(slip?.message).toContain('It is no step of the work');
+    expect(slip?.message).toContain('`next look after 100 h` in its `reline`');
     expect(slip?.mend).toBeUndefined();
   });
 

@@ -16,13 +16,14 @@ export type OtherFacts = Mutable<
     | 'remarks'
     | 'photos'
     | 'conditions'
+    | 'asked'
     | 'notLooked'
     | 'plates'
   >
 >;
 
 export function nothingSeen(): Mutable<SeenBeside> {
-  return { remarks: [], photos: [], conditions: [] };
+  return { remarks: [], photos: [], conditions: [], asked: [] };
 }
 
 export function noOtherFacts(): OtherFacts {

@@ -164,12 +164,24 @@ export interface NotedFinding extends SeenPlace {
   readonly origin: Origin;
 }
 
+/** A look that a record asks for: by a day, or so long after the record. When it falls due: asked-looks.ts. */
+export interface AskedLook {
+  readonly by?: StatedDay;
+  /** In hours the machine's own, by its meter; in days or weeks those of the calendar. */
+  readonly after?: Stated<'duration'>;
+  /** What for, and who asks. */
+  readonly note?: string;
+  readonly asker?: string;
+  readonly origin: Origin;
+}
+
 /** What was seen of the machine, in a look or while work was done. */
 export interface SeenBeside {
   /** In words. */
   readonly remarks: readonly NotedFinding[];
   readonly photos: readonly (PhotoUse & { readonly note?: string })[];
   readonly conditions: readonly ConditionLine[];
+  readonly asked: readonly AskedLook[];
 }
 
 /** A look, or work during which something may have been seen: each with a meter of its own. */

@@ -4,6 +4,7 @@
 import { spotWords } from '../../domain/conditions/kinds.js';
 import { screwNow } from '../../domain/model/lying-screw.js';
 import { openConditionRows, sinceWords, type OpenCondition } from '../../domain/conditions/rows.js';
+import { lookDueWords, looksDue } from '../../domain/model/asked-looks.js';
 import { notLookedAt } from '../../domain/conditions/not-looked.js';
 import { troughState, type TroughState } from '../../domain/conditions/trough.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
@@ -21,7 +22,7 @@ import { forwardDuty, historyOf, momentOn } from '../../domain/model/history.js'
 import { presentDay } from '../../domain/model/newest.js';
 import type { History } from '../../domain/model/history.js';
 import { installedPanels } from '../../domain/model/panels.js';
-import type { Place } from '../../domain/model/records.js';
+import type { Inspection, Place } from '../../domain/model/records.js';
 import { runAt, runsOf } from '../../domain/model/runs.js';
 import type { LinerSpecification } from '../../domain/model/specifications.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
@@ -121,20 +122,7 @@ export function inspectionSheet(
       look,
     ),
     bare: bareOf(trough, unit),
-    openRemarks: [
-      ...(lastInspection?.remarks ?? []).map((remark) => ({
-        date: formatDay(lastInspection?.date.day ?? asOf),
-        part: remark.part ?? '',
-        at: remark.at?.value,
-        text: [spotWords(remark), remark.text].filter(Boolean).join(': '),
-      })),
-      ...notLookedAt(estate, history).map((each) => ({
-        date: formatDay(each.day),
-        part: '',
-        at: undefined,
-        text: `could not be looked at: ${each.what}${each.why === undefined ? '' : ` (${each.why})`}`,
-      })),
-    ],
+    openRemarks: toBeLookedAt(estate, history, lastInspection, asOf),
     lastRead: lastRead(history, trough, open, look, unit, estate.services),
     drawings: drawingsOf(estate, history, conveyor, asOf, look, {
       owner: plant,
@@ -143,6 +131,35 @@ export function inspectionSheet(
       drawnFrom: options.drawnFrom ?? `conveyor ${conveyor.name}`,
     }),
   };
+}
+
+/** What the last look noted, what the records ask to be looked at, and what nobody could see. */
+function toBeLookedAt(
+  estate: Estate,
+  history: History,
+  last: Inspection | undefined,
+  asOf: CalendarDay,
+): InspectionSheet['openRemarks'] {
+  return [
+    ...looksDue(history).map((due) => ({
+      date: formatDay(due.record.date.day),
+      part: '',
+      at: undefined,
+      text: lookDueWords(due),
+    })),
+    ...(last?.remarks ?? []).map((remark) => ({
+      date: formatDay(last?.date.day ?? asOf),
+      part: remark.part ?? '',
+      at: remark.at?.value,
+      text: [spotWords(remark), remark.text].filter(Boolean).join(': '),
+    })),
+    ...notLookedAt(estate, history).map((each) => ({
+      date: formatDay(each.day),
+      part: '',
+      at: undefined,
+      text: `could not be looked at: ${each.what}${each.why === undefined ? '' : ` (${each.why})`}`,
+    })),
+  ];
 }
 
 function openRows(

@@ -6,6 +6,7 @@ import { formatDay, type CalendarDay } from '../../domain/units/calendar.js';
 import { calendarFile, type CalendarEntry } from '../page/calendar-file.js';
 import { limitPassed, passedText } from './passed-words.js';
 import type { ConveyorLife, RemainingLife } from './remaining-life.js';
+import { askedTexts } from './print/sentences.js';
 import { unreadIn } from './unread-words.js';
 
 /** An empty calendar for a report without a day. */
@@ -70,7 +71,9 @@ function lookEntry(life: ConveyorLife, asOf: CalendarDay): readonly CalendarEntr
     undefined,
   );
   const look = model?.look;
-  const due = look?.kind === 'by' ? look.day : look?.kind === 'now' ? asOf : byHand;
+  const byModel = look?.kind === 'by' ? look.day : look?.kind === 'now' ? asOf : undefined;
+  const asked = life.looksAsked[0]?.day;
+  const due = byModel ?? (asked !== undefined && (byHand === undefined || asked < byHand) ? asked : byHand);
   if (due === undefined) return [];
   const day = due < asOf ? asOf : due;
   return [
@@ -79,7 +82,7 @@ function lookEntry(life: ConveyorLife, asOf: CalendarDay): readonly CalendarEntr
       from: day,
       to: day,
       summary: `${conveyor.name}: look by today${day === asOf && look?.kind !== 'by' ? ', it is due' : ''}`,
-      description: `${life.attention.todo}.${limitLine(life)}\nThe sheet: troughline sheet ${conveyor.name}.\nAdvice only, not a permit.`,
+      description: `${life.attention.todo}.${limitLine(life)}${askedLines(life)}\nThe sheet: troughline sheet ${conveyor.name}.\nAdvice only, not a permit.`,
       location: placeOf(life),
       busy: false,
       remind: [14, 3],
@@ -91,6 +94,12 @@ function lookEntry(life: ConveyorLife, asOf: CalendarDay): readonly CalendarEntr
 function limitLine(life: ConveyorLife): string {
   const passed = limitPassed(life);
   return passed ? `\nThe condemn limit is ${passedText(passed)}.` : '';
+}
+
+function askedLines(life: ConveyorLife): string {
+  return askedTexts(life)
+    .map((text) => `\n${text}.`)
+    .join('');
 }
 
 function orderEntry(life: ConveyorLife): readonly CalendarEntry[] {

@@ -210,6 +210,9 @@ const conveyor: Schema = {
     gauges: list(closed({ day: date, kind: text, error: amount })),
     photos: list(closed({ day: date, path: text, note: maybeText })),
     notLooked: list(closed({ what: text, from: amount, to: amount, on: date, why: maybeText })),
+    looksAsked: list(
+      closed({ by: maybeDay, after: maybeText, asked: date, askedBy: maybeText, note: maybeText }),
+    ),
     conditions: list(
       closed({
         what: text,

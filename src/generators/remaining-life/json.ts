@@ -256,6 +256,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       on: day(each.day),
       why: each.why ?? null,
     })),
+    looksAsked: life.looksAsked.map(askedOf),
     ...besideOf(life.beside),
     ...looksOf(life.history),
     ...formerlyOf(life),
@@ -418,6 +419,16 @@ function dutyVariationOf({ level, wander }: NonNullable<ConveyorLife['model']>['
     wander: number(wander.ratio),
     wanderDays: number(wander.per),
     wanderFrom: wander.from,
+  };
+}
+
+function askedOf({ asked, record, day: due }: ConveyorLife['looksAsked'][number]): Json {
+  return {
+    by: day(due),
+    after: asked.after?.text ?? null,
+    asked: day(record.date.day),
+    askedBy: asked.asker ?? null,
+    note: asked.note ?? null,
   };
 }
 

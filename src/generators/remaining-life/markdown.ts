@@ -33,7 +33,7 @@ import type { RecordSection } from './print/record-section.js';
 import { photoName } from './print/photos.js';
 import { sectionsAfter, sectionsBefore } from './print/record-sections.js';
 import { optionRows, scopeText } from './print/option-table.js';
-import { forecastText, limitText, lookText, whatIfText } from './print/sentences.js';
+import { askedTexts, forecastText, limitText, lookText, whatIfText } from './print/sentences.js';
 import { publishedSentences, trackSentence } from './print/track-record.js';
 import type { PhotoUse } from '../../domain/model/records.js';
 import { counted } from '../../domain/units/wording.js';
@@ -187,6 +187,7 @@ function conveyorSection(life: ConveyorLife): string {
       ...life.attention.reasons.map((r) => `${r}.`),
       forecastText(life),
       lookText(life),
+      ...askedTexts(life),
       ...[
         ...conveyorChangeSentences(life),
         ...disagreementsOf(life).map((told) => disagreementSentence(told, sizes)),

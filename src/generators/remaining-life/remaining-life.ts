@@ -11,6 +11,7 @@ import { knownOn } from '../../domain/model/known-on.js';
 import { notLookedAt } from '../../domain/conditions/not-looked.js';
 import { closedConditionRows, openConditionRows } from '../../domain/conditions/rows.js';
 import { troughState } from '../../domain/conditions/trough.js';
+import { looksDue, type LookDue } from '../../domain/model/asked-looks.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import { exposedReadings, isPointNow, setsLying } from '../../domain/model/exposure.js';
@@ -194,6 +195,7 @@ function knownOf({
     conditions,
     closed: closedConditionRows(estate, conveyor, asOf),
     notLooked: notLookedAt(estate, history),
+    looksAsked: looksDue(history),
     beside: besideLiner(estate, history, conditions),
     trough: troughState(estate, conveyor, asOf),
     measure: depth === 'hand' ? undefined : compareMeasures(estate, [history], readings),
@@ -236,7 +238,8 @@ function byModel(
   const { forecast } = model;
   const decision = decisionOf({ estate, fitted, coming, points, runs, forecast, ...known });
   const worst = governingPoint(points, forecast);
-  return { ...known, points, runs, worst, model: looking(model, decision), decision };
+  const look = asAsked(looking(model, decision), known.looksAsked, asOf);
+  return { ...known, points, runs, worst, model: { ...model, look }, decision };
 }
 
 /** Each is the same report of an estate with one edit more. */
@@ -262,11 +265,23 @@ function whatIfsOf(
 }
 
 /** Where a reline is planned by what was seen and only panels that nobody has seen stand against it, they are looked at now. */
-function looking(model: ConveyorModel, decision: ConveyorDecision | undefined): ConveyorModel {
+function looking({ look }: ConveyorModel, decision: ConveyorDecision | undefined): ConveyorModel['look'] {
   const outage = decision?.chosenBySeen;
-  return outage && model.look.kind !== 'now'
-    ? { ...model, look: { kind: 'now', because: 'panels never seen', chance: outage.condemn } }
-    : model;
+  return outage && look.kind !== 'now'
+    ? { kind: 'now', because: 'panels never seen', chance: outage.condemn }
+    : look;
+}
+
+/** Whoever asks for a look before the model would has a reason that no reading shows. */
+function asAsked(
+  look: ConveyorModel['look'],
+  [first]: readonly LookDue[],
+  asOf: CalendarDay,
+): ConveyorModel['look'] {
+  const day = first?.day;
+  if (day === undefined || look.kind === 'now' || (look.kind === 'by' && look.day <= day)) return look;
+  const because = 'a look asked for';
+  return day <= asOf ? { kind: 'now', because } : { kind: 'by', day, because };
 }
 
 function measureOfAll(

@@ -570,6 +570,19 @@ export const recordKeywords: KeywordDocs = {
     drive: word('At the end where the drive is.'),
   },
   Shown: { photo: photoOfIt },
+  NextLook: {
+    'next look': word(
+      'A look that somebody asks for. Report, calendar, rounds and sheet carry it until an inspection is made; the report’s own day ' +
+        'holds where it is sooner.',
+      'next look after ${1:100} h "${2:running in}"',
+    ),
+    after: word(
+      'So long after this record: in hours by the hour meter, in days or weeks by the calendar. An inspection in the second half of ' +
+        'that time, or later, answers it.',
+      'after ${1:100} h',
+    ),
+    by: word('The last day for it. Any inspection after this record answers it.', 'by ${1:2026-01-10}'),
+  },
   SaidBy: { by: saidBy },
   Signed: { by: saidBy },
   Told: { photo: photoOfIt, by: saidBy },

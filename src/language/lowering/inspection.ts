@@ -143,6 +143,7 @@ function lowerOther(
       return;
     }
     case 'Finding':
+    case 'NextLook':
     case 'Photo':
       lowerSeenBeside(reader, row, seen, mirrored);
   }

@@ -135,6 +135,7 @@ export function lowerReline(reader: Reader, block: FactAccount, node: ast.Reline
         oldPanels.push(wornThroughIn(reader, fact, mirrored));
         break;
       case 'Finding':
+      case 'NextLook':
       case 'Photo':
         break;
     }

@@ -1,11 +1,12 @@
 // What was seen beside the readings, in a look and while work was done alike: what is wrong, what was noted, photos. A finding with a
 // severity, or with an answer, is a condition; without one it is a note, and its photo is among those of its block.
 
-import type { SeenBeside } from '../../domain/model/records.js';
+import type { AskedLook, SeenBeside } from '../../domain/model/records.js';
 import { nothingSeen, type Mutable } from '../../domain/model/other-facts.js';
 import type * as ast from '../generated/ast.js';
 import { present, stated, wordsSaid } from './block.js';
 import { lowerCondition } from './condition.js';
+import { someTime } from './limits.js';
 import type { Reader } from './reader.js';
 import { lowerOpenFinding, lowerRemark } from './remark.js';
 
@@ -23,10 +24,21 @@ export function lowerSeenBeside(
     case 'Finding':
       lowerFinding(reader, row, seen, mirrored);
       return;
+    case 'NextLook':
+      seen.asked.push(...lowerNextLook(reader, row));
+      return;
     case 'Photo':
       if (row.path !== undefined)
         seen.photos.push({ path: row.path, origin: reader.part(row, 'path'), ...stated({ note: row.note }) });
   }
+}
+
+function lowerNextLook(reader: Reader, row: ast.NextLook): readonly AskedLook[] {
+  const by = reader.day(row, 'due');
+  const after = reader.quantity(row, 'after', 'duration', 'time until the next look', someTime);
+  return (by ?? after)
+    ? [{ origin: reader.origin(row), ...stated({ by, after, note: wordsSaid(row), asker: row.by }) }]
+    : [];
 }
 
 /** All that a record of work says of it. */
@@ -80,8 +92,15 @@ export function lowerPhotoBehind(
   seen.photos.push({ ...photo, ...stated({ note }) });
 }
 
+const found: ReadonlySet<string> = new Set<ast.FoundInWork['$type']>([
+  'Condition',
+  'Finding',
+  'NextLook',
+  'Photo',
+]);
+
 function isFound(fact: { readonly $type: string }): fact is ast.FoundInWork {
-  return fact.$type === 'Condition' || fact.$type === 'Finding' || fact.$type === 'Photo';
+  return found.has(fact.$type);
 }
 
 function lowerFinding(reader: Reader, row: ast.Finding, seen: Mutable<SeenBeside>, mirrored: boolean): void {

@@ -269,7 +269,7 @@ const unlessNear: readonly LineSaying[] = [
       ? {
           at: reached,
           message:
-            'Costs are said once, in the plant, as decisions need them: `cost reline 9600 EUR`. ' +
+            'Costs are said once, in the plant, as decisions need them: `cost reline …`, with what one costs there. ' +
             `What one piece of work did cost is kept as a comment: \`// ${imagesOf(words)}\`.`,
           repair: commentedOut(words),
         }

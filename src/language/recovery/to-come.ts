@@ -1,44 +1,96 @@
-// Lines that say what is to come: a look that somebody wants, a machine that must not run until then, a gate to be renewed. The
-// language reckons the first, keeps the second as what is wrong, and has the third among the steps of an order.
+// Lines that say what is to come in words of one's own: a look that somebody wants, a machine that must not run until then, a gate to be
+// renewed. The language has a line for the first, keeps the second as what is wrong, and has the third among the steps of an order.
 
+import { parseQuantity } from '../../domain/units/parse.js';
 import type { BrokenLine } from './broken-line.js';
 import { blocksOfWork, noteOf, takenApart } from './general.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
+import { readsSoundly, type SaidBy } from './kept.js';
 import { changed } from './repairs.js';
 import { isName } from './said-place.js';
-import { imagesOf, inSmall, keyword, type Word } from './word.js';
+import { imagesOf, inSmall, keyword, textsIn, type Word } from './word.js';
 
 export const linesToCome: readonly LineSaying[] = [lookAgain, notToRun, gateRenewed];
 
-function saidBy(words: readonly Word[]): string {
+function plainlySaid(words: readonly Word[]): string {
   return inSmall(words.filter(({ type }) => type !== 'STRING'));
 }
 
-const again =
-  /^(?:next (?:look|inspection|check)|(?:look|inspect|check) again|re-?(?:check|inspect))(?: is)?(?: due)? (?:after|in|by|within|on|before|at)\b/;
+/** What asks for a look; `check gearbox oil again` is kept beside it as what it is for. */
+const asking = new RegExp(
+  [
+    '\\bnext (?:look|inspection|check|visit|reading)\\b',
+    '\\b(?:look|inspect|check|measure|read|see|go)\\b.*\\bagain\\b',
+    '\\bre-?(?:check|inspect|measure|look|tighten)(?:ed|ion)?\\b',
+  ].join('|'),
+);
+/** That and no more. */
+const onlyAsking =
+  /^(?:the )?(?:next (?:look|inspection|check|visit)|(?:look|inspect|check) (?:at it )?again|re-?(?:check|inspect|inspection))(?: is| to be made)?(?: due)?$/;
 
-/** `next look after 100 h`, `look again after 100 h`: no line sets a day for it, and it is no step of the work. */
-function lookAgain({ block, words }: BrokenLine): Otherwise | undefined {
+/** What leads to when, and how the language says it. */
+const leading: Readonly<Record<string, 'after' | 'by'>> = {
+  after: 'after',
+  in: 'after',
+  within: 'after',
+  by: 'by',
+  before: 'by',
+  until: 'by',
+  on: 'by',
+  due: 'by',
+};
+
+/** `next inspection in 4 weeks`, `look again after 100 h "running in"`, `check P4 again by 2026-01-10`: no step of the work, and no finding. */
+function lookAgain({ block, words, pattern }: BrokenLine): Otherwise | undefined {
   const isWork = blocksOfWork.has(block);
-  if ((!isWork && block !== 'Order' && block !== 'Job') || !again.test(saidBy(words))) return undefined;
-  const { part, by, photo, told, place, texts } = takenApart(words);
-  if (part !== undefined) return undefined;
-  const note = noteOf([...told, ...place], texts);
-  if (!note) return undefined;
-  const line = [keyword('finding'), note, ...by, ...photo];
+  if ((!isWork && block !== 'Order' && block !== 'Job') || !asking.test(plainlySaid(words))) return undefined;
+  const wished = wishedIn(words);
+  if (!wished) return undefined;
+  const line = [keyword('next look'), ...wished.line];
   const shown = imagesOf(line);
-  const reckoned =
-    'When to look next is reckoned from the readings (page 1 of `report`, and its calendar); no line sets it. ';
-  return isWork
-    ? {
-        at: 0,
-        message: `${reckoned}What somebody asks for is kept for people, and counts for nothing: \`${shown}\`.`,
-        repair: changed(words, line),
-      }
-    : {
-        at: 0,
-        message: `${reckoned}It is no step of the work: the record that follows the work keeps it for people, \`${shown}\`.`,
-      };
+  if (!isWork)
+    return {
+      at: 0,
+      message: `A look is no step of the work: the record that follows the work asks for it, \`${shown}\` in its \`reline\`.`,
+    };
+  if (!readsSoundly(line, pattern)) return undefined;
+  return {
+    at: 0,
+    message: `A look that is asked for: \`${shown}\`.`,
+    repair: changed(words, line),
+    senses: wished.senses,
+  };
+}
+
+/** When, what for and who asks, as they stand behind `next look`. */
+function wishedIn(
+  words: readonly Word[],
+): { readonly line: readonly Word[]; readonly senses: readonly SaidBy[] } | undefined {
+  const at = words.findIndex(
+    ({ type, image }) => type === 'DATE' || (type === 'QUANTITY' && parseQuantity(image, 'duration').ok),
+  );
+  const when = words[at];
+  const lead = leading[words[at - 1]?.image.toLowerCase() ?? ''];
+  const put = when?.type === 'DATE' ? 'by' : 'after';
+  // `again at 12000 h` is a reading of the meter, and `by 100 h` nobody knows.
+  if (!when || (lead ? lead !== put && lead !== 'by' : words[at - 1]?.type === 'at')) return undefined;
+  if (lead === 'by' && put === 'after' && !/^(?:before|due)$/.test(words[at - 1]?.image ?? ''))
+    return undefined;
+  const left = words.filter((_, i) => i !== at && (i !== at - 1 || lead === undefined));
+  const who = left.findIndex(({ type }, i) => type === 'by' && left[i + 1]?.type === 'STRING');
+  const by = who < 0 ? [] : left.slice(who, who + 2);
+  const rest = left.filter((word) => !by.includes(word));
+  const plain = rest.filter(({ type }) => type !== 'STRING');
+  const isAlone = onlyAsking.test(inSmall(plain));
+  const asks = plain.findIndex(({ type }) => type === 'next look') === 0 ? plain.slice(1) : plain;
+  const note = noteOf(isAlone ? [] : asks, textsIn(rest));
+  return {
+    line: [keyword(put), when, ...(note ? [note] : []), ...by],
+    senses: [...plain, ...(words[at - 1] ? [words[at - 1] as Word] : [])].flatMap(({ image }): SaidBy[] => [
+      [image, 'next look'],
+      [image, put],
+    ]),
+  };
 }
 
 const mayNotRun =
@@ -46,7 +98,7 @@ const mayNotRun =
 
 /** `machine not to be run before repair`: as a note nobody would carry it on. How bad it is, and of what, is for its author to say. */
 function notToRun({ block, words }: BrokenLine): Otherwise | undefined {
-  if (!blocksOfWork.has(block) || !mayNotRun.test(saidBy(words))) return undefined;
+  if (!blocksOfWork.has(block) || !mayNotRun.test(plainlySaid(words))) return undefined;
   const { answer, part, severity, place, told, texts, by, photo } = takenApart(words);
   if (answer.length > 0 || part !== undefined || place.length > 0 || severity.length > 0) return undefined;
   const note = noteOf(told, texts);
@@ -62,7 +114,7 @@ function notToRun({ block, words }: BrokenLine): Otherwise | undefined {
 
 /** `renew gate Discharge`, in a job */
 function gateRenewed({ block, words }: BrokenLine): Otherwise | undefined {
-  const said = saidBy(words);
+  const said = plainlySaid(words);
   if (block !== 'Job' || !/^(?:renew|change|replace|exchange|fit|new|refit)(?: new| the)? gate\b/.test(said))
     return undefined;
   const gate = words.find(isName)?.image ?? 'Gate';

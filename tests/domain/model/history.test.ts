@@ -311,6 +311,7 @@ describe('liner and screw sets', () => {
       remarks: [],
       photos: [],
       conditions: [],
+      asked: [],
       origin: origin(),
     };
     const e = estate({ conveyors: [dg1], screwChanges: [change] });

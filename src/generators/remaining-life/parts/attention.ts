@@ -113,7 +113,11 @@ function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
     const { because = [], ...rest } = plan;
     return { ...base, ...rest, reasons: [...because, ...reasons] };
   }
-  if (model?.look.kind === 'now' || (!byModel(life) && life.points.some((p) => p.nextLook?.overdue)))
+  if (
+    model?.look.kind === 'now' ||
+    isAskedFor(life, asOf) ||
+    (!byModel(life) && life.points.some((p) => p.nextLook?.overdue))
+  )
     return { ...base, level: 'look now', todo: 'Look again now' };
   if (safeguards !== undefined)
     return {
@@ -130,6 +134,11 @@ function attentionOf(life: Unsorted, asOf: CalendarDay | undefined): Attention {
       todo: 'Look again: the records do not say how fast it wears',
     };
   return { ...base, level: 'in order', todo: nothingDue(life) };
+}
+
+/** The day has come that a record asks a look by. */
+function isAskedFor({ looksAsked: [first] }: Unsorted, asOf: CalendarDay | undefined): boolean {
+  return first?.day !== undefined && asOf !== undefined && first.day <= asOf;
 }
 
 type Plan = Pick<Attention, 'level' | 'todo' | 'outage'> & { readonly because?: readonly string[] };

@@ -7,6 +7,7 @@ import type { OrderCall } from '../../../domain/decision/order-call.js';
 import type { ClosedCondition, OpenCondition } from '../../../domain/conditions/rows.js';
 import type { NotLookedAt } from '../../../domain/conditions/not-looked.js';
 import type { TroughState } from '../../../domain/conditions/trough.js';
+import type { LookDue } from '../../../domain/model/asked-looks.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { History } from '../../../domain/model/history.js';
 import type { Duty } from '../../../domain/model/duty.js';
@@ -63,6 +64,8 @@ export interface ConveyorLife {
   readonly conditions: readonly OpenCondition[];
   /** Where nobody could look, and nobody has seen anything since. */
   readonly notLooked: readonly NotLookedAt[];
+  /** Looks that the records ask for and nobody has made, the earliest due first. */
+  readonly looksAsked: readonly LookDue[];
   /** What was put right or taken away, the newest first. */
   readonly closed: readonly ClosedCondition[];
   /** What was written down beside the liner. */

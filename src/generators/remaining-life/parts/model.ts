@@ -97,13 +97,22 @@ export type ConveyorForecast =
   | { readonly kind: 'reached'; readonly names: readonly string[]; readonly passed: LimitPassed | undefined }
   | { readonly kind: 'cannot say'; readonly why: string };
 
+type AskedFor = { readonly because: 'a look asked for' } & (
+  { readonly kind: 'now' } | { readonly kind: 'by'; readonly day: CalendarDay }
+);
+
 export interface ConveyorModel {
   readonly forecast: ConveyorForecast;
   /** Where readings scatter more than twice what was declared: the same with the gauges taken at their word. */
   readonly asDeclared: DayQuantiles | undefined;
-  /** By the chance of what was seen; today where only what nobody has seen stands against the outage to reline at. */
+  /**
+   * By the chance of what was seen; today where only what nobody has seen stands against the outage to reline at; sooner where a
+   * record asks for it.
+   */
   readonly look:
-    NextInspection | { readonly kind: 'now'; readonly because: 'panels never seen'; readonly chance: number };
+    | NextInspection
+    | { readonly kind: 'now'; readonly because: 'panels never seen'; readonly chance: number }
+    | AskedFor;
   /** Accepted chance of reaching the limit before the reline. */
   readonly risk: number;
   /** Day on which the chance passes the risk; undefined beyond 40 years or without dates. */

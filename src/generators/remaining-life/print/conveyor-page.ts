@@ -12,7 +12,7 @@ import { conveyorChangeSentences, disagreementSentence } from './change-words.js
 import type { WearPace } from '../parts/wear-change.js';
 import { conveyorFacts } from './conveyor-facts.js';
 import { chartKey, mapKey } from './keys.js';
-import { forecastText, lookText } from './sentences.js';
+import { askedTexts, forecastText, lookText } from './sentences.js';
 import type { PhotoBytes } from './photos.js';
 import { sectionsAfter, sectionsBefore } from './record-sections.js';
 import { sectionMarkup } from './section-page.js';
@@ -60,7 +60,7 @@ export function conveyorPage(life: ConveyorLife, index: number, photo?: PhotoByt
     element(
       'ul',
       {},
-      [...life.attention.reasons, forecastText(life), lookText(life)]
+      [...life.attention.reasons, forecastText(life), lookText(life), ...askedTexts(life)]
         .filter((text) => text !== undefined)
         .map((text) => element('li', {}, `${capital(text)}.`)),
       [

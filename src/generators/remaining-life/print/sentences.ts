@@ -3,9 +3,10 @@
 import type { DepthForecast, MeasureComparison, WhatIf } from '../remaining-life.js';
 import type { Case } from '../parts/what-if-cases.js';
 import type { ConveyorModel, Quantiles } from '../parts/model.js';
+import { lookDueWords } from '../../../domain/model/asked-looks.js';
 import { formatNumber } from '../../../domain/units/format.js';
 import type { DayQuantiles } from '../../../domain/wear/to-calendar.js';
-import { counted } from '../../../domain/units/wording.js';
+import { capital, counted } from '../../../domain/units/wording.js';
 import { amount, amountWithUnit, chance, date } from './wording.js';
 import type { ConveyorLife } from '../parts/conveyor-life.js';
 import { limitPassed, passedText } from '../passed-words.js';
@@ -63,6 +64,11 @@ export function lookText(life: ConveyorLife): string | undefined {
   }
 }
 
+/** What the records ask for, each a sentence. */
+export function askedTexts({ looksAsked }: ConveyorLife): readonly string[] {
+  return looksAsked.map((due) => capital(lookDueWords(due)));
+}
+
 /** Why then; empty where nothing tells when. */
 export function lookReason(look: ConveyorModel['look']): string {
   if (look.kind === 'cannot say') return '';
@@ -73,6 +79,8 @@ export function lookReason(look: ConveyorModel['look']): string {
       return look.kind === 'now'
         ? 'the chance of the limit is above the accepted risk'
         : 'the chance of the limit passes the accepted risk';
+    case 'a look asked for':
+      return `it is asked for${look.kind === 'now' ? ' and not made' : ''}`;
     case 'panels never seen':
       return 'only panels that nobody has seen stand against the outage to reline at';
   }
