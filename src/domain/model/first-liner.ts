@@ -32,18 +32,22 @@ export function firstLiners(conveyor: Conveyor): readonly LinerSpecification[] {
 
 function build(conveyor: Conveyor): readonly FirstPiece[] {
   const length = conveyor.length.value;
-  let pieces: FirstPiece[] = [{ liner: conveyor.liner, from: 0, to: length }];
+  let pieces: readonly FirstPiece[] = [{ liner: conveyor.liner, from: 0, to: length }];
   for (const { liner, stretch } of conveyor.linersAlong) {
     const interval = intervalOf(conveyor, stretch, () => []);
     if (!interval) continue;
     const from = Math.max(0, Math.min(interval.from, interval.to));
     const to = Math.min(length, Math.max(interval.from, interval.to));
-    if (to <= from) continue;
-    const left = pieces.flatMap((piece) => [
-      { ...piece, to: Math.min(piece.to, from) },
-      { ...piece, from: Math.max(piece.from, to) },
-    ]);
-    pieces = [...left, { liner, from, to }].filter((piece) => piece.to > piece.from);
+    if (to > from) pieces = overlaid(pieces, { liner, from, to });
   }
-  return pieces.sort((a, b) => a.from - b.from);
+  return pieces;
+}
+
+/** One more piece over those that lie there, in chainage order. */
+export function overlaid(pieces: readonly FirstPiece[], over: FirstPiece): readonly FirstPiece[] {
+  const left = pieces.flatMap((piece) => [
+    { ...piece, to: Math.min(piece.to, over.from) },
+    { ...piece, from: Math.max(piece.from, over.to) },
+  ]);
+  return [...left, over].filter(({ from, to }) => to > from).sort((a, b) => a.from - b.from);
 }

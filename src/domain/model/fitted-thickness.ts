@@ -1,7 +1,9 @@
 // How thick was a liner when it went in? As measured at the point or on its panel, else as the whole of it showed, else as bought.
 
 import type { LinerSet } from './liner-sets.js';
-import type { Place } from './records.js';
+import type { Place, Reline } from './records.js';
+import { linersBrought } from './same-again.js';
+import type { LinerSpecification } from './specifications.js';
 
 /**
  * Thickness when fitted, mm: measured at the point at the reline, else on the panel it lies on (the thinner of two at their
@@ -21,12 +23,28 @@ export function fittedThickness(
   const panels = set.measured.filter(({ from, to }) => place.at >= from && place.at <= to);
   return panels.length > 0
     ? { value: Math.min(...panels.map(({ thickness }) => thickness)), measured: true }
-    : { value: thicknessOfAll(set), measured: set.reline?.newThickness !== undefined };
+    : { value: thicknessOfAll(set), measured: wholeOf(set) !== undefined };
 }
 
 /** What the new liner showed as a whole, else what it was bought as, mm. */
-function thicknessOfAll({ reline, liner }: LinerSet): number {
-  return reline?.newThickness?.thickness.value ?? liner.thickness.value;
+function thicknessOfAll(set: LinerSet): number {
+  return wholeOf(set)?.thickness.value ?? set.liner.thickness.value;
+}
+
+function wholeOf({ reline, liner }: LinerSet): Reline['newThickness'] {
+  return reline && newThicknessOf(reline, liner);
+}
+
+/** What the gauge showed of a new liner as a whole; where a reline brought several, of the one whose thickness it is nearest to. */
+export function newThicknessOf(
+  reline: Pick<Reline, 'liner' | 'again' | 'newThickness'>,
+  liner: LinerSpecification,
+): Reline['newThickness'] {
+  const { newThickness } = reline;
+  if (!newThickness) return undefined;
+  const off = (each: LinerSpecification): number =>
+    Math.abs(each.thickness.value - newThickness.thickness.value);
+  return linersBrought(reline).every((other) => off(liner) <= off(other)) ? newThickness : undefined;
 }
 
 /** The mean over a stretch of a set, mm: panels that nobody measured count as the whole, or as the specification says. */

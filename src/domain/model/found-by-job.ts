@@ -1,16 +1,19 @@
 // What does a job find there? The screw of the changes before it, and, where it names no liner, what lies at the middle of
 // each stretch: it brings the same again. Asked when the texts are put together, and again for a day on which less was known.
 
+import { jointReach } from '../geometry/mixed-layout.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { Job } from './job.js';
 import type { Moment } from './liner-sets.js';
-import { linersOf } from './liners-there.js';
 import { panelEnds } from './first-panels.js';
+import type { Origin } from './origin.js';
 import type { Reline, ScrewChange } from './records.js';
-import { intervalOf } from './runs.js';
+import { intervalOf, runsOf, type Run } from './runs.js';
+import { sameAgain } from './same-again.js';
 import { mostOf, screwsNow } from './lying-screw.js';
 import { screwSetsOf } from './screw-sets.js';
 import type { LinerSpecification, ScrewSpecification } from './specifications.js';
+import { millimetres, type Stated } from './stated.js';
 import type { Stretch } from './stretch.js';
 
 /** Of all conveyors, in order of date. */
@@ -40,18 +43,43 @@ export function screwFound(
   return mostOf(screwsNow({ screwSets: screwSetsOf(conveyor, undefined, before, day) }));
 }
 
-export function linerFound(
+/** A stretch of a job with what goes in there. */
+interface Found {
+  readonly stretch: Stretch;
+  readonly liner: LinerSpecification;
+  readonly unsure?: true;
+}
+
+/** Of a stretch for which a job names no liner: the same again; in parts where several lie, runs as such and the rest by chainages. */
+export function linersFound(
   { conveyor, window }: AnyJob,
   stretch: Stretch,
   { relines }: JobsBefore,
-): LinerSpecification {
+): readonly Found[] {
   const interval = intervalOf(conveyor, stretch, panelEnds);
-  if (!interval) return conveyor.liner;
-  const lying = linersOf(
-    conveyor,
-    relines.filter((reline) => reline.conveyor === conveyor),
+  if (!interval) return [{ stretch, liner: conveyor.liner }];
+  const before = relines.filter(
+    (reline) => reline.conveyor === conveyor && reline.date.day <= startOf(window),
   );
-  return lying((interval.from + interval.to) / 2, startOf(window), 'after all work')[0] ?? conveyor.liner;
+  const { pieces, settled } = sameAgain(conveyor, interval, before);
+  const doubt: Pick<Found, 'unsure'> = settled ? {} : { unsure: true };
+  const [only, ...others] = pieces;
+  if (only && others.length === 0) return [{ stretch, liner: only.liner, ...doubt }];
+  return pieces.flatMap((piece) =>
+    runsOf(conveyor).flatMap((run): readonly Found[] => {
+      const [from, to] = [Math.max(piece.from, run.from), Math.min(piece.to, run.to)];
+      return to - from > jointReach
+        ? [{ stretch: partOf(run, from, to, stretch.origin), liner: piece.liner, ...doubt }]
+        : [];
+    }),
+  );
+}
+
+function partOf(run: Run, from: number, to: number, origin: Origin): Stretch {
+  if (from === run.from && to === run.to)
+    return { kind: 'run', run: { by: 'number', number: { count: run.number, origin } }, origin };
+  const at = (value: number): Stated<'length'> => millimetres(value, origin);
+  return { kind: 'chainage', from: at(from), to: at(to), origin };
 }
 
 /** The job as it stands by these records; the same object where nothing of it changes. */
@@ -59,7 +87,9 @@ export function jobBy(job: Job, records: JobsBefore): Job {
   const { screwLying: found, ...rest } = job;
   const screwLying = screwFound(job, records);
   const relines = job.relines.map((each) =>
-    each.linerUse ? each : { ...each, liner: linerFound(job, each.stretch, records) },
+    each.linerUse
+      ? each
+      : { ...each, liner: linersFound(job, each.stretch, records)[0]?.liner ?? each.liner },
   );
   if (screwLying === found && relines.every(({ liner }, i) => liner === job.relines[i]?.liner)) return job;
   const { screwChange } = job;

@@ -1,11 +1,10 @@
-// Which liner does a reline bring that names none? The same again: what lay before it at the middle of its scope. Records come in
-// order of date, so each rests on those before it alone.
+// Which liner does a reline bring that names none? The same again (same-again.ts). Records come in order of date, so each rests on
+// those before it alone.
 
-import { linersOf } from './liners-there.js';
 import { panelEnds } from './first-panels.js';
 import type { Reline } from './records.js';
 import { intervalOf } from './runs.js';
-import type { LinerSpecification } from './specifications.js';
+import { sameAgain, type SameAgain } from './same-again.js';
 
 /** What was made of a record the last time, so that equal texts give the same object. */
 const made = new WeakMap<Reline, Reline>();
@@ -13,26 +12,48 @@ const made = new WeakMap<Reline, Reline>();
 /** `relines` of all conveyors, each conveyor's in order of date; those that name no liner take it for the conveyor's own. */
 export function withLinersFound(relines: readonly Reline[]): readonly Reline[] {
   const found: Reline[] = [];
-  for (const reline of relines) {
-    const liner = reline.linerUse ? reline.liner : linerBefore(reline, found);
-    found.push(liner === reline.liner ? reline : bringing(reline, liner));
-  }
+  for (const reline of relines)
+    found.push(reline.linerUse ? reline : bringing(reline, sameAsBefore(reline, found)));
   return found;
 }
 
-function bringing(reline: Reline, liner: LinerSpecification): Reline {
+function bringing(reline: Reline, { pieces, settled }: SameAgain): Reline {
+  const liner = pieces[0]?.liner ?? reline.liner;
+  const again = pieces.length > 1 ? pieces : undefined;
   const known = made.get(reline);
-  if (known?.liner === liner) return known;
-  const record = { ...reline, liner };
+  if (known?.liner === liner && isSame(known.again, again) && known.unsure === !settled) return known;
+  if (liner === reline.liner && !again && settled) return reline;
+  const record = { ...reline, liner, ...(again && { again }), unsure: !settled };
   made.set(reline, record);
   return record;
 }
 
+function isSame(a: Reline['again'], b: Reline['again']): boolean {
+  return (
+    a?.length === b?.length &&
+    (a ?? []).every(({ liner, from, to }, i) => {
+      const other = b?.[i];
+      return other?.liner === liner && other.from === from && other.to === to;
+    })
+  );
+}
+
 /** `found`: the records before it, of all conveyors. */
-function linerBefore({ conveyor, scope, date }: Reline, found: readonly Reline[]): LinerSpecification {
+function sameAsBefore({ conveyor, scope }: Reline, found: readonly Reline[]): SameAgain {
   const before = found.filter((each) => each.conveyor === conveyor);
-  const [stretch] = scope;
-  const interval = stretch && intervalOf(conveyor, stretch, panelEnds);
-  const { from, to } = interval ?? { from: 0, to: conveyor.length.value };
-  return linersOf(conveyor, before)((from + to) / 2, date.day, 'after all work')[0] ?? conveyor.liner;
+  const areas = scope.flatMap((stretch) => intervalOf(conveyor, stretch, panelEnds) ?? []);
+  const whole = { from: 0, to: conveyor.length.value };
+  const each = (areas.length > 0 ? areas : [whole])
+    .sort((a, b) => a.from - b.from)
+    .map((area) => sameAgain(conveyor, area, before));
+  return {
+    pieces: oneEach(each.flatMap(({ pieces }) => pieces)),
+    settled: each.every(({ settled }) => settled),
+  };
+}
+
+/** Of several stretches that get one liner a single piece says enough. */
+function oneEach(pieces: SameAgain['pieces']): SameAgain['pieces'] {
+  const [first] = pieces;
+  return first && pieces.every(({ liner }) => liner === first.liner) ? [first] : pieces;
 }

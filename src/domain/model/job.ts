@@ -24,8 +24,10 @@ export interface Job {
   readonly relines: readonly {
     readonly stretch: Stretch;
     readonly liner: LinerSpecification;
-    /** As written behind `with`; without it the liner that lies there. */
+    /** As written behind `with`; without it the liner that lies there, in a part for each where several lie. */
     readonly linerUse?: NameUse;
+    /** It names none, and several lie that did not come so with the machine. */
+    readonly unsure?: true;
     readonly origin: Origin;
   }[];
   readonly screwChange?: ScrewChangeScope;

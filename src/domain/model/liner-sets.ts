@@ -6,6 +6,7 @@ import type { Conveyor } from './conveyor.js';
 import { firstPieces } from './first-liner.js';
 import type { Reline } from './records.js';
 import { intervalOf, type Run } from './runs.js';
+import { piecesBrought } from './same-again.js';
 import type { LinerSpecification } from './specifications.js';
 
 /** A day with the totals run by then; a total is undefined where the records do not give it. */
@@ -78,7 +79,8 @@ export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
   for (const { reline, moment } of relines) {
     const measured = measuredPanels(conveyor, reline, panelEnds(reline));
     const before = [...former, ...lying].filter((set) => set.reline?.moved !== reline.moved || !reline.moved);
-    for (const { from, to } of scopeOf(conveyor, reline, panelEnds(reline))) {
+    const renewed = scopeOf(conveyor, reline, panelEnds(reline));
+    for (const { liner, from, to } of renewed.flatMap((area) => piecesBrought(reline, area))) {
       const left: LinerSet[] = [];
       const brought = reline.moved && broughtBy(conveyor, reline, { from, to }, before, panelEnds(reline));
       for (const set of lying) {
@@ -96,7 +98,7 @@ export function linerSetsOf(input: LinerSetInput): readonly LinerSet[] {
         if (set.to > to) left.push({ ...set, from: to });
       }
       left.push({
-        liner: brought?.liner ?? reline.liner,
+        liner: brought?.liner ?? liner,
         reline,
         measured,
         fitted: moment,

@@ -4,6 +4,7 @@
 import type { Conveyor } from './conveyor.js';
 import { firstLinerAt, firstLiners } from './first-liner.js';
 import { panelEnds } from './first-panels.js';
+import { linersBrought } from './same-again.js';
 import { compareMeters } from './meter-read.js';
 import type { MeterReading, Reline } from './records.js';
 import { intervalOf } from './runs.js';
@@ -31,7 +32,7 @@ export function linersOf(conveyor: Conveyor, relines: readonly Reline[]): Liners
     const there = fitted.filter(
       ({ reline, covers }) => reline.date.day <= day && (chainage === undefined || covers(chainage)),
     );
-    const history = [...firstAt(chainage), ...there.map(({ reline }) => reline.liner)];
+    const history = [...firstAt(chainage), ...there.flatMap(({ reline }) => linersBrought(reline, chainage))];
     const last = there.at(-1)?.reline;
     if (chainage === undefined) return history.reverse();
     if (last?.date.day !== day) return history.slice(-1);

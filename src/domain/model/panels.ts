@@ -11,8 +11,9 @@ import { firstLinerOf } from './first-liner.js';
 import { fillsRun, firstPanels, firstPiecesOf, isRun, lengthsFitted } from './first-panels.js';
 import type { Reline } from './records.js';
 import { linersOf } from './liners-there.js';
-import { gapOf, panelsOf, recordedPanels, stretchPanelsOf } from './run-layout.js';
+import { gapOf, mixedPanelsOf, recordedPanels, stretchPanelsOf, type FirstPiece } from './run-layout.js';
 import { runAt, type Run } from './runs.js';
+import { linersBrought, piecesBrought } from './same-again.js';
 import type { LinerSpecification } from './specifications.js';
 import type { Stretch } from './stretch.js';
 import { chainageOn } from './unit-of-machine.js';
@@ -33,14 +34,22 @@ export function reckonedWords(
   joints: readonly number[] = [],
 ): string {
   return reckonedFor
-    ? reckonedFrom(run, reckonedFor.liner.name, `in the reline of ${formatDay(reckonedFor.date.day)}`, joints)
+    ? reckonedFrom(
+        run,
+        namesOf(piecesBrought(reckonedFor, run)),
+        `in the reline of ${formatDay(reckonedFor.date.day)}`,
+        joints,
+      )
     : '';
 }
 
 /** The same of the panels that the machine came with, which no reline brought. */
 export function reckonedAtFirst(run: Run, joints: readonly number[]): string {
-  const liners = [...new Set(firstPiecesOf(run).map(({ liner }) => liner.name))];
-  return reckonedFrom(run, list(liners, 'and'), `in \`conveyor ${run.conveyor.name}\``, joints);
+  return reckonedFrom(run, namesOf(firstPiecesOf(run)), `in \`conveyor ${run.conveyor.name}\``, joints);
+}
+
+function namesOf(pieces: readonly FirstPiece[]): string {
+  return list([...new Set(pieces.map(({ liner }) => liner.name))], 'and');
 }
 
 function reckonedFrom(
@@ -93,12 +102,18 @@ function installedBy(
   before: InstalledPanels,
   earlier: readonly Reline[],
 ): InstalledPanels {
-  const { liner } = reline;
   const lengths = lengthsFitted(reline.panelsFitted, run);
-  if (coversRun(reline, run))
+  if (coversRun(reline, run)) {
+    const [liner = reline.liner] = linersBrought(reline, (run.from + run.to) / 2);
     return lengths && fillsRun(run, lengths, liner)
       ? { liner, layout: recordedPanels(run, lengths, liner), recorded: true }
-      : { liner, layout: panelsOf(run, liner), recorded: false, reckonedFor: reline };
+      : {
+          liner,
+          layout: mixedPanelsOf(run, piecesBrought(reline, run)),
+          recorded: false,
+          reckonedFor: reline,
+        };
+  }
   const replaced = lengths && replacePanels(before.layout, reline, run, lengths);
   if (replaced)
     return { liner: before.liner, layout: recordedPanels(run, replaced, before.liner), recorded: true };

@@ -4,6 +4,7 @@
 import { formatDay, type CalendarDay } from '../units/calendar.js';
 import type { OrderedStock, Plant, ShelfCount, ShelfItem } from './plant.js';
 import type { Reline } from './records.js';
+import { linersBrought } from './same-again.js';
 import type { LinerSpecification } from './specifications.js';
 
 /** Of one length; what is not known to be of any length is left out. */
@@ -25,7 +26,7 @@ export interface ShelfStock {
 }
 
 /** A reline as far as the shelf goes. */
-export type LinerWentIn = Pick<Reline, 'conveyor' | 'date' | 'liner'>;
+export type LinerWentIn = Pick<Reline, 'conveyor' | 'date' | 'liner' | 'again'>;
 
 /** The newest count up to a day of each item and length. */
 export function shelfOn(
@@ -97,7 +98,7 @@ export function fittedSince(
     .filter(
       (each) =>
         each.conveyor.plant === plant &&
-        each.liner.name === liner.name &&
+        linersBrought(each).some(({ name }) => name === liner.name) &&
         each.date.day >= arrives.day &&
         each.date.day <= asOf,
     )

@@ -7,6 +7,7 @@ import { stretchText } from '../order/words.js';
 import { formatDay } from '../units/calendar.js';
 import type { Estate } from '../model/estate.js';
 import type { Job } from '../model/job.js';
+import { linersBrought } from '../model/same-again.js';
 import type { LinerSpecification } from '../model/specifications.js';
 import type { Area, Ground } from '../order/ground.js';
 import type { ShelfStock } from '../model/shelf.js';
@@ -298,7 +299,7 @@ function recorded(job: Job, estate: Estate, liner: LinerSpecification): CutList[
   return estate.relines
     .filter(
       (reline, index, all) =>
-        reline.liner === liner && !all.slice(0, index).some((one) => isCopy(one, reline)),
+        linersBrought(reline).includes(liner) && !all.slice(0, index).some((one) => isCopy(one, reline)),
     )
     .flatMap((reline) =>
       reline.offcuts

@@ -2,7 +2,7 @@
 // have stays in the job as a name, so that the plan can say who is missing.
 
 import type { Conveyor } from '../../domain/model/conveyor.js';
-import { linerFound, screwFound, type JobsBefore } from '../../domain/model/found-by-job.js';
+import { linersFound, screwFound, type JobsBefore } from '../../domain/model/found-by-job.js';
 import type { Job, Step } from '../../domain/model/job.js';
 import type { AccessUnit, Crane, Crew, Outage } from '../../domain/model/plant.js';
 import type { Problem } from '../../domain/model/problem.js';
@@ -54,12 +54,15 @@ export function buildJob(
       ? findNamed(screws, screwChange.screwUse, problems)?.value
       : (screwLying ?? conveyor.screw));
   const steps = order && buildSteps(order.steps, conveyor, crew, unit, problems);
-  const scope = relines.map(({ stretch, linerUse, origin }) => {
-    if (!checkStretch(stretch, conveyor, problems)) return undefined;
-    const liner = linerUse
-      ? findNamed(liners, linerUse, problems)?.value
-      : linerFound({ conveyor, ...stated({ window: before }) }, stretch, records);
-    return liner && { stretch, liner, origin, ...stated({ linerUse }) };
+  const scope = relines.flatMap(({ stretch, linerUse, origin }) => {
+    if (!checkStretch(stretch, conveyor, problems)) return [undefined];
+    if (!linerUse)
+      return linersFound({ conveyor, ...stated({ window: before }) }, stretch, records).map((found) => ({
+        ...found,
+        origin,
+      }));
+    const liner = findNamed(liners, linerUse, problems)?.value;
+    return [liner && { stretch, liner, origin, linerUse }];
   });
   // A job that has lost part of its scope is another job.
   if (scope.includes(undefined) || (screwChange && !screw)) return undefined;

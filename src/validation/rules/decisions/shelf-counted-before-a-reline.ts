@@ -1,5 +1,6 @@
 // Can what was counted have been used up since? A reline with that liner after the newest count may have taken from the shelf.
 
+import { linersBrought } from '../../../domain/model/same-again.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 
@@ -48,8 +49,10 @@ reline DG1 2025-04-14 meter 6000 h {
             other.counted.day > count.counted.day,
         );
         const reline = estate.relines.find(
-          ({ liner, date, conveyor }) =>
-            conveyor.plant === plant && liner.name === count.liner.name && date.day > count.counted.day,
+          (each) =>
+            each.conveyor.plant === plant &&
+            linersBrought(each).some(({ name }) => name === count.liner.name) &&
+            each.date.day > count.counted.day,
         );
         if (newer || !reline || count.count.count === 0) continue;
         yield {

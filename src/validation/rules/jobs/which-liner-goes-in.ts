@@ -1,4 +1,4 @@
-// Does a job say which liner goes in where more than one lies?
+// Does a job say which liner goes in where several lie in a run, and not each where it came with the machine?
 
 import { setsLying } from '../../../domain/model/exposure.js';
 import { historyOf } from '../../../domain/model/history.js';
@@ -33,13 +33,16 @@ conveyor DG1 {
   trough inside radius 226 mm side height 260 mm plate 4 mm
   screw Spiral400
   liner TwoLayer12
-  liner Other12 run above Gate
   commissioned 2024-01-08 meter 0 h
   break Gate at 7 m to 7.5 m slide gate allowance 20 mm
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
   access A1 at 0 m to 12 m platform
   isolation Q1 "local isolator" electrical
   isolation Feed material
+}
+reline DG1 2024-06-03 meter 1500 h {
+  liner Other12
+  scope panel 2 of run 1
 }
 job DG1_All {
   conveyor DG1
@@ -50,17 +53,21 @@ job DG1_All {
   *check({ estate }) {
     for (const job of estate.jobs) {
       const { conveyor } = job;
-      for (const { stretch, liner, linerUse, origin } of job.relines) {
-        const interval = linerUse ? undefined : intervalOf(conveyor, stretch, panelEnds);
-        if (!interval) continue;
-        const lying = setsLying(historyOf(estate, conveyor), undefined).filter(
-          ({ from, to }) => Math.min(to, interval.to) - Math.max(from, interval.from) > joint,
+      const unsure = job.relines.filter((each) => each.unsure);
+      for (const origin of new Set(unsure.map((each) => each.origin))) {
+        const parts = unsure.filter((each) => each.origin === origin);
+        const lying = setsLying(historyOf(estate, conveyor), undefined).filter(({ from, to }) =>
+          parts.some(({ stretch }) => {
+            const part = intervalOf(conveyor, stretch, panelEnds);
+            return part && Math.min(to, part.to) - Math.max(from, part.from) > joint;
+          }),
         );
         const names = [...new Set(lying.map((set) => set.liner.name))];
         if (names.length < 2) continue;
+        const taken = parts.length > 1 ? 'each is taken where it lies' : `${parts[0]?.liner.name} is taken`;
         yield {
           origin,
-          message: `${job.name} relines a stretch in which ${list(names, 'and')} lie and names none; ${liner.name} is taken.`,
+          message: `${job.name} relines a stretch in which ${list(names, 'and')} lie and names none; ${taken}.`,
         };
       }
     }

@@ -1,6 +1,10 @@
 // Was the new liner as thick as bought? Stated tolerance, or one twentieth, and three standard deviations of the reading.
 
 import { depthGaugeError } from '../../../domain/geometry/gauge.js';
+import { newThicknessOf } from '../../../domain/model/fitted-thickness.js';
+import { installedPanelEnds } from '../../../domain/model/panels.js';
+import { intervalOf } from '../../../domain/model/runs.js';
+import { linersBrought } from '../../../domain/model/same-again.js';
 import { stretchText } from '../../../domain/order/words.js';
 import type { Rule } from '../../rule.js';
 
@@ -29,16 +33,35 @@ reline DG1 2025-03-10 meter 6200 h {
     },
   ],
   *check({ estate }) {
-    for (const { conveyor, liner, asFitted, panelThicknesses, newThickness } of estate.relines) {
+    for (const reline of estate.relines) {
+      const { conveyor, asFitted, panelThicknesses, newThickness } = reline;
+      const chainageOf = (name: string): number | undefined =>
+        conveyor.points.find((point) => point.name === name)?.at.value;
       const measured = [
-        ...asFitted.map(({ point, ...row }) => ({ ...row, where: `${point.name} of ${conveyor.name}` })),
-        ...panelThicknesses.map(({ stretch, ...row }) => ({
+        ...asFitted.map(({ point, ...row }) => ({
           ...row,
-          where: `The liner at ${stretchText(stretch)} of ${conveyor.name}`,
+          where: `${point.name} of ${conveyor.name}`,
+          chainage: row.at?.value ?? chainageOf(point.name),
         })),
-        ...(newThickness ? [{ ...newThickness, where: `The liner of ${conveyor.name}` }] : []),
-      ];
-      for (const { where, thickness, error } of measured) {
+        ...panelThicknesses.map(({ stretch, ...row }) => {
+          const place =
+            reline.again && intervalOf(conveyor, stretch, installedPanelEnds(estate, reline.date.day));
+          return {
+            ...row,
+            where: `The liner at ${stretchText(stretch)} of ${conveyor.name}`,
+            chainage: place && (place.from + place.to) / 2,
+          };
+        }),
+      ].map((row) => ({ ...row, liner: linersBrought(reline, row.chainage)[0] ?? reline.liner }));
+      const [whole] = linersBrought(reline).filter((liner) => newThicknessOf(reline, liner));
+      if (newThickness && whole)
+        measured.push({
+          ...newThickness,
+          where: `The liner of ${conveyor.name}`,
+          chainage: undefined,
+          liner: whole,
+        });
+      for (const { where, thickness, error, liner } of measured) {
         const tolerance = liner.thicknessTolerance?.value ?? 0.05 * liner.thickness.value;
         if (
           Math.abs(thickness.value - liner.thickness.value) <=

@@ -1,4 +1,4 @@
-// Does the record of a reline say which liner went in where more than one came out?
+// Does the record of a reline say which liner went in where several came out, and not each where it came with the machine?
 
 import { historyOf } from '../../../domain/model/history.js';
 import { formatDay } from '../../../domain/units/calendar.js';
@@ -31,7 +31,6 @@ conveyor DG1 {
   trough inside radius 226 mm side height 260 mm plate 4 mm
   screw Spiral400
   liner TwoLayer12
-  liner Other12 run above Gate
   commissioned 2024-01-08 meter 0 h
   break Gate at 7 m to 7.5 m slide gate allowance 20 mm
   break Discharge at 11.4 m to 12 m discharge allowance 20 mm
@@ -39,13 +38,17 @@ conveyor DG1 {
   isolation Q1 "local isolator" electrical
   isolation Feed material
 }
+reline DG1 2024-12-02 meter 4600 h {
+  liner Other12
+  scope run 2
+}
 reline «DG1» 2025-01-06 meter 5000 h {
   ‹by "fitters"|liner TwoLayer12›
 }`,
   *check({ estate }) {
     for (const reline of estate.relines) {
-      const { conveyor, conveyorUse, date, liner } = reline;
-      if (reline.linerUse) continue;
+      const { conveyor, conveyorUse, date, liner, again } = reline;
+      if (!reline.unsure) continue;
       const out = historyOf(estate, conveyor).linerSets.filter(
         ({ removed, from, to }) => removed?.reline === reline && to - from > joint,
       );
@@ -55,7 +58,7 @@ reline «DG1» 2025-01-06 meter 5000 h {
         origin: conveyorUse.origin,
         message:
           `On ${formatDay(date.day)} ${list(names, 'and')} came out of ${conveyor.name}, ` +
-          `and the record names no liner; ${liner.name} is taken to have gone in.`,
+          `and the record names no liner; ${again ? 'each' : liner.name} is taken to have gone in${again ? ' where it lay' : ''}.`,
       };
     }
   },
