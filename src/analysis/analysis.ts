@@ -31,6 +31,8 @@ export interface Analysis {
   readonly findings: readonly Finding[];
   /** Findings that a comment with a reason silences. */
   readonly suppressed: readonly Suppressed[];
+  /** How many findings wait until what cannot be read is mended, because they rest on it. */
+  readonly heldBack: number;
   /** The texts that were read, by name. */
   readonly uris: readonly string[];
   /** Texts with a merge conflict that nobody has settled. While there is one, nothing may be forecast or planned. */

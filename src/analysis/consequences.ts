@@ -5,7 +5,7 @@
 import type { Conveyor } from '../domain/model/conveyor.js';
 import type { Estate } from '../domain/model/estate.js';
 import type { Origin } from '../domain/model/origin.js';
-import type { Problem, ProblemKind } from '../domain/model/problem.js';
+import type { Lacking, Problem, ProblemKind } from '../domain/model/problem.js';
 import { ruleOf } from '../validation/catalogue.js';
 import type { Finding } from '../validation/finding.js';
 import type { Premise } from '../validation/rule.js';
@@ -13,8 +13,8 @@ import type { Premise } from '../validation/rule.js';
 export interface WhatIsUnread {
   /** Conveyors with a record that is left out, or used without a line that cannot be read. */
   readonly doubted: ReadonlySet<Conveyor>;
-  /** Blocks in which something cannot be read. */
-  readonly unsound: readonly Origin[];
+  /** Blocks in which something cannot be read, and what that can have been. */
+  readonly unsound: readonly (Origin & { readonly lacks?: Lacking })[];
   readonly problems: readonly Problem[];
   /** A job is left out. */
   readonly lacksJobs: boolean;
@@ -42,11 +42,18 @@ export function withoutConsequences(
 /** Where a finding must not be told that rests on this. */
 function placesInDoubt(
   estate: Estate,
-  { doubted, unsound, problems, lacksJobs }: WhatIsUnread,
+  { doubted, unsound: blocks, problems, lacksJobs }: WhatIsUnread,
 ): Readonly<Record<Premise, readonly Origin[]>> {
+  const unsound = blocks.filter(({ lacks }) => lacks !== 'words');
   const block = [...unsound, ...blocksWith(estate, problems)];
   const beside = problems.filter(({ kind }) => kind !== 'unknown colour');
   const blockBeside = [...unsound, ...blocksWith(estate, beside)];
+  // What is wrong or was put right is no reading.
+  const ofReadings = problems.filter((each) => !(each.kind === 'syntax' && each.lacks === 'conditions'));
+  const withoutReadings = [
+    ...unsound.filter(({ lacks }) => lacks !== 'conditions'),
+    ...blocksWith(estate, ofReadings),
+  ];
   const isUnsound = ({ origin }: { readonly origin: Origin }): boolean => isWithin(origin, block);
   const lookedAt = (places: readonly Origin[]): ReadonlySet<Conveyor> => {
     const looks = estate.inspections.filter(({ origin }) => isWithin(origin, places));
@@ -63,7 +70,7 @@ function placesInDoubt(
   const withJobs = [...doubted, ...unreadJobs.map(({ conveyor }) => conveyor)];
   return {
     block,
-    looks: placesOf(estate, lookedAt(block)),
+    looks: placesOf(estate, lookedAt(withoutReadings)),
     conditions: placesOf(estate, lookedAt(blockBeside)),
     history: placesOf(estate, doubted),
     machine: [
@@ -93,8 +100,8 @@ function blocksWith(estate: Estate, problems: readonly Problem[]): readonly Orig
 }
 
 /** True where it takes something out of what is known. */
-export function leavesUnread({ kind }: Problem): boolean {
-  return !ofWholeTexts.has(kind);
+export function leavesUnread(problem: Problem): boolean {
+  return !ofWholeTexts.has(problem.kind) && !(problem.kind === 'syntax' && problem.lacks === 'words');
 }
 
 const ofWholeTexts: ReadonlySet<ProblemKind> = new Set<ProblemKind>([

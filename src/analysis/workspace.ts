@@ -88,17 +88,14 @@ function build(
     const entry = byNumber.get(source);
     return `${source}:${entry ? (entry.lines ??= linesOf(entry.text)).at(start).line : 0}`;
   };
-  const found = wholeLines(
-    judged
-      ? withoutConsequences(
-          runRules({ estate, problems: all, asOf: given, photo: photos && photoOf }),
-          estate,
-          { doubted, lacksJobs, problems: all, unsound: entries.flatMap(({ sheet }) => sheet.unsound) },
-          lineAt,
-        )
-      : reportProblems(all),
-    (source) => byNumber.get(source)?.text,
-  );
+  const unsound = entries.flatMap(({ sheet }) => sheet.unsound);
+  const everything = judged
+    ? runRules({ estate, problems: all, asOf: given, photo: photos && photoOf })
+    : reportProblems(all);
+  const kept = judged
+    ? withoutConsequences(everything, estate, { doubted, lacksJobs, problems: all, unsound }, lineAt)
+    : everything;
+  const found = wholeLines(kept, (source) => byNumber.get(source)?.text);
   const { findings, suppressed } = suppress(
     found,
     judged ? entries.flatMap((entry) => entry.suppressions.suppressions) : [],
@@ -108,6 +105,7 @@ function build(
   return {
     estate,
     ...sortFindings(findings, suppressed, uriOf),
+    heldBack: everything.length - kept.length,
     uris: [...byUri.keys()].sort(),
     inConflict: [...new Set(conflicts.map(({ origin }) => uriOf(origin.source)))].sort(),
     asOf,

@@ -1,7 +1,7 @@
 // One parsed text → its sheet. Reading never stops at a slip: what can be read is kept, what cannot is left out and said.
 
 import type { Origin } from '../domain/model/origin.js';
-import type { Problem } from '../domain/model/problem.js';
+import type { Lacking, Problem } from '../domain/model/problem.js';
 import type { NameUse } from '../domain/model/stated.js';
 import type * as ast from './generated/ast.js';
 import { docBefore } from './comments.js';
@@ -29,14 +29,17 @@ import { lowerScrew } from './lowering/screw.js';
 import type { ParsedText } from './parse.js';
 import type { HalfName, LeftLine, Slip } from './recover.js';
 import { createReadingRows, type ReadingRows, type TextSpan } from './reading-rows.js';
-import type { Sheet } from './sheet.js';
+import type { Sheet, UnsoundBlock } from './sheet.js';
 
 /** `source` numbers the text in every origin of the sheet. */
 export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
+  const lacking = (at: number): Lacking =>
+    parsed.left.find(({ start, end }) => start <= at && at < end)?.lacks ?? 'facts';
   const problems: Problem[] = parsed.slips.map(({ start, end, message, mend, over, unnamed }) => ({
     kind: 'syntax',
     message,
     origin: { source, start, end },
+    lacks: lacking(start),
     ...(mend ? { mend: placedIn(source, mend) } : {}),
     ...(over ? { over: placedIn(source, over) } : {}),
     ...(unnamed ? { unnamed: unnamedIn(source, unnamed) } : {}),
@@ -47,7 +50,7 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
   const inspections: { readonly draft: UncountedInspection; readonly span: TextSpan }[] = [];
   const blocks = parsed.root.blocks;
   const doubted: NameUse[] = [];
-  const unsound: Origin[] = [];
+  const unsound: UnsoundBlock[] = [];
   const doubt = ({ name, nameOrigin }: FactAccount): void =>
     void (name !== '' && doubted.push({ name, origin: nameOrigin }));
   const record = <T>(records: T[], block: FactAccount, draft: T | undefined): void => {
@@ -64,7 +67,8 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
     const end = keywordOf(node, '}')?.end ?? next;
     const lines: LeftLine[] = [];
     for (let line = parsed.left[left]; line && line.start < end; line = parsed.left[++left]) lines.push(line);
-    const block = openBlock(reader, node, words[node.$type], lines);
+    const facts = lines.filter(({ lacks }) => lacks !== 'words');
+    const block = openBlock(reader, node, words[node.$type], facts);
     const before = problems.length;
     const doc = docBefore(parsed.text, parsed.comments, start);
     switch (node.$type) {
@@ -110,12 +114,14 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
         break;
     }
     found.services.push(...lowerWorkIn(reader, node));
-    if (lines.length > 0 || problems.length > before) unsound.push(reader.origin(node));
+    if (lines.length > 0 || problems.length > before)
+      unsound.push({ ...reader.origin(node), lacks: problems.length > before ? 'facts' : worst(lines) });
   }
   takeHalfNames(parsed.names, source, found, doubted);
   // A line outside any block may be a record of whatever it names.
-  for (const { block, names, start, end } of parsed.left)
-    if (block === 'Block') for (const name of names) doubted.push({ name, origin: { source, start, end } });
+  for (const { block, lacks, names, start, end } of parsed.left)
+    if (block === 'Block' && lacks !== 'words')
+      for (const name of names) doubted.push({ name, origin: { source, start, end } });
   return {
     source,
     uri,
@@ -126,6 +132,12 @@ export function lower(parsed: ParsedText, source: number, uri: string): Sheet {
     comments: parsed.comments,
     problems,
   };
+}
+
+/** Of lines that are lost together. */
+function worst(lines: readonly LeftLine[]): Lacking {
+  const has = (lacking: Lacking): boolean => lines.some(({ lacks }) => lacks === lacking);
+  return has('facts') ? 'facts' : has('conditions') ? 'conditions' : 'words';
 }
 
 type Found = {

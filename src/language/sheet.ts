@@ -6,7 +6,7 @@ import type { Conveyor, LinerAlong } from '../domain/model/conveyor.js';
 import type { CranePlace, Job, ScrewChangeScope, Step } from '../domain/model/job.js';
 import type { Origin } from '../domain/model/origin.js';
 import type { Plant } from '../domain/model/plant.js';
-import type { Problem } from '../domain/model/problem.js';
+import type { Lacking, Problem } from '../domain/model/problem.js';
 import type {
   Amendment,
   Correction,
@@ -52,9 +52,14 @@ export interface Sheet {
   /** Conveyors of records that cannot be read, or not in full. */
   readonly doubted: readonly NameUse[];
   /** Blocks in which something cannot be read. */
-  readonly unsound: readonly Origin[];
+  readonly unsound: readonly UnsoundBlock[];
   readonly comments: readonly Comment[];
   readonly problems: readonly Problem[];
+}
+
+export interface UnsoundBlock extends Origin {
+  /** Any fact where it is left out. */
+  readonly lacks?: Lacking;
 }
 
 /** A block with a name. `value` is undefined where a required fact is missing or unreadable: the name exists, the thing does not. */

@@ -86,8 +86,9 @@ export type Rule = (InOneText | InTwoTexts) & {
 };
 
 /**
- * `block`: all of the block it stands in. `looks`: every line of the conveyor's inspections. `conditions`: the same but for
- * colours that no layer has, which hold back what is told of wear and nothing else. `history`: all its records, so which liner
+ * `block`: all of the block it stands in. `looks`: every line of the conveyor's inspections but those that can only say what is
+ * wrong or was put right. `conditions`: all of them but for colours that no layer has, which hold back what is told of wear and
+ * nothing else. `history`: all its records, so which liner
  * and screw lay there when, and what the meter counted. `machine`: the conveyor's block, its plant, liners and screw.
  * `jobs`: every job of the conveyor.
  */

@@ -334,3 +334,90 @@ describe('which findings are held back', () => {
     expect(isTold('TL403', reline.origin, { problems })).toBe(true);
   });
 });
+
+describe('what holds nothing back', () => {
+  const reline = (line: string): Analysis =>
+    analyse([
+      {
+        uri: 'a.trough',
+        text: inSoundEstate(
+          'estate',
+          `reline DG1 2025-03-10 meter 6200 h {\n  liner TwoLayer12\n  scope run 3\n  P1 thickness 12.1 mm\n${line}}\n`,
+        ),
+      },
+    ]);
+  const codes = ({ findings }: Analysis): readonly string[] => findings.map(({ code }) => code);
+  const plain = codes(reline(''));
+
+  it.each([
+    'cost 890 EUR',
+    'labour 18 h "2 people 9 h instead of 6 h"',
+    'took 9 h',
+    'next inspection in 4 weeks',
+    'invoice 2025-117 "scaffold too"',
+    'weather "frost, minus 4"',
+  ])('in a record: %s', (line) => {
+    expect(plain).toContain('TL337');
+    const analysis = reline(`  ${line}\n`);
+    expect(codes(analysis).toSorted()).toEqual([...plain, 'TL101'].toSorted());
+    expect(analysis.heldBack).toBe(0);
+    expect(analysis.estate.relines.length).toBe(1);
+    // A page says all the same that something written is not in it.
+    expect(analysis.estate.unread?.partly.size).toBe(1);
+  });
+  it('but what may have been a fact', () => {
+    for (const line of ['took out panel 3 of run 2', 'scop run 2', 'labur 3']) {
+      const analysis = reline(`  ${line}\n`);
+      expect(codes(analysis)).not.toContain('TL337');
+      expect(analysis.heldBack).toBeGreaterThan(0);
+    }
+  });
+  it('in an order and a job', () => {
+    const told = (line: string, step: string): readonly string[] =>
+      codes(
+        analyse([
+          {
+            uri: 'a.trough',
+            text: inSoundEstate(
+              'estate',
+              `job Winter {\n  conveyor DG1\n  reline run 3\n${line}  crews Alpha\n  order {\n    isolate\n${step}    strip run 3 by Alpha\n  }\n}\n`,
+            ),
+          },
+        ]),
+      );
+    const before = told('', '');
+    expect(before.length).toBeGreaterThan(2);
+    expect(told('  cost 4200 EUR\n', '    look again after 100 h\n').toSorted()).toEqual(
+      [...before, 'TL101', 'TL101'].toSorted(),
+    );
+  });
+  it('a stop between the records', () => {
+    const more = [
+      ...sound,
+      { uri: 'stop.trough', text: 'stopped DC3 2023-03-20 to 2023-03-21 "motor out"\n' },
+    ];
+    expect(codes(analyse(more)).toSorted()).toEqual([...codes(before), 'TL101'].toSorted());
+    expect(analyse(more).heldBack).toBe(0);
+  });
+});
+
+describe('a condition that cannot be read', () => {
+  const look = (line: string): readonly string[] =>
+    analyse([
+      {
+        uri: 'a.trough',
+        text: inSoundEstate(
+          'estate',
+          `inspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  gauge ultrasonic ± 0.2 mm\n  P1 thickness 9.8 mm\n  P2 thickness 10.1 mm\n${line}}\n` +
+            'inspection DG1 2025-03-10 meter 6000 h {\n  view downstream\n  gauge ultrasonic ± 0.2 mm\n  P1 thickness 9.3 mm\n  P2 thickness 9.7 mm\n}\n',
+        ),
+      },
+    ]).findings.map(({ code }) => code);
+
+  it('holds back what is told of conditions, and not what readings tell', () => {
+    expect(look('')).toContain('TL526');
+    expect(look('  drain blocked at 0.2 m slight "hair"\n')).toContain('TL526');
+    expect(look('  P3 thicknes 9.1 mm\n')).not.toContain('TL526');
+    expect(look('  panel torn at 4 m worn trough\n')).not.toContain('TL526');
+  });
+});

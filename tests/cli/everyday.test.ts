@@ -144,3 +144,13 @@ describe('progress', () => {
     expect(existsSync(path.join(cwd, 'r/report.html'))).toBe(true);
   });
 });
+
+test('a check says how many findings wait for a line that cannot be read', async () => {
+  const first = readFileSync(
+    new URL('../../examples/1-first-conveyor/first.trough', import.meta.url),
+    'utf8',
+  );
+  const cwd = folderWith({ 'a.trough': first.replace('  P1 thickness 7.9 mm', '  P1 thicknes 7.9 mm') });
+  const { out } = await troughline(['check', 'a.trough'], { cwd });
+  expect(out).toMatch(/^1 file: 1 error.*; \d+ findings? waits? until what cannot be read is mended$/m);
+});

@@ -167,6 +167,7 @@ function locate(analysis: Analysis, read: TextsOnDisk, console: Console): CheckR
     suppressed: analysis.suppressed.length,
     known: 0,
     older: 0,
+    heldBack: analysis.heldBack,
     unread: read.unread,
   };
 

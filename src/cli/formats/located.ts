@@ -35,6 +35,8 @@ export interface CheckResult {
   readonly known: number;
   /** There already in the revision that new ones are counted from. */
   readonly older: number;
+  /** Held back, because what they rest on is not read in full. */
+  readonly heldBack: number;
   /** What could not be read, a line each: then nothing is clean. */
   readonly unread: readonly string[];
 }

@@ -1,6 +1,7 @@
 // Findings for a terminal: place, code, what is wrong; the line with a marker under it; why and what to do.
 
 import { told, shownLine } from '../foreign-text.js';
+import { counted } from '../../domain/units/wording.js';
 import { summarise } from '../../validation/summary.js';
 import { readText, type CheckResult, type LocatedFinding } from './located.js';
 
@@ -13,7 +14,14 @@ export function toText(result: CheckResult, colour: boolean): string {
   // Nothing was looked at: to say that nothing was found would read as clean.
   if (result.files === 0 && result.unread.length > 0) return 'nothing could be read\n';
   const where = result.unread.length > 0 ? ' in what was read' : '';
-  return [...blocks, `${readText(result)}: ${text}${where}\n`].join('\n');
+  return [...blocks, `${readText(result)}: ${text}${where}${heldBackText(result)}\n`].join('\n');
+}
+
+/** Who mends the last line that cannot be read is not surprised by what is told then. */
+function heldBackText({ heldBack }: CheckResult): string {
+  return heldBack === 0
+    ? ''
+    : `; ${counted(heldBack, 'finding')} ${heldBack === 1 ? 'waits' : 'wait'} until what cannot be read is mended`;
 }
 
 function block(located: LocatedFinding, paint: (code: string, text: string) => string): string {

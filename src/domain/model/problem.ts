@@ -28,10 +28,17 @@ export interface SaidOver {
   readonly offered?: string;
 }
 
+/**
+ * What is lost with a line that cannot be read: none of the facts of its block, but words for people; what is wrong or was put
+ * right, and no reading; or any fact.
+ */
+export type Lacking = 'words' | 'conditions' | 'facts';
+
 export type Problem = { readonly origin: Origin } & (
   | {
       readonly kind: 'syntax';
       readonly message: string;
+      /** Any fact where it is left out. */ readonly lacks?: Lacking;
       /** The change that makes the likeliest line of it, where one is likeliest. */ readonly mend?: {
         readonly origin: Origin;
         readonly text: string;

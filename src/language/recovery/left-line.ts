@@ -2,9 +2,11 @@
 
 import type { IToken } from 'chevrotain';
 import { wordType } from '../row-starts.js';
+import type { Lacking } from '../../domain/model/problem.js';
+import { lostWith } from './beside-facts.js';
 import type { LinePattern } from './pattern.js';
 import { likeWords } from './repairs.js';
-import { isWord } from './word.js';
+import { isWord, wordOf } from './word.js';
 
 export interface LeftLine {
   readonly start: number;
@@ -14,6 +16,7 @@ export interface LeftLine {
   readonly names: readonly string[];
   /** It begins with a word that no line of its block can have: it is of another block for certain. */
   readonly isForeign: boolean;
+  readonly lacks: Lacking;
   /** The block it stands in, by its rule: `Order` for a step of a job. */
   readonly block: string;
 }
@@ -33,20 +36,23 @@ export function leftLineOf(
   const begins = pattern.first.has(type) && type !== 'ID';
   // Words of one's own that only a finding keeps may have been any line whose word they hold: `run 2 scpe` was to be a scope, though
   // `2 scpe` is read as a quantity.
+  // A word of the language is no slip of another one.
   const held = tokens.flatMap((each) =>
-    known.includes(wordType(each))
-      ? [wordType(each)]
+    isWord(wordType(each)) && pattern.words.has(wordType(each))
+      ? known.filter((word) => word === wordType(each))
       : likeWords(each.image.replace(/^[\d.,\s]+/, ''), known),
   );
   const said = meant === 'finding' && held.length > 0 ? held : [meant].filter((each) => each !== undefined);
   const like = begins ? [type] : [...likeWords(first.image, known), ...said];
+  // Words in the wrong order: any of them may be the one that the line should have begun with.
+  const mayBe = [...new Set(like.length > 0 ? like : types.filter((one) => known.includes(one)))];
   return {
     block,
     start: first.startOffset,
     end: last.startOffset + last.image.length,
-    // Words in the wrong order: any of them may be the one that the line should have begun with.
-    first: [...new Set(like.length > 0 ? like : types.filter((one) => known.includes(one)))],
+    first: mayBe,
     isForeign: like.length === 0 && isWord(type) && !pattern.words.has(type),
+    lacks: lostWith(tokens.map(wordOf), mayBe, block),
     names: tokens.flatMap(({ image, tokenType }) => (tokenType.name === 'ID' ? [image] : [])),
   };
 }

@@ -3,7 +3,6 @@
 // many only where the lines around them say so: a heading of another block, a line further out, facts behind a closing brace.
 
 import type { ILexingError, IToken } from 'chevrotain';
-import { wordType } from '../row-starts.js';
 import { mostSlips } from '../parser.js';
 import { evidenceOf, type Evidence, type OpenBlock } from './evidence.js';
 import { leftLineOf, type LeftLine } from './left-line.js';
@@ -12,7 +11,7 @@ import { placesOf, type TokenPlaces } from './places.js';
 import { follow, likeWords } from './repairs.js';
 import type { BrokenLine } from './broken-line.js';
 import { toldWithoutSigns, withOddSign, withoutSoftSigns } from './odd-signs.js';
-import { imagesOf, isFalseUnit, isValue, isWord, type Word } from './word.js';
+import { imagesOf, isFalseUnit, isValue, isWord, wordOf, type Word } from './word.js';
 import { slipOf, type Slip } from './slip.js';
 import { braces } from './telling.js';
 import { tellsOfADayInDoubt } from './uncertain-day.js';
@@ -458,8 +457,4 @@ class Walk {
   private drop(from: number, to: number): void {
     this.dropped.push([from, to]);
   }
-}
-
-function wordOf(token: IToken): Word {
-  return { type: wordType(token), image: token.image };
 }

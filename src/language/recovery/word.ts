@@ -1,11 +1,17 @@
 // A token as a pattern takes it, and as it stands in the text; and what can be told of it alone.
 
+import type { IToken } from 'chevrotain';
+import { wordType } from '../row-starts.js';
 import { fillers } from './fillers.js';
 import { findUnit } from '../../domain/units/unit-table.js';
 
 export interface Word {
   readonly type: string;
   readonly image: string;
+}
+
+export function wordOf(token: IToken): Word {
+  return { type: wordType(token), image: token.image };
 }
 
 /** A word of the language, as it stands in a line. */

@@ -10,7 +10,7 @@ export const bareSteelNotMeasured: Rule = {
   code: 'TL356',
   title: 'Bare steel not measured',
   severity: 'warning',
-  restsOn: ['looks', 'history'],
+  restsOn: ['looks', 'conditions', 'history'],
   why:
     'From the day a panel is lost the screw works on the trough itself; without a plate thickness nobody knows ' +
     'whether it lasts to the next outage.',

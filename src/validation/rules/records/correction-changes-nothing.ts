@@ -7,7 +7,7 @@ export const correctionChangesNothing: Rule = {
   code: 'TL369',
   title: 'Correction that changes nothing',
   severity: 'warning',
-  restsOn: ['looks', 'history'],
+  restsOn: ['looks', 'conditions', 'history'],
   why: 'Either the inspection was edited as well, so that what was first read is lost, or another reading was meant and still counts.',
   todo: 'Put the first reading back into the inspection as it was, or take the correction out.',
   given: 'estate',

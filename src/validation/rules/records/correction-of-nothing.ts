@@ -12,7 +12,7 @@ export const correctionOfNothing: Rule = {
   code: 'TL366',
   title: 'Correction of a reading that is not there',
   severity: 'error',
-  restsOn: ['looks', 'history'],
+  restsOn: ['looks', 'conditions', 'history'],
   why: 'The wrong reading goes on to set the rate and the date of the reline, though somebody has written down that it is wrong.',
   todo: 'Name the spot and the day as the inspection has them; where a spot was read twice on one day, put the wrong line right by its own point.',
   given: 'estate',

@@ -13,7 +13,7 @@ export const platePastItsMinimum: Rule = {
   code: 'TL565',
   title: 'Bare steel past its minimum by its own rate',
   severity: 'warning',
-  restsOn: ['history', 'looks', 'machine'],
+  restsOn: ['looks', 'conditions', 'history', 'machine'],
   why: 'No liner wears first there: the trough leaks or loses its stiffness, and no forecast of the liner says so.',
   todo: 'Measure the plate there at the next stop and write it down; where it is as thin as that, have a competent person judge it and patch it.',
   given: 'estate',

@@ -24,7 +24,7 @@ export const safeguardNotTried: Rule = {
   code: 'TL568',
   title: 'Safeguard that was not tried for long',
   severity: 'information',
-  restsOn: ['looks', 'history', 'machine'],
+  restsOn: ['looks', 'conditions', 'history', 'machine'],
   why: 'A stop that nobody has pressed for years is found out when it is needed.',
   todo: 'Have it tried as the site’s rules say, by who may, and write it down: `emergency stop tried at tail by "electrician"`.',
   threshold,
