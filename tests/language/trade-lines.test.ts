@@ -1220,3 +1220,151 @@ describe('spare parts, in a plant', () => {
     ['on the shelf TwoLayer12 3 panels counted 2026-01-02 "one broken"', 'read'],
   ])('%s', (line, expected) => expect(answer(line, plantLine)).toBe(expected));
 });
+
+describe('what a line in own words would have turned into another fact', () => {
+  test.each([
+    ['one panel cut to 870 mm', record('reline'), 'serviced panel "one panel cut to 870 mm"'],
+    ['offcut 600 mm left over', record('reline'), 'offcut 600 mm'],
+    ['offcut 600 mm scratched', record('reline'), 'offcut 600 mm | finding liner "offcut: scratched"'],
+    ['fitted by "own crew" in 9 h', record('reline'), 'by "own crew" | finding "fitted in 9 h"'],
+    ['only 5 m to 10 m renewed', record('screw change'), 'scope from 5 m to 10 m'],
+    ['middle part from 5 m to 10 m new', record('screw change'), 'scope from 5 m to 10 m'],
+    [
+      'lower length from 0 m to 5 m replaced "second hand"',
+      record('screw change'),
+      'scope from 0 m to 5 m | finding spiral from 0 m to 5 m "lower length replaced: second hand"',
+    ],
+    ['old flight 44 mm at 7 m', record('screw change'), 'flight at 7 m depth 44 mm'],
+    [
+      'panel 1 of run 2 swapped with panel 3 of run 2',
+      record('panels moved'),
+      'panel 1 of run 2 exchanged with panel 3 of run 2',
+    ],
+    [
+      'panel 2 of run 2 reversed "long side up"',
+      record('panels moved'),
+      'panel 2 of run 2 turned end for end "long side up"',
+    ],
+    ['panel 2 run 2 turned round', record('panels moved'), 'panel 2 of run 2 turned end for end'],
+    [
+      'panel 3 of run 1 split along bolt row',
+      record('inspection'),
+      'panel torn at panel 3 of run 1 "split along bolt row"',
+    ],
+    [
+      'panels 2 and 3 of run 2 loose on left side',
+      record('inspection'),
+      'panel lifted at panel 2 of run 2 left side "loose" | panel lifted at panel 3 of run 2 left side "loose"',
+    ],
+    [
+      'panels 1 to 3 of run 2 cracked slight',
+      record('inspection'),
+      'panel cracked at panel 1 of run 2 slight | panel cracked at panel 2 of run 2 slight | panel cracked at panel 3 of run 2 slight',
+    ],
+    ['green showing at 9.4 m clock 5-7', record('inspection'), 'at 9.4 m clock 5:00 to 7:00 colour green'],
+    [
+      'gap between panels 12 mm at 4.25 m',
+      record('inspection'),
+      'joint open 12 mm at 4.25 m "gap between panels"',
+    ],
+    ['emergency stop tail does not work', record('inspection'), 'emergency stop dead at tail'],
+    ['P1 thickness 7.4 mm at minus 8 degC', record('inspection'), 'P1 thickness 7.4 mm "at minus 8 degC"'],
+    ['photo "photos/hole.png" of the hole', record('inspection'), 'photo "photos/hole.png" "of the hole"'],
+    [
+      'spiral cracked at 9.2 m "hairline" next look in 2 weeks',
+      record('inspection'),
+      'spiral cracked at 9.2 m "hairline" | next look after 2 weeks',
+    ],
+    [
+      'next inspection in 3 months',
+      record('inspection'),
+      'next look by 2026-04-01 "next inspection in 3 months"',
+    ],
+    ['running in check after 50 h', record('reline'), 'next look after 50 h "running in check"'],
+    [
+      'crack found on inspection after 200 h',
+      record('inspection'),
+      'finding "crack found on inspection after 200 h"',
+    ],
+    [
+      'speed changed DG1 2026-01-02 from 20 rpm to 24 rpm',
+      asIs,
+      'drive change DG1 2026-01-02 speed 24 rpm "from 20 rpm"',
+    ],
+    [
+      'new motor DG1 2026-01-02 5.5 kW by "electrician" "second hand"',
+      asIs,
+      'drive change DG1 2026-01-02 power 5.5 kW by "electrician" "new motor: second hand"',
+    ],
+    ['gearbox replaced DG1 2026-01-02', asIs, 'serviced DG1 2026-01-02 gearbox renewed'],
+    [
+      'patched DG1 2026-01-02 from 12.4 m to 12.9 m with 3 mm plate',
+      asIs,
+      'patch DG1 2026-01-02 at 12.4 m to 12.9 m thickness 3 mm',
+    ],
+    [
+      'washed down DG1 2026-01-02 "high pressure"',
+      asIs,
+      'serviced DG1 2026-01-02 "washed down: high pressure"',
+    ],
+    ['duty DG1 from 2026-01-02 100 h/week winter', asIs, 'duty DG1 from 2026-01-02 100 h/week "winter"'],
+  ])('%s', (line, around, offer) => expect(answer(line, around)).toBe(offer));
+
+  test.each([
+    ['white layer gone at P3', 'inspection', '`P3 second colour showing` where the first one is gone'],
+    ['P3 green gone', 'inspection', '`P3 second colour showing` where the first one is gone'],
+    [
+      'at H3 clock 6:00 thickness 9.5 mm',
+      'inspection',
+      '`at … clock 6:00 thickness 9.5 mm`, with where H3 lies',
+    ],
+    ['plate next to hole 2.2 mm', 'inspection', '`plate at … thickness 2.2 mm "next to hole"`'],
+    [
+      'bolts loose 3 at 8 m and 9 m slight',
+      'inspection',
+      '`bolts loose … at 8 m slight` and `bolts loose … at 9 m slight`',
+    ],
+    [
+      'old panel 3 worn through at bottom',
+      'reline',
+      '`old panel 3 of run 1 worn through "at bottom"`, if it lay in run 1',
+    ],
+  ])('what is lacking is for its author to say: %s', (line, block, said) => {
+    const [slip] = parseText(record(block)(line)).slips;
+    expect(slip?.message).toContain(said);
+    expect(slip?.mend).toBeUndefined();
+  });
+
+  test('a winter stop is a stop', () =>
+    expect(answer('winter stop DG1 2025-12-20 to 2026-01-09', asIs)).toContain(
+      '`duty DG1 from 2025-12-20 0 h/week "winter stop"`',
+    ));
+});
+
+describe('several places on one line', () => {
+  test.each([
+    ['interlock dead at H3 and H4 urgent', 'interlock dead at H3 urgent | interlock dead at H4 urgent'],
+    [
+      'interlock tried at H1, H2 and H3 by "electrician"',
+      'interlock tried at H1 by "electrician" | interlock tried at H2 by "electrician" | interlock tried at H3 by "electrician"',
+    ],
+    [
+      'emergency stop tried at tail and head by "electrician"',
+      'emergency stop tried at tail by "electrician" | emergency stop tried at head by "electrician"',
+    ],
+    ['hold-down bent at 4 m and 13 m slight', 'hold-down bent at 4 m slight | hold-down bent at 13 m slight'],
+    [
+      'closed cover leaking at C1 and C3 "new seals"',
+      'closed cover leaking at C1 "new seals" | closed cover leaking at C3 "new seals"',
+    ],
+    [
+      'serviced hold-down renewed at 4 m and 12 m by "fitter"',
+      'serviced hold-down renewed at 4 m by "fitter" | serviced hold-down renewed at 12 m by "fitter"',
+    ],
+    ['not seen at P1 and P2 no access', 'not seen at P1 no access | not seen at P2 no access'],
+    [
+      'finding gate at Low and High slight "stiff"',
+      'finding gate at Low slight "stiff" | finding gate at High slight "stiff"',
+    ],
+  ])('%s', (line, offer) => expect(answer(line, record('inspection'))).toBe(offer));
+});

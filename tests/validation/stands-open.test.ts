@@ -30,6 +30,16 @@ const offered = (finding: Finding | undefined): string | undefined =>
 
 describe('one condition stands open there', () => {
   const rows = [
+    [
+      'product blocked from 2 m to 4.5 m urgent',
+      'serviced product blocked from 2 m to 4.5 m "chiselled out by hand, 6 h"',
+      'serviced closed product blocked from 2 m to 4.5 m "chiselled out by hand, 6 h"',
+    ],
+    [
+      'panel torn at 4 m serious',
+      'serviced DG1 2026-03-02 panel torn at 4 m "glued with a strip"',
+      'serviced DG1 2026-03-02 closed panel torn at 4 m "glued with a strip"',
+    ],
     ['tail bearing noise slight', 'tail bearing quiet', 'closed tail bearing noise "quiet"'],
     [
       'tail bearing noise slight',

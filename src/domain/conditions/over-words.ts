@@ -50,7 +50,8 @@ const endings: readonly Ending[] = [
   },
   {
     says: between(
-      'freed|free again|moves|moves freely|runs freely|loosened|opens again|unblocked|cleared|rodded|dug out|flushed|thawed|cleaned|clean|washed|removed|taken out',
+      'freed|free again|chiselled (?:out|off)|chipped (?:out|off|away)|shovelled out|jetted(?: clear| out)?|hosed(?: out| off| down)?|pulled out|cut out|scraped (?:out|off)|' +
+        'moves|moves freely|runs freely|loosened|opens again|unblocked|cleared|rodded|dug out|flushed|thawed|cleaned|clean|washed|removed|taken out',
     ),
     of: /(?:stuck|blocked|behind liner|oil dirty|bypassed)$/,
     words:

@@ -79,7 +79,7 @@ export function asCondition(said: SaidLine, pattern: LinePattern): readonly Word
 
 /** `cracked from bolt hole`: where it is, and not what is wrong. */
 const beside: ReadonlySet<string> = new Set(
-  'from near beside behind under above below at with by to on in'.split(' '),
+  'from near beside along behind under above below at with by to on in'.split(' '),
 );
 
 /** `weld holds, no crack to see`: what is left would be torn apart. */
@@ -138,7 +138,7 @@ function kindIn(part: string | undefined, told: readonly Word[], pattern: LinePa
     .flatMap((kind) => sense([kind], kind, sensesOf(kind), told));
   const gap = part === undefined ? openJoint(told) : undefined;
   if (gap) return gap;
-  const all = [...found.filter((each) => isOfThePart(each, told)), ...others];
+  const all = [...found.filter((each) => isOfThePart(each, told) && !isCutToFit(each, told)), ...others];
   const best = bestOf(all);
   // `drain blocked`: that thing is, and not what is conveyed.
   if (best?.kind[0] === 'product blocked' && isOfAThing(told, best.from)) return undefined;
@@ -167,6 +167,13 @@ function isOfThePart({ kind: [kind = ''], from }: Found, told: readonly Word[]):
   )
     return true;
   return kind.endsWith(' missing') ? false : itself.has(image) || numbers[image] !== undefined;
+}
+
+/** `one panel cut to 870 mm`: that is work on a new one. */
+function isCutToFit({ from }: Found, told: readonly Word[]): boolean {
+  return (
+    told[from]?.image === 'cut' && /^(?:to|back|short|down|for|round|on)$/.test(told[from + 1]?.image ?? '')
+  );
 }
 
 /** Of a part, what is said of it as of the part; and words that say how it is. */
@@ -246,7 +253,9 @@ function matched(
       .split(' ')
       .map((image) => ({ image: image.replace(/^(panel|bolt)s$/, '$1'), at })),
   );
-  const start = single.findIndex((_, i) => said.every((each, j) => single[i + j]?.image === each));
+  const isAt = (i: number, each: string): boolean =>
+    single[i]?.image === each.replace(/^(panel|bolt)s$/, '$1');
+  const start = single.findIndex((_, i) => said.every((each, j) => isAt(i + j, each)));
   if (start < 0) return [];
   const taken = single.slice(start, start + said.length).map(({ at }) => at);
   return [{ kind, from: taken[0] ?? 0, taken: new Set(isSame ? taken : []), length: said.length, isOwn }];

@@ -15,6 +15,7 @@ import { imagesOf, isUnknown, keyword, plainImage, type Word } from './word.js';
 
 export const fewWords: readonly LineSaying[] = [
   photoGone,
+  photoAndMore,
   restUnseen,
   pointUnseen,
   byACrew,
@@ -41,6 +42,21 @@ function photoGone({ block, words }: BrokenLine): Otherwise | undefined {
     words,
     (line) => `A photo is named by its file in quotes; where there is none it is told: \`${line}\`.`,
   );
+}
+
+/** `photo "photos/hole.png" of the hole` */
+function photoAndMore({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [photo, path, ...rest] = words;
+  if (!blocksOfWork.has(block) || photo?.type !== 'photo' || path?.type !== 'STRING' || rest.length === 0)
+    return undefined;
+  const note = noteOfWords(rest);
+  const line = [photo, path, ...(note ? [note] : [])];
+  if (!note || !readsSoundly(line, pattern)) return undefined;
+  return {
+    at: 2,
+    message: `What it shows stands in quotes: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+  };
 }
 
 /** `rest not seen, in a hurry`: no stretch, and no point. */

@@ -87,7 +87,7 @@ function isSaying(line: BrokenLine): boolean {
     return (
       reached <= 1 &&
       !isReading(second) &&
-      (saysWhatIsWrong(words.slice(1), line) || saysNoReading(words.slice(1), pattern))
+      (saysWhatIsWrong(words.slice(1), line) || saysNoReading(words.slice(1), pattern) || isForeign(second))
     );
   // A line that could be followed further says something that the language has.
   if (reached > 2 && !words.some(({ type }) => type === 'STRING' || severities.has(type)))
@@ -109,6 +109,11 @@ function isToldOfAPlace(words: readonly Word[], { block }: BrokenLine): boolean 
   const isValued = behind.some(({ type }) => isValue(type) || type === 'clock' || type === '{');
   const told = behind.filter(({ type, image }) => type === 'ID' && /^[a-z]{2,}/.test(image));
   return block === 'Inspection' && !isValued && told.length > 0 && behind.length > 1;
+}
+
+/** `H2S 12 ppm at inlet`: a unit of nothing that a point can say. */
+function isForeign({ type, image }: Word): boolean {
+  return type === 'QUANTITY' && /^\d[\d.,]* ?(?:ppm|bar|mbar|lel|vol|dB|Hz|kPa)$/i.test(image);
 }
 
 function isKind({ type }: Word): boolean {

@@ -151,8 +151,10 @@ export function takenApart(words: readonly Word[]): SaidLine {
   const end = place.length === 0 && ofAnEnd.has(named) ? endIn(about) : undefined;
   const told = end?.told ?? about;
   // `panel 8 of run 3 lifted`, `HeadGate leaks`: its place names the part.
+  // `panel 3 of run 1 split along bolt row`: beside what it is, and not of what.
+  const isPanelOf = words[0]?.type === 'panel' && taken.has(0) && isBeside(about, named);
   const part =
-    named ??
+    (isPanelOf ? 'panel' : named) ??
     (words[0]?.type === 'panel' && taken.has(0) ? 'panel' : taken.has(0) ? partOfName(words[0]) : undefined);
   const welded = by[0]?.type === 'welded by' ? [keyword('welded')] : [];
   return {
@@ -165,6 +167,14 @@ export function takenApart(words: readonly Word[]): SaidLine {
     told: [...told, ...welded],
     texts: textsIn(left),
   };
+}
+
+function isBeside(told: readonly Word[], part: PartName | undefined): boolean {
+  const at = told.findIndex((word) => part !== undefined && partOfWord(word) === part);
+  return (
+    at > 0 &&
+    /^(?:along|near|beside|by|behind|under|round|around|from|between)$/.test(told[at - 1]?.image ?? '')
+  );
 }
 
 /** What is said to be closed and is not. */
@@ -207,7 +217,9 @@ function endIn(told: readonly Word[]): { readonly end: string; readonly told: re
   let from = at;
   while (joins(from - 1)) from--;
   const isBefore = told.slice(at + 1, at + 3).some((word) => ofAnEnd.has(partOfWord(word)));
-  if (from === at && !isBefore) return undefined;
+  // `emergency stop tail does not work`: the end stands right behind its part.
+  const isNext = at === 0 && owner === end && told.length > 1;
+  if (from === at && !isBefore && !isNext) return undefined;
   const isWhole = owner === end && told[at + 1]?.image !== 'shaft';
   return { end, told: told.filter((_, i) => i < from || i > at || (i === at && !isWhole)) };
 }

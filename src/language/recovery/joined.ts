@@ -225,6 +225,18 @@ const places: readonly Mend[] = [
       ? atClock(hour.image)
       : undefined,
   ),
+  // `clock 5-7`, `clock 5:00 to 7`
+  everywhere(2, ([hour, end], before) => {
+    const to = /^-(\d|1[0-2])$/.exec(end?.image ?? '')?.[1];
+    return to !== undefined && hour?.type === 'CLOCK' && before?.type === 'clock'
+      ? [hour, keyword('to'), { type: 'CLOCK', image: `${to}:00` }]
+      : undefined;
+  }),
+  everywhere(3, ([hour, to, end]) =>
+    hour?.type === 'CLOCK' && to?.type === 'to' && end?.type === 'NUMBER' && /^(\d|1[0-2])$/.test(end.image)
+      ? [hour, to, { type: 'CLOCK', image: `${end.image}:00` }]
+      : undefined,
+  ),
   everywhere(2, ([size, hour]) =>
     isLong(size) && size && hour?.type === 'CLOCK' ? [size, keyword('clock'), hour] : undefined,
   ),

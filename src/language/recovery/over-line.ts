@@ -1,6 +1,7 @@
 // A line in words of its own that may say that something is over: `tail bearing quiet`, `serviced DG1 2026-01-02 weld ground and welded at
 // 4.8 m`. What it was that stood open there no line knows by itself: what it speaks of is handed on to those who know the records.
 
+import { conditionKinds } from '../../domain/conditions/kinds.js';
 import { saysOver } from '../../domain/conditions/over-words.js';
 import type { SaidOver } from '../../domain/model/problem.js';
 import { parseDay } from '../../domain/units/calendar.js';
@@ -27,7 +28,9 @@ export function overOf(line: BrokenLine): Told | undefined {
     .toLowerCase()
     .replace(/[,;.:]/g, ' ');
   const text = all.replace(/\s+/g, ' ').trim();
-  if (day === undefined || answer.length + severity.length > 0 || !saysOver(text)) return undefined;
+  const isEnded = isWorkOnACondition(spoken, text);
+  if (day === undefined || answer.length + severity.length > 0 || !(saysOver(text) || isEnded))
+    return undefined;
   const where = whereOf(place);
   const side = place.find(({ type }) => / side/.test(type))?.image;
   return {
@@ -37,11 +40,20 @@ export function overOf(line: BrokenLine): Told | undefined {
     ...(part === undefined ? {} : { part }),
     ...(where ? { place: where } : {}),
     ...(side === undefined ? {} : { side }),
-    told: text,
+    told: isEnded && !saysOver(text) ? `${text} remedied` : text,
     said,
     texts,
     tail: imagesOf([...by, ...photo]),
   };
+}
+
+/** `serviced product blocked from 2 m to 4.5 m "chiselled out"`: who works on what is wrong puts it right, unless the words say otherwise. */
+function isWorkOnACondition({ head, words: [first] }: Spoken, text: string): boolean {
+  return (
+    head.length > 0 &&
+    conditionKinds.some((kind) => kind === first?.type) &&
+    !/\b(?:still|not|no|temporar\w*|provisional\w*|only|partly|half|again)\b/.test(text)
+  );
 }
 
 interface Spoken {

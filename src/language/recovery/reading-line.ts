@@ -14,6 +14,8 @@ import { withUnitWords } from './unit-words.js';
 import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
 export const readingLines: readonly LineSaying[] = [
+  colourGone,
+  readAtAPart,
   severalPoints,
   plateReads,
   pointLast,
@@ -23,11 +25,89 @@ export const readingLines: readonly LineSaying[] = [
   colourWithWords,
   measured,
   lacksItsUnit,
+  placedWithoutUnit,
+  readingAndMore,
   bareMeasure,
   pointWithClock,
   currentOfMotor,
   panelShows,
 ];
+
+/** `white layer gone at P3`: what shows now is another colour. */
+function colourGone({ block, words }: BrokenLine): Otherwise | undefined {
+  const plain = words.filter(({ type }) => type !== 'STRING');
+  const at = plain.findIndex(({ image }) => /^(?:gone|lost|disappeared|vanished)$/i.test(image));
+  const colours = plain.filter(isColour);
+  const isNearly = plain.some(({ image }) => /^(?:nearly|almost|half|partly|not|soon|part)$/i.test(image));
+  if (block !== 'Inspection' || at < 0 || colours.length !== 1 || isNearly) return undefined;
+  if (plain.some((word) => partOfWord(word) !== undefined && partOfWord(word) !== 'liner')) return undefined;
+  const spot = plain.find(isSpotName)?.image ?? 'P1';
+  return {
+    at: 0,
+    message:
+      `That ${colours[0]?.image ?? 'a colour'} is gone is said by the colour that shows now: \`${spot} colour …\`, with it in place of ` +
+      `\`…\`, or \`${spot} second colour showing\` where the first one is gone.`,
+  };
+}
+
+/** `at H3 clock 6:00 thickness 9.5 mm`: a part has no clock position, and a thickness there is the liner’s and not the steel’s. */
+function readAtAPart({ block, words: written }: BrokenLine): Otherwise | undefined {
+  const words = joined(written);
+  const [at, part, clock, hour, ...row] = words;
+  const isReading = ['thickness', 'colour', 'second colour showing', 'trough showing'].includes(
+    row[0]?.type ?? '',
+  );
+  if (
+    block !== 'Inspection' ||
+    at?.type !== 'at' ||
+    !part ||
+    !isName(part) ||
+    clock?.type !== 'clock' ||
+    !hour
+  )
+    return undefined;
+  if (!isReading) return undefined;
+  const line = imagesOf([at, { type: 'ID', image: '…' }, clock, hour, ...row]);
+  return {
+    at: 1,
+    message:
+      `A reading at a part says its chainage: \`${line}\`, with where ${part.image} lies in place of \`…\`; of a point, which has its ` +
+      `clock position where it is declared, \`${imagesOf([part, ...row])}\`.`,
+  };
+}
+
+/** `thickness at 3 m 6 o'clock 6.8`: the unit is for who measured to say. */
+function placedWithoutUnit({ block, words: written }: BrokenLine): Otherwise | undefined {
+  if (block !== 'Inspection' || written[0]?.type !== 'thickness') return undefined;
+  const { place, told, texts } = takenApart(joined(written.slice(1)));
+  const [value, ...more] = told;
+  if (value?.type !== 'NUMBER' || more.length > 0 || !place.some(({ type }) => type === 'clock'))
+    return undefined;
+  const note = texts.map((text) => ` "${text}"`).join('');
+  return {
+    at: written.length - 1,
+    message: `A thickness is said with its unit: \`${imagesOf(place)} thickness ${value.image} mm${note}\`, if it was in mm.`,
+  };
+}
+
+/** `P1 thickness 7.4 mm at minus 8 degC`: what follows a reading that is all there is its note. */
+function readingAndMore({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [point, thickness, size, ...rest] = words;
+  if (block !== 'Inspection' || !point || !isName(point) || thickness?.type !== 'thickness' || !size)
+    return undefined;
+  const isOther = ({ type, image }: Word): boolean =>
+    ['photo', 'by', '±', '+/-', 'clock'].includes(type) ||
+    (type === 'QUANTITY' && /\d *(?:mm|m|in|ft)$/.test(image));
+  if (size.type !== 'QUANTITY' || rest.length < 2 || rest[0]?.type !== 'at' || rest.some(isOther))
+    return undefined;
+  const note = noteOf(
+    rest.filter(({ type }) => type !== 'STRING'),
+    textsIn(rest),
+  );
+  const line = [point, thickness, size, ...(note ? [note] : [])];
+  if (!note || rest.some(isSpotName) || !readsSoundly(line, pattern)) return undefined;
+  return { at: 3, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line) };
+}
 
 /** `second colour showing at P1`, `8.4 mm at P1`, `green P3` */
 function pointLast({ block, words, pattern }: BrokenLine): Otherwise | undefined {

@@ -3,13 +3,13 @@
 
 import { addDays, formatDay, parseDay } from '../../domain/units/calendar.js';
 import type { BrokenLine } from './broken-line.js';
-import { asWork } from './general.js';
+import { asWork, noteOf, takenApart } from './general.js';
 import { joined } from './joined.js';
 import { readsSoundly, type SaidBy } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
-import { changed } from './repairs.js';
+import { changed, likeWords } from './repairs.js';
 import { isName } from './said-place.js';
-import { inSmall, imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
+import { inSmall, imagesOf, isWord, keyword, plainImage, textsIn, type Word } from './word.js';
 
 export const recordLines: readonly LineSaying[] = [
   meterChangeMended,
@@ -19,6 +19,8 @@ export const recordLines: readonly LineSaying[] = [
   onADay,
   stoodStill,
   capacityFromADay,
+  patchedOnADay,
+  doneBeforeItsDay,
   correctedOtherwise,
 ];
 
@@ -175,6 +177,59 @@ function onADay({ block, words: written }: BrokenLine): Otherwise | undefined {
   };
 }
 
+/** `patched DG1 2022-04-15 from 12.4 m to 12.9 m with 3 mm plate`: as work it would cover no steel. */
+function patchedOnADay({ block, words: written, pattern }: BrokenLine): Otherwise | undefined {
+  const words = joined(written);
+  const record = block === 'Block' && words[0]?.type !== 'patch' ? dated(words) : undefined;
+  const around = [...(record?.before ?? []), ...(record?.behind ?? [])];
+  if (!record || !around.some(({ image }) => /^patched$/i.test(image))) return undefined;
+  const { place, told, texts, by, photo } = takenApart(around.filter(({ type }) => type !== 'serviced'));
+  const sizes = told.filter(({ type, image }) => type === 'QUANTITY' && /\d *(?:mm|in)$/.test(image));
+  const [size] = sizes;
+  if (!size || sizes.length > 1 || place[0]?.type !== 'from') return undefined;
+  const rest = told.filter((word) => word !== size && !saidByPatch.test(word.image.toLowerCase()));
+  const note = noteOf(rest, texts);
+  const line = [
+    ...[keyword('patch'), record.conveyor, record.day, keyword('at'), ...place.slice(1)],
+    ...[keyword('thickness'), size, ...photo, ...by, ...(note ? [note] : [])],
+  ];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return {
+    at: 0,
+    message: `Steel that was welded in is a record of its own, which covers what lies under it: \`${imagesOf(line)}\`.`,
+    repair: changed(written, line),
+    senses: [...told, keyword('from'), keyword('serviced')].map(({ image }): SaidBy => [
+      image.toLowerCase(),
+      'patch',
+    ]),
+  };
+}
+
+const saidByPatch = /^(?:patched|patch|with|plate|steel|sheet|thick|a|of|trough|by|welded|on|in)$/;
+
+/** `washed down DG1 2022-04-11 "high pressure"`: what was done stands before its machine. */
+function doneBeforeItsDay({ block, words: written, pattern }: BrokenLine): Otherwise | undefined {
+  const words = joined(written);
+  const record = block === 'Block' ? dated(words) : undefined;
+  const [first] = words;
+  if (!record || !first || first.type !== 'ID' || words.some(({ type }) => type === '{')) return undefined;
+  const isDoing =
+    record.before.every(({ type }) => type === 'ID' || isWord(type)) &&
+    record.before.some(({ image }) => doing.test(image));
+  if (!isDoing || likeWords(first.image, [...pattern.first]).length > 0) return undefined;
+  const work = asWork([...record.before, ...record.behind]);
+  if (!work) return undefined;
+  const line = [keyword('serviced'), record.conveyor, record.day, ...work.line];
+  return {
+    at: 0,
+    message: `Work done is said with \`serviced\`: \`${imagesOf(line)}\`.`,
+    repair: changed(written, line),
+    senses: work.senses,
+  };
+}
+
+const doing = /^[a-z]{2,}(?:ed|wn|nt|pt)$|^(?:cut|dug|put|reset|swept|thrown|ground)$/;
+
 /** `order 4 panels TwoLayer15 2022-10-10`: what is bought stands in the plant, with the day it is promised for. */
 function bought({ block, words }: BrokenLine): Otherwise | undefined {
   const [first, ...rest] = words;
@@ -202,11 +257,18 @@ export function isStop(first: Word | undefined): boolean {
 
 /** `standstill DG1 from 2025-01-06 to 2025-02-10 "press out"`, `stopped 2025-02-24 to 2025-03-03` */
 function stoodStill({ block, words }: BrokenLine): Otherwise | undefined {
-  if (block !== 'Block' || !isStop(words[0])) return undefined;
+  // `winter stop DG1 2022-12-20 to 2023-01-09`
+  const isWhy =
+    words[0]?.type === 'ID' &&
+    !isName(words[0]) &&
+    /^(?:stop|standstill|shutdown|outage)$/.test(words[1]?.image ?? '');
+  if (block !== 'Block' || (!isStop(words[0]) && !isWhy)) return undefined;
   const [from, to] = words.filter(({ type }) => type === 'DATE');
   if (!from) return undefined;
   const conveyor = words.find((word, i) => i > 0 && isName(word))?.image ?? 'DG1';
-  const texts = textsIn(words).map((text) => ` "${text}"`);
+  const why = isWhy ? [imagesOf(words.slice(0, 2))] : [];
+  const told = [...why, ...textsIn(words)].join(': ');
+  const texts = told === '' ? [] : [` "${told}"`];
   // It stood on its last day too.
   const again = to && dayAfter(to.image);
   const until = to

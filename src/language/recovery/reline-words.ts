@@ -6,7 +6,7 @@ import { noteOf, takenApart } from './general.js';
 import type { LinePattern } from './pattern.js';
 import { inSeveralLines, shownTogether } from './several-lines.js';
 import { joined } from './joined.js';
-import { readsSoundly } from './kept.js';
+import { readsSoundly, type SaidBy } from './kept.js';
 import { changed } from './repairs.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { isName } from './said-place.js';
@@ -14,6 +14,9 @@ import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
 export const relineLines: readonly LineSaying[] = [
   lengthFitted,
+  fittedBy,
+  offcutAndMore,
+  oldPanelOfNoRun,
   oldPanelNowhere,
   oldPanelInOwnWords,
   scopeInWords,
@@ -151,6 +154,76 @@ function oldPanelNowhere({ block, words: [first, size, ...more] }: BrokenLine): 
   };
 }
 
+/** `fitted by "own crew" in 9 h` */
+function fittedBy({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [first, by, who, ...rest] = words;
+  if (block !== 'Reline' || first?.type !== 'fitted' || by?.type !== 'by' || who?.type !== 'STRING')
+    return undefined;
+  const note =
+    rest.length === 0
+      ? undefined
+      : noteOf([first, ...rest.filter(({ type }) => type !== 'STRING')], textsIn(rest));
+  const lines = [[by, who], ...(note ? [[keyword('finding'), note]] : [])];
+  if (!lines.every((line) => readsSoundly(line, pattern))) return undefined;
+  return {
+    at: 0,
+    message: `Who did it is said with \`by\`: ${shownTogether(lines)}.`,
+    repair: inSeveralLines(words, lines),
+    senses: [['fitted', 'by']],
+  };
+}
+
+/** `offcut 600 mm left over` */
+function offcutAndMore({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [first, size, ...rest] = words;
+  if (block !== 'Reline' || first?.type !== 'offcut' || size?.type !== 'QUANTITY' || rest.length === 0)
+    return undefined;
+  const line = [first, size];
+  const isSaid = rest.every(({ image }) => /^(?:left|over|kept|remains|remaining|is|was|long)$/.test(image));
+  const note = noteOf(
+    rest.filter(({ type }) => type !== 'STRING'),
+    textsIn(rest),
+  );
+  const finding = [
+    keyword('finding'),
+    keyword('liner'),
+    ...(note ? [{ ...note, image: `"offcut: ${note.image.slice(1)}` }] : []),
+  ];
+  const lines = isSaid ? [line] : [line, finding];
+  if (rest[0]?.type === 'NUMBER' || !note || !lines.every((each) => readsSoundly(each, pattern)))
+    return undefined;
+  return {
+    at: 2,
+    message: `How long what was left over is, is all of its line: ${shownTogether(lines)}.`,
+    repair: inSeveralLines(words, lines),
+    senses: isSaid ? rest.map(({ image }): SaidBy => [image, 'offcut']) : [],
+  };
+}
+
+/** `old panel 3 worn through at bottom`: of which run is for who took it out to say. */
+function oldPanelOfNoRun({ block, words }: BrokenLine): Otherwise | undefined {
+  const [first, count, ...rest] = words;
+  const isOfRun = rest.some(({ type }) => type === 'of run' || type === 'run');
+  if (block !== 'Reline' || first?.type !== 'old panel' || count?.type !== 'NUMBER' || isOfRun)
+    return undefined;
+  const size = rest.find(({ type, image }) => type === 'QUANTITY' && /\d *(?:mm|in)$/.test(image));
+  const read = rest.some(({ type }) => type === 'worn through')
+    ? 'worn through'
+    : `thickness ${size?.image ?? '… mm'}`;
+  const note = noteOf(
+    rest.filter(
+      (word) => word !== size && word.type !== 'STRING' && !['worn through', 'thickness'].includes(word.type),
+    ),
+    textsIn(rest),
+  );
+  return {
+    at: 2,
+    message:
+      `Of which run it was is said with it: \`old panel ${count.image} of run 1 ${read}${note ? ` ${note.image}` : ''}\`, if it lay in ` +
+      'run 1.',
+  };
+}
+
 /** `old panel at 7 m not measured "went into the skip"`, `old panel weight 31 kg`: nothing is left to reckon with. */
 function oldPanelInOwnWords({ block, words, pattern }: BrokenLine): Otherwise | undefined {
   const isMeasured = words.some(
@@ -226,8 +299,9 @@ function plateInWords({ block, words: written, pattern }: BrokenLine): Otherwise
     return undefined;
   const { place, told } = takenApart(joined(written.slice(1)));
   const size = told.find(({ type, image }) => type === 'NUMBER' || /\d *mm$/.test(image));
-  if (!size || place.length < 2) return undefined;
   const texts = textsIn(written);
+  if (size && place.length < 2) return steelSomewhere(told, size, texts);
+  if (!size) return undefined;
   const others = told.filter((word) => word !== size && word.type === 'ID');
   const note = [imagesOf(others), ...texts].filter(Boolean).join(': ');
   const number = size.image.replace(/ .*$/, '');
@@ -243,6 +317,20 @@ function plateInWords({ block, words: written, pattern }: BrokenLine): Otherwise
     at: 0,
     ...(isSure ? { repair: changed(written, line) } : {}),
     message: `What is left of the steel says first where: \`${imagesOf(line)}\`${isSure ? '' : ', if it was in mm'}.`,
+  };
+}
+
+/** `plate next to hole 2.2 mm` */
+function steelSomewhere(told: readonly Word[], size: Word, texts: readonly string[]): Otherwise {
+  const note = noteOf(
+    told.filter((word) => word !== size && word.type !== 'STRING'),
+    texts,
+  );
+  return {
+    at: 0,
+    message:
+      `What is left of the steel says first where: \`plate at … thickness ${size.image.replace(/ ?mm$/, '')} mm` +
+      `${note ? ` ${note.image}` : ''}\`, with its chainage in place of \`…\`.`,
   };
 }
 

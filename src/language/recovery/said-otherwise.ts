@@ -3,6 +3,8 @@
 
 import type { BrokenLine } from './broken-line.js';
 import { declaredOtherwise } from './declared-line.js';
+import { driveChanged } from './drive-words.js';
+import { screwChangeLines } from './screw-change-words.js';
 import { quotedFact } from './quoted-facts.js';
 import { headWords } from './head-words.js';
 import { headingInOrder } from './heading-order.js';
@@ -23,6 +25,7 @@ import { inDoubt } from './in-doubt-words.js';
 import { inSeveralLines, linesOf, shownTogether } from './several-lines.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
 import { machineLines } from './one-machine.js';
+import { placesInALine } from './several-places.js';
 import { notLookedAt } from './not-looked-at.js';
 import { blocksOfWork } from './general.js';
 import { isReassuring } from './reassuring.js';
@@ -185,6 +188,8 @@ const plain: readonly LineSaying[] = [
       ? { at: 1, message: `How many more is said too: \`spare 2 ${second?.image ?? ''}\`, say.` }
       : undefined,
 
+  ...placesInALine,
+
   severalPlaces,
 
   safeguardTried,
@@ -217,7 +222,11 @@ const plain: readonly LineSaying[] = [
 
   ...valueLines,
 
+  driveChanged,
+
   ...recordLines,
+
+  ...screwChangeLines,
 
   ...relineLines,
 

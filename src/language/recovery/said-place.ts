@@ -16,7 +16,8 @@ export function placeIn(words: readonly Word[], take: Take): readonly Word[] {
   const panel: readonly Word[] = bare < 0 ? [] : [keyword('at'), ...take(bare, panelLength(words, bare))];
   const nearest = place.length + panel.length > 0 ? [] : bareSpot(words, take);
   const clock = words.findIndex(({ type }, i) => type === 'clock' && words[i + 1]?.type === 'CLOCK');
-  const seen = clock < 0 ? [] : take(clock, 2);
+  const isRange = words[clock + 2]?.type === 'to' && words[clock + 3]?.type === 'CLOCK';
+  const seen = clock < 0 ? [] : take(clock, isRange ? 4 : 2);
   const side = oneOf(words, sides, take);
   return [...place, ...panel, ...nearest, ...seen, ...(side.length > 0 ? side : bareSide(words, take))];
 }

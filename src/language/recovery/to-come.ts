@@ -8,6 +8,7 @@ import type { LineSaying, Otherwise } from './otherwise.js';
 import { readsSoundly, type SaidBy } from './kept.js';
 import { changed } from './repairs.js';
 import { isName } from './said-place.js';
+import { inSeveralLines, shownTogether } from './several-lines.js';
 import { imagesOf, inSmall, keyword, textsIn, type Word } from './word.js';
 
 export const linesToCome: readonly LineSaying[] = [lookAgain, notToRun, gateRenewed];
@@ -21,9 +22,12 @@ const asking = new RegExp(
   [
     '\\bnext (?:look|inspection|check|visit|reading)\\b',
     '\\b(?:look|inspect|check|measure|read|see|go)\\b.*\\bagain\\b',
+    '\\b(?:look|check|inspection|inspect|retighten|tighten)(?: [a-z]+)* (?:after|within) \\d',
     '\\bre-?(?:check|inspect|measure|look|tighten)(?:ed|ion)?\\b',
   ].join('|'),
 );
+/** A look that was made. */
+const made = /\b(?:found|seen|was|were|done|made|after the)\b/;
 /** That and no more. */
 const onlyAsking =
   /^(?:the )?(?:next (?:look|inspection|check|visit)|(?:look|inspect|check) (?:at it )?again|re-?(?:check|inspect|inspection))(?: is| to be made)?(?: due)?$/;
@@ -41,31 +45,70 @@ const leading: Readonly<Record<string, 'after' | 'by'>> = {
 };
 
 /** `next inspection in 4 weeks`, `look again after 100 h "running in"`, `check P4 again by 2026-01-10`: no step of the work, and no finding. */
-function lookAgain({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+function lookAgain(line: BrokenLine): Otherwise | undefined {
+  const { block, words, pattern } = line;
   const isWork = blocksOfWork.has(block);
-  if ((!isWork && block !== 'Order' && block !== 'Job') || !asking.test(plainlySaid(words))) return undefined;
-  const wished = wishedIn(words);
+  const said = plainlySaid(words);
+  if ((!isWork && block !== 'Order' && block !== 'Job') || !asking.test(said) || made.test(said))
+    return undefined;
+  const asked = words.findIndex(({ image }) =>
+    /^(?:next|look|inspect|check|re-?(?:check|inspect))/i.test(image),
+  );
+  const before = words.slice(0, asked);
+  const isBehind = asked > 1 && readsSoundly(before, pattern);
+  const wished = wishedIn(isBehind ? words.slice(asked) : words) ?? inMonths(line);
   if (!wished) return undefined;
-  const line = [keyword('next look'), ...wished.line];
-  const shown = imagesOf(line);
+  const wish = [keyword('next look'), ...wished.line];
+  const shown = imagesOf(wish);
   if (!isWork)
     return {
       at: 0,
       message: `A look is no step of the work: the record that follows the work asks for it, \`${shown}\` in its \`reline\`.`,
     };
-  if (!readsSoundly(line, pattern)) return undefined;
+  if (!readsSoundly(wish, pattern)) return undefined;
+  // `spiral cracked at 9.2 m next look in 2 weeks`: what was seen is a line of its own.
+  if (isBehind)
+    return {
+      at: asked,
+      message: `What was seen, and the look that is asked for, are a line each: ${shownTogether([before, wish])}.`,
+      repair: inSeveralLines(words, [before, wish]),
+      senses: wished.senses,
+    };
   return {
     at: 0,
     message: `A look that is asked for: \`${shown}\`.`,
-    repair: changed(words, line),
+    repair: changed(words, wish),
     senses: wished.senses,
   };
 }
 
+interface Wish {
+  readonly line: readonly Word[];
+  readonly senses: readonly SaidBy[];
+}
+
+/** `next inspection in 3 months`: a month is no fixed time, so the day that is meant is named. */
+function inMonths({ words, heading }: BrokenLine): Wish | undefined {
+  const at = words.findIndex(({ image }) => /^\d+ ?(?:months?|mths?)$/.test(image));
+  const from = /^(\d{4})-(\d{2})-(\d{2})$/.exec(heading.find(({ type }) => type === 'DATE')?.image ?? '');
+  const when = words[at];
+  if (!when || !from) return undefined;
+  const [, year, month, day] = from.map(Number);
+  const months = (month ?? 1) - 1 + Number.parseInt(when.image, 10);
+  const last = new Date(Date.UTC(year ?? 0, months + 1, 0)).getUTCDate();
+  const due = new Date(Date.UTC(year ?? 0, months, Math.min(day ?? 1, last))).toISOString().slice(0, 10);
+  const note = noteOf(
+    words.filter(({ type }) => type !== 'STRING' && type !== 'next look'),
+    textsIn(words),
+  );
+  return {
+    line: [keyword('by'), { type: 'DATE', image: due }, ...(note ? [note] : [])],
+    senses: [['next look', 'by']],
+  };
+}
+
 /** When, what for and who asks, as they stand behind `next look`. */
-function wishedIn(
-  words: readonly Word[],
-): { readonly line: readonly Word[]; readonly senses: readonly SaidBy[] } | undefined {
+function wishedIn(words: readonly Word[]): Wish | undefined {
   const at = words.findIndex(
     ({ type, image }) => type === 'DATE' || (type === 'QUANTITY' && parseQuantity(image, 'duration').ok),
   );
@@ -98,7 +141,10 @@ const mayNotRun =
 
 /** `machine not to be run before repair`: as a note nobody would carry it on. How bad it is, and of what, is for its author to say. */
 function notToRun({ block, words }: BrokenLine): Otherwise | undefined {
-  if (!blocksOfWork.has(block) || !mayNotRun.test(plainlySaid(words))) return undefined;
+  const said = plainlySaid(words);
+  // `not run since 2022-08-20`: it stood still.
+  const isPast = /\bsince\b/.test(said) || words.some(({ type }) => type === 'DATE');
+  if (!blocksOfWork.has(block) || isPast || !mayNotRun.test(said)) return undefined;
   const { answer, part, severity, place, told, texts, by, photo } = takenApart(words);
   if (answer.length > 0 || part !== undefined || place.length > 0 || severity.length > 0) return undefined;
   const note = noteOf(told, texts);

@@ -53,7 +53,9 @@ export function uncertainDay(line: BrokenLine): Otherwise | undefined {
   const here = words[reached];
   if (block !== 'Block' || !here || !records.has(words[0]?.type ?? '')) return undefined;
   const before = words[reached - 1];
-  if (isRough(here)) return nearADay(line);
+  // `duty DG1 from 2022-07-01 100 h/week winter`: its day is told already.
+  if (isRough(here))
+    return words.slice(0, reached).some(({ type }) => type === 'DATE') ? undefined : nearADay(line);
   // `2023-07` is read as 2023 and −07.
   if (/^-(0?[1-9]|1[0-2])$/.test(here.image) && /^(19|20)\d\d$/.test(before?.image ?? ''))
     return {

@@ -10,7 +10,7 @@ export const gasTestMissing: Rule = {
   severity: 'error',
   restsOn: [],
   why: 'Disturbed material gives off gas; hydrogen sulphide dulls the sense of smell before it kills.',
-  todo: 'Test before anyone reaches in, and again after each break.',
+  todo: 'Test before anyone reaches in, and again after each break: `gas test all` before that step.',
   given: 'job',
   bad: but(soundOrder, ['  gas test run above Gate\n', ''], ['covers off', '«covers off»']),
   good: soundOrder,
