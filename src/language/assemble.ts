@@ -31,7 +31,7 @@ import type { NameUse } from '../domain/model/stated.js';
 import type { JobDraft, Sheet } from './sheet.js';
 import { buildConveyors, type ConveyorIndex } from './assembly/conveyors.js';
 import { closest, collect, findNamed, type NameTable } from './assembly/name-table.js';
-import { workFromTail } from './assembly/from-the-head.js';
+import { placeInLook, workFromTail } from './assembly/from-the-head.js';
 import { buildJob } from './assembly/jobs.js';
 import { withLinersFound } from '../domain/model/found-by-reline.js';
 import { linersOf } from '../domain/model/liners-there.js';
@@ -330,14 +330,20 @@ function amended(
       if ('place' in of) {
         const { kind, place } = of;
         const at = measuredAt(place, kind === 'hold-down' ? kind : undefined, read, conveyor, known);
-        return at && { ...draft, conveyor, of: { kind, at, ...(place.clock && { clock: place.clock }) } };
+        const byName = place.point ?? place.panel ?? place.end;
+        const clock = place.clock && { clock: place.clock };
+        return at && { ...draft, conveyor, of: { kind, at, ...clock, ...(byName && { byName: true }) } };
       }
       if (of.kind !== 'condition')
         return kept(draft, conveyor, undefined, () => ({ ...draft, conveyor, of }));
       const line = withConditionPlace(of.line, read.day, conveyor, known);
       const gone = inspections
         .filter((look) => look.conveyor === conveyor && look.date.day === read.day)
-        .flatMap(({ conditions }) => conditions.filter((each) => isSameCondition(each, line)));
+        .flatMap((look) => {
+          const seen = placeInLook(of.line, look);
+          const there = withConditionPlace(seen, read.day, conveyor, { ...known, problems: [] });
+          return look.conditions.filter((each) => isSameCondition(each, there));
+        });
       return { ...draft, conveyor, of: { ...of, line, gone } };
     },
   );

@@ -1,7 +1,8 @@
 // Which measures of a look does an amendment speak of, what did they say, and what is the look with what it says instead? Each measure
 // that fits is a candidate: where two of one kind fit and say different things, whoever applies the amendment has to ask.
 
-import { clockAsSeen, mirrorClock } from '../units/clock.js';
+import { chainageInLook, hoursInLook } from './as-in-look.js';
+import { mirrorClock } from '../units/clock.js';
 import { meterWords } from './meter-read.js';
 import type { Amendment, Inspection } from './records.js';
 import type { Stated, StatedClock } from './stated.js';
@@ -71,15 +72,16 @@ export function measuresMeant(
 /** mm: the place of a measure as an author writes it again. */
 export const sameSpot = 0.5;
 
-/** A clock position stands as the inspector saw it, as in a look. */
+/** Place and clock position stand as in the look. */
 function isThere(
   { at, clock }: { readonly at: Stated<'length'>; readonly clock?: StatedClock },
   of: Spot,
-  { view }: Inspection,
+  look: Inspection,
 ): boolean {
-  if (Math.abs(at.value - of.at.value) > sameSpot) return false;
+  const meant = of.byName === true ? of.at.value : chainageInLook(of.at.value, look);
+  if (Math.abs(at.value - meant) > sameSpot) return false;
   if (!of.clock) return true;
-  const hours = clockAsSeen(of.clock.hours, view.direction);
+  const hours = hoursInLook(of.clock, look);
   return clock !== undefined && Math.round(clock.hours * 60) === Math.round(hours * 60);
 }
 

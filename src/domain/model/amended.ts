@@ -1,6 +1,7 @@
 // Which measures beside the readings of the liner were found wrong later, and what do they say now? Plate, flight, gap, worn strip,
 // current, speed, the meter of a look, and a condition that never was there. A look then holds what counts, and beside it stands the look as it was written.
 
+import { placeOfAmended } from './as-in-look.js';
 import { measuresMeant, sameSpot } from './amended-measures.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { Estate } from './estate.js';
@@ -81,7 +82,7 @@ export function looksOn<E extends Estate>(estate: E, day: CalendarDay): E {
   return { ...estate, inspections, amendments: judged };
 }
 
-type Verdict = Pick<JudgedAmendment, 'outcome' | 'was' | 'readTwice'>;
+type Verdict = Pick<JudgedAmendment, 'outcome' | 'was' | 'readTwice' | 'lies'>;
 
 function applied(inspections: Inspection[], amendment: Amendment): Verdict {
   const verdict = (outcome: CorrectionOutcome, was = ''): Verdict => ({ outcome, was });
@@ -114,7 +115,9 @@ function applied(inspections: Inspection[], amendment: Amendment): Verdict {
     const look = inspections[index];
     if (look) inspections[index] = { ...measure.change(look), written: look.written ?? look };
   }
-  return verdict('counts', before);
+  const [first] = meant.flat();
+  const look = first && inspections[first.index];
+  return { ...verdict('counts', before), ...(look && { lies: placeOfAmended(amendment.of, look) }) };
 }
 
 /** To what an author can write. */

@@ -6,7 +6,7 @@
 import { lengthOn } from './unit-of-machine.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { formatDay } from '../units/calendar.js';
-import { clockAsSeen } from '../units/clock.js';
+import { chainageInLook, hoursInLook } from './as-in-look.js';
 import { ReadingKind } from '../units/reading-kind.js';
 import type { Estate } from './estate.js';
 import type {
@@ -59,7 +59,8 @@ export function applyCorrections(
   const rows = new Map<Correction, number>();
   const byRow = new Map<number, { target: Target; said: Correction[] }>();
   for (const correction of corrections) {
-    const found = targetsOf(estate, correction, linersSeen);
+    const isTakenBack = corrections.some((other) => takesBack(other, correction));
+    const found = targetsOf(estate, correction, linersSeen, isTakenBack);
     if (typeof found === 'string') {
       outcomes.set(correction, found);
       continue;
@@ -100,11 +101,10 @@ function targetsOf(
   { inspections, places, readings, along }: Looked,
   { conveyor, date, read, spot, writtenAs, says: said }: Correction,
   linersSeen: LinersSeen,
+  isTakenBack: boolean,
 ): readonly Target[] | CorrectionOutcome {
   const ofThatDay = inspections.filter((each) => each.conveyor === conveyor && each.date.day === read.day);
-  // A look that was written once more, as measured from the head, is the one that is right.
-  const again = spot.kind === 'all' && ofThatDay.some(({ measuredFrom }) => measuredFrom !== 'head');
-  const looks = again ? ofThatDay.filter(({ measuredFrom }) => measuredFrom !== 'head') : ofThatDay;
+  const looks = looksMeant(ofThatDay, spot, isTakenBack);
   if (spot.kind === 'point' && !conveyor.points.some(({ name }) => name === spot.point.name))
     return 'unreadable';
   if (looks.length === 0) return 'no such look';
@@ -128,6 +128,24 @@ function targetsOf(
   if (found.length === 0) return 'not read there';
   const says = new Set(found.map(({ row }) => `${readings.kind[row] ?? ''} ${readings.value[row] ?? ''}`));
   return says.size > 1 ? 'read twice' : found;
+}
+
+/** Says of the whole look that the other one is of that it does not count. */
+function takesBack({ spot, says, conveyor, read }: Correction, other: Correction): boolean {
+  const isOfAllOfIt = spot.kind === 'all' && says.kind === 'does not count';
+  return isOfAllOfIt && conveyor === other.conveyor && read.day === other.read.day;
+}
+
+/** Of a look that was taken back and written once more, as measured from the head, that one is right: the other stays taken back. */
+function looksMeant(
+  ofThatDay: readonly Inspection[],
+  spot: Correction['spot'],
+  isTakenBack: boolean,
+): readonly Inspection[] {
+  const fromHead = ofThatDay.filter(({ measuredFrom }) => measuredFrom === 'head');
+  if (fromHead.length === 0 || fromHead.length === ofThatDay.length) return ofThatDay;
+  if (spot.kind === 'all') return ofThatDay.filter(({ measuredFrom }) => measuredFrom !== 'head');
+  return isTakenBack ? fromHead : ofThatDay;
 }
 
 /** All that a look read may not count; by a difference only what was measured changes. */
@@ -154,9 +172,9 @@ function isMeant(
   place: Place,
   said: SaidAlong | undefined,
   spot: Correction['spot'],
-  { view }: Inspection,
+  look: Inspection,
 ): boolean {
-  const hours = (clock: StatedClock): number => clockAsSeen(clock.hours, view.direction);
+  const hours = (clock: StatedClock): number => hoursInLook(clock, look);
   switch (spot.kind) {
     case 'all':
       return true;
@@ -164,7 +182,7 @@ function isMeant(
       return place.declared && place.name === spot.point.name;
     case 'chainage':
       return (
-        Math.round(place.at * 10) === Math.round(spot.at.value * 10) &&
+        Math.round(place.at * 10) === Math.round(chainageInLook(spot.at.value, look) * 10) &&
         Math.round(place.clock * 60) === Math.round(hours(spot.clock) * 60)
       );
     case 'panel':
@@ -173,7 +191,7 @@ function isMeant(
       const own = said?.kind === 'stretch' ? undefined : said?.clock;
       if (clock !== undefined && (own === undefined || Math.round(own * 60) !== Math.round(clock * 60)))
         return false;
-      return spot.kind === 'panel' ? isOfPanel(said, spot.panel, place) : isAllAlong(said, spot);
+      return spot.kind === 'panel' ? isOfPanel(said, spot.panel, place) : isAllAlong(said, spot, look);
     }
   }
 }
@@ -186,10 +204,13 @@ function isOfPanel(said: SaidAlong | undefined, { run, first }: PanelUse, { conv
 
 function isAllAlong(
   said: SaidAlong | undefined,
-  { from, to }: Extract<Correction['spot'], { readonly kind: 'stretch' }>,
+  spot: Extract<Correction['spot'], { readonly kind: 'stretch' }>,
+  look: Inspection,
 ): boolean {
   const ends = said?.kind === 'stretch' ? said : said?.kind === 'chainage' ? said.along : undefined;
-  return ends !== undefined && Math.abs(ends.from - from.value) < 0.5 && Math.abs(ends.to - to.value) < 0.5;
+  const [one, other] = [spot.from.value, spot.to.value].map((at) => chainageInLook(at, look));
+  const [from, to] = [Math.min(one ?? NaN, other ?? NaN), Math.max(one ?? NaN, other ?? NaN)];
+  return ends !== undefined && Math.abs(ends.from - from) < 0.5 && Math.abs(ends.to - to) < 0.5;
 }
 
 function versionsOf(

@@ -322,7 +322,7 @@ export interface Correction {
   readonly conveyor: Conveyor;
   readonly conveyorUse: NameUse;
   readonly date: StatedDay;
-  /** As the inspection names it; a clock position as the inspector saw it. */
+  /** As the inspection names it: a chainage from the end that it was measured from, a clock position as the inspector saw it. */
   readonly spot:
     | { readonly kind: 'point'; readonly point: NameUse }
     | { readonly kind: 'chainage'; readonly at: Stated<'length'>; readonly clock: StatedClock }
@@ -363,11 +363,13 @@ export interface Amendment {
   /** The day of the look. */
   readonly read: StatedDay;
   readonly of:
-    /** A clock position as the inspector saw it. */
+    /** Place and clock position as the look has them. */
     | {
         readonly kind: 'plate' | 'flight' | 'hold-down' | 'worn';
         readonly at: Stated<'length'>;
         readonly clock?: StatedClock;
+        /** At a point, a part, a panel or an end: it lies where that lies, whichever way the look counts. */
+        readonly byName?: true;
       }
     | { readonly kind: 'current'; readonly which?: 'empty' | 'loaded' }
     | { readonly kind: 'speed' | 'meter' }
@@ -397,6 +399,8 @@ export interface Amendment {
 
 export interface JudgedAmendment extends Amendment {
   readonly outcome: CorrectionOutcome;
+  /** What it is of where it lies, in the direction of flow and from the tail; undefined where it hits nothing. */
+  readonly lies?: Amendment['of'];
   /** As it counted before, as written; empty where it hits nothing. */
   readonly was: string;
   /** What the lines say that may be meant, where they are more than one. */

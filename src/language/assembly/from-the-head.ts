@@ -7,6 +7,8 @@ import type { Stated } from '../../domain/model/stated.js';
 import { unitOfMachine } from '../../domain/model/unit-of-machine.js';
 import { chainageText } from '../../domain/units/length-words.js';
 import { parseQuantity } from '../../domain/units/parse.js';
+import type { LookFrame } from '../../domain/model/as-in-look.js';
+import { mirror, otherSide } from '../lowering/mirror.js';
 import type { Draft, InspectionDraft, ReadingSpot } from '../sheet.js';
 
 /** The draft itself where it was measured from the tail, as all others are. */
@@ -75,6 +77,17 @@ export function noteFromTail(note: string, conveyor: Conveyor): string {
       return `from ${ends.join(' to ')}`;
     },
   );
+}
+
+/** A place that is named as a look has it: as it would stand in one that was measured and seen as pages are. */
+export function placeInLook<T extends SeenPlace>(seen: T, look: LookFrame): T {
+  const { clock, side, ...rest } = look.measuredFrom === 'head' ? placeFromTail(seen, look.conveyor) : seen;
+  const mirrored = look.view.direction === 'upstream';
+  return {
+    ...rest,
+    ...(clock && { clock: mirrored ? mirror(clock) : clock }),
+    ...(side && { side: mirrored ? otherSide(side) : side }),
+  } as T;
 }
 
 function placeFromTail<T extends SeenPlace>(seen: T, conveyor: Conveyor): T {

@@ -148,7 +148,10 @@ export const recordKeywords: KeywordDocs = {
       'correction ${1:DG1} ${2:2026-03-20} ${3:P4} read on ${4:2026-03-14} ' +
         '${5|thickness 7.4 mm,does not count|} by "${6:day shift}" "${7:the gauge was set for steel}"',
     ),
-    at: word('The spot, as the inspection has it.', 'at ${1:14.20} m clock ${2:8:00}'),
+    at: word(
+      'The spot, as the inspection has it: from the end that it was measured from, and as the inspector saw it.',
+      'at ${1:14.20} m clock ${2:8:00}',
+    ),
     clock: word('Clock position, as the inspection has it.', 'clock ${1:8:00}'),
     all: word(
       'Every thickness of a look, by as much: the gauge was set wrong. One that is corrected by itself goes by that, if that was said later.',

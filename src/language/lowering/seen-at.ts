@@ -7,7 +7,7 @@ import type { StatedClock } from '../../domain/model/stated.js';
 import { middleClock } from '../../domain/units/clock.js';
 import { stated } from './block.js';
 import { chainage } from './limits.js';
-import { mirror } from './mirror.js';
+import { mirror, otherSide } from './mirror.js';
 import { wordsOf, type Reader } from './reader.js';
 import { lowerPanels } from './stretch.js';
 
@@ -51,11 +51,6 @@ export function sectorWords(node: {
   return !('clockEnd' in node) || node.clockEnd === undefined
     ? undefined
     : `clock ${node.clock ?? ''} to ${node.clockEnd}`;
-}
-
-function otherSide(side: SeenPlace['side']): SeenPlace['side'] {
-  if (side === 'left side') return 'right side';
-  return side === 'right side' ? 'left side' : side;
 }
 
 /** Bolts by either word, the bearing of a gearbox, an interlock and its switch are one part; the place of a drive is written behind `drive at`. */

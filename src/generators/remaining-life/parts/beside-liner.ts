@@ -303,7 +303,7 @@ function amendmentsOf({ amendments }: Estate, conveyor: Conveyor): readonly Corr
     .filter((each) => each.conveyor === conveyor && each.outcome === 'counts')
     .map((each) => ({
       day: each.date.day,
-      place: amendedWords(each),
+      place: amendedWords({ of: each.lies ?? each.of }),
       read: each.read.day,
       was: each.was,
       now: amendedText(each.says),

@@ -14,7 +14,9 @@ export const correctionOfNothing: Rule = {
   severity: 'error',
   restsOn: ['looks', 'conditions', 'history'],
   why: 'The wrong reading goes on to set the rate and the date of the reline, though somebody has written down that it is wrong.',
-  todo: 'Name the spot and the day as the inspection has them; where a spot was read twice on one day, put the wrong line right by its own point.',
+  todo:
+    'Name the spot and the day as the inspection has them, chainages from the end it was measured from; ' +
+    'where a spot was read twice on one day, put the wrong line right by its own point.',
   given: 'estate',
   example: `
 inspection DG1 2024-09-09 meter 3600 h {
@@ -64,6 +66,17 @@ inspection DG1 2024-09-09 meter 3600 h {
 «correction DG1 2024-09-02 P1 read on 2024-09-09 does not count by "day shift" "read on the wrong panel"»`,
     },
     {
+      name: 'by the chainage from the tail, in a look that was measured from the head',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  measured from head
+  view downstream
+  at 8 m clock 7:00 thickness 9.8 mm
+}
+correction DG1 2024-09-20 at 8 m clock 7:00 read on 2024-09-09 thickness 9.4 mm by "shift" "set for steel"
+«correction DG1 2024-09-20 at 4 m clock 7:00 read on 2024-09-09 thickness 9.4 mm by "shift" "set for steel"»`,
+    },
+    {
       name: 'by chainage and clock as the inspector saw it, against the flow',
       text: `
 inspection DG1 2024-09-09 meter 3600 h {
@@ -99,7 +112,7 @@ function messageOf(estate: Estate, correction: JudgedCorrection | JudgedAmendmen
       }.`;
     }
     case 'not read there':
-      return `${spotWords(correction)} was not read in the look of ${day}.`;
+      return `${spotWords(correction)} was not read in the look of ${day}.${fromHeadWords(estate, correction)}`;
     case 'read twice':
       return (
         `${spotWords(correction)} was read more than once on ${day}, with different results: which of them is wrong is not said. ` +
@@ -114,6 +127,33 @@ function messageOf(estate: Estate, correction: JudgedCorrection | JudgedAmendmen
     case 'unreadable':
       return undefined;
   }
+}
+
+/** Where that look counts from the other end: how its place stands there. */
+function fromHeadWords({ inspections }: Estate, correction: JudgedCorrection | JudgedAmendment): string {
+  const { conveyor, read } = correction;
+  const fromHead = inspections.some(
+    (look) => look.conveyor === conveyor && look.date.day === read.day && look.measuredFrom === 'head',
+  );
+  const at = fromHead ? chainageWritten(correction) : undefined;
+  if (at === undefined) return '';
+  const turned = conveyor.length.value - at;
+  return (
+    ` That look was measured from the head, and a correction names its place as the look has it: ` +
+    `what lies at ${chainageOn(conveyor, at)} from the tail stands there at ${chainageOn(conveyor, turned)}.`
+  );
+}
+
+/** mm; undefined where no chainage is written. */
+function chainageWritten(correction: JudgedCorrection | JudgedAmendment): number | undefined {
+  if ('spot' in correction) {
+    const { spot } = correction;
+    return spot.kind === 'chainage' ? spot.at.value : spot.kind === 'stretch' ? spot.from.value : undefined;
+  }
+  const { of } = correction;
+  if (of.kind !== 'condition') return 'at' in of && of.byName !== true ? of.at.value : undefined;
+  const { at, point, panel, end } = of.line;
+  return point || panel || end ? undefined : at?.value;
 }
 
 function spotWords(correction: JudgedCorrection | JudgedAmendment): string {
