@@ -122,6 +122,25 @@ function makeForecast(fit: WearFit, unit: number, depth: number, options: Foreca
   };
 }
 
+/**
+ * The forecast as if the unit's newest thickness had not been read, by its conveyor's clock; undefined where it has none, and where
+ * what was seen besides settles the depth.
+ */
+export function forecastWithoutNewest(fit: WearFit, unit: number, depth: number): LifeForecast | undefined {
+  const outlook = fit.clocks?.withoutNewest(unit);
+  if (!outlook) return undefined;
+  const weight = fit.weight.slice();
+  weight[(fit.units.start[unit + 1] ?? 0) - 1] = 0;
+  const { reached, short } = knownOf(
+    { units: fit.units, weight, readingError: fit.readingError },
+    unit,
+    depth,
+  );
+  if (reached < Infinity) return undefined;
+  const found = byClock(fit, unit, depth, outlook, short, {}, recordsOf(fit, unit));
+  return found.kind === 'life' ? found : undefined;
+}
+
 /** The forecast under the conveyor's wear clock, with both branches where a change is in play. */
 function byClock(
   fit: WearFit,
@@ -213,7 +232,7 @@ export function recordsOf(fit: WearFit, unit: number): Records {
  * nothing that a gauge has read otherwise since.
  */
 export function knownOf(
-  fit: WearFit,
+  fit: Pick<WearFit, 'units' | 'weight' | 'readingError'>,
   unit: number,
   depth: number,
 ): { readonly reached: number; readonly short: number } {
@@ -250,7 +269,12 @@ export function knownOf(
 }
 
 /** A gauge that counts has read, since, that the depth was not reached. */
-function readShort({ units, weight }: WearFit, unit: number, depth: number, since: number): boolean {
+function readShort(
+  { units, weight }: Pick<WearFit, 'units' | 'weight'>,
+  unit: number,
+  depth: number,
+  since: number,
+): boolean {
   for (let at = units.start[unit] ?? 0; at < (units.start[unit + 1] ?? 0); at++)
     if ((units.exposure[at] ?? NaN) > since && (weight[at] ?? 1) >= 0.5 && (units.wear[at] ?? NaN) < depth)
       return true;

@@ -149,6 +149,7 @@ const conveyor: Schema = {
         to: date,
       }),
     ),
+    hangsOn: orNull(closed({ point: text, day: date, thickness: amount, chance: amount, without: amount })),
     decision: orNull(decision),
     points: list({
       type: 'object',
@@ -238,6 +239,7 @@ const conveyor: Schema = {
     'reasons',
     'exposureUnit',
     'limitPassed',
+    'hangsOn',
     'decision',
     'points',
     'runs',

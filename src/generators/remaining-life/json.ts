@@ -213,6 +213,7 @@ function conveyorOf(life: ConveyorLife, rank: number): Json {
       bias: beliefOf(look.bias),
       readings: look.readings,
     })),
+    hangsOn: life.hangsOn ? { ...life.hangsOn, day: day(life.hangsOn.day) } : null,
     handAgainstModel: disagreementsOf(life).map((told) => ({
       point: told.point,
       hand: day(told.hand),

@@ -31,6 +31,7 @@ import {
 import { decisionOf } from './parts/decision-input.js';
 import { dutyInForce } from './parts/duty-in-force.js';
 import { flightLives } from './parts/flights.js';
+import { hangsOn } from './parts/hangs-on.js';
 import { compareMeasures, type MeasureComparison } from './parts/measure.js';
 import { formerSetsOf } from './parts/former-sets.js';
 import type { ConveyorModel, FitSummary } from './parts/model.js';
@@ -163,7 +164,7 @@ export function remainingLife(present: Estate, options: RemainingLifeOptions = {
 }
 
 /** What is known of a conveyor before any model: its history, the hand arithmetic of its points, what lies in it now. */
-type Known = Omit<Unsorted, 'points' | 'runs' | 'worst' | 'model' | 'decision'> & {
+type Known = Omit<Unsorted, 'points' | 'runs' | 'worst' | 'model' | 'hangsOn' | 'decision'> & {
   readonly byHand: readonly PointLife[];
 };
 
@@ -216,6 +217,7 @@ function byHandOnly(estate: Estate, { byHand, ...known }: Known, asOf: CalendarD
     runs: runsWithPanels(estate, known.conveyor, byHand, asOf),
     worst: worstOf(byHand),
     model: undefined,
+    hangsOn: undefined,
     decision: undefined,
   };
 }
@@ -239,7 +241,15 @@ function byModel(
   const decision = decisionOf({ estate, fitted, coming, points, runs, forecast, ...known });
   const worst = governingPoint(points, forecast);
   const look = asAsked(looking(model, decision), known.looksAsked, asOf);
-  return { ...known, points, runs, worst, model: { ...model, look }, decision };
+  return {
+    ...known,
+    points,
+    runs,
+    worst,
+    model: { ...model, look },
+    hangsOn: worst && hangsOn(fitted, coming, worst, model.risk),
+    decision,
+  };
 }
 
 /** Each is the same report of an estate with one edit more. */

@@ -16,6 +16,7 @@ import { outlookOf } from './outlook.js';
 import { clockPriors } from './priors.js';
 import type { Strays } from './strays.js';
 import { straysOf } from './strays.js';
+import { outlookWithoutNewest } from './without.js';
 
 export interface Clocks {
   readonly blocks: readonly Block[];
@@ -25,6 +26,8 @@ export interface Clocks {
   readonly placeOf: (unit: number) => { readonly block: number; readonly unit: number } | undefined;
   readonly draws: (block: number) => readonly ClockDraw[];
   readonly outlook: (unit: number) => Outlook | undefined;
+  /** The same as if its newest thickness had not been read; undefined where it has none. */
+  readonly withoutNewest: (unit: number) => Outlook | undefined;
   /** What strays, by block. */
   readonly strays: readonly Strays[] | undefined;
   readonly notAsked: readonly { readonly conveyor: number; readonly why: NoBlock }[];
@@ -70,6 +73,12 @@ export function clocksOf(units: Units, clock: ClockColumns, asked: ClockSetting)
     notAsked,
     placeOf: (unit) => at.get(unit),
     draws: drawsOf,
+    withoutNewest: (unit) => {
+      const place = at.get(unit);
+      if (!place) return undefined;
+      const { block, unit: own } = place;
+      return outlookWithoutNewest(blocks[block]!, own, drawsOf(block), strays?.[block]?.weight);
+    },
     outlook: (unit) => {
       const place = at.get(unit);
       if (!place) return undefined;

@@ -16,7 +16,7 @@ import type { BesideLiner } from './beside-liner.js';
 import type { FlightLife } from './flights.js';
 import type { MeasureComparison } from './measure.js';
 import type { FormerSet } from './former-sets.js';
-import type { ConveyorModel } from './model.js';
+import type { ConveyorModel, HangsOn } from './model.js';
 import type { PointLife } from './points.js';
 import type { RunLife } from './runs.js';
 
@@ -78,6 +78,8 @@ export interface ConveyorLife {
   readonly worst: PointLife | undefined;
   /** Undefined where the model was not asked for or nothing is dated. */
   readonly model: ConveyorModel | undefined;
+  /** What the answer at that point hangs on; undefined where it would be much the same without it. */
+  readonly hangsOn: HangsOn | undefined;
   /** Its row in the table of decisions; undefined where the model gives no dates. */
   readonly decision: ConveyorDecision | undefined;
   readonly attention: Attention;

@@ -142,6 +142,17 @@ export interface ConveyorModel {
   readonly meterRead: CalendarDay;
 }
 
+/** One reading without which the chance of the limit would call for something else. */
+export interface HangsOn {
+  readonly point: string;
+  readonly day: CalendarDay;
+  /** mm. */
+  readonly thickness: number;
+  /** Chance that the limit there is reached by the day of the report, with the reading and without it. */
+  readonly chance: number;
+  readonly without: number;
+}
+
 export interface CheapestAge {
   /** h or t since fitting. */
   readonly exposure: number;

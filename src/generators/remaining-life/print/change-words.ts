@@ -70,6 +70,18 @@ export function conveyorChangeSentences(life: ConveyorLife): readonly string[] {
     ...paceSentence(conveyor.name, model.pace),
     ...model.looksOff.map((look) => lookOffSentence(conveyor.name, look, sizesOf(conveyor))),
     ...breakSentences(life),
+    ...hangsOnSentence(life),
+  ];
+}
+
+/** One reading decides: whoever signs has to know which, and what the rest would say. */
+function hangsOnSentence({ conveyor, hangsOn }: ConveyorLife): readonly string[] {
+  if (!hangsOn) return [];
+  const { point, day, thickness } = hangsOn;
+  return [
+    `${point}, which governs ${conveyor.name}, hangs on one reading: with ${sizesOf(conveyor).size(thickness)} of ${formatDay(day)} the ` +
+      `chance that its limit is reached today is ${chance(hangsOn.chance)}, by all else that was seen ${chance(hangsOn.without)}. ` +
+      'A thickness there would tell; until then go by the worse of the two.',
   ];
 }
 
