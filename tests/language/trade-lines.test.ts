@@ -1368,3 +1368,37 @@ describe('several places on one line', () => {
     ],
   ])('%s', (line, offer) => expect(answer(line, record('inspection'))).toBe(offer));
 });
+
+describe('how a thing is said is not turned round', () => {
+  test.each([
+    ['flight at 7 m worn 8 mm', 'finding flight at 7 m "worn 8 mm"'],
+    ['flight at 7 m worn to 48 mm', 'flight at 7 m depth 48 mm "worn"'],
+    ['noise in gearbox gone since oil change', 'closed gearbox noise "in gearbox gone since oil change"'],
+    ['P4 thickness 5 mm or less', 'P4 not seen "5 mm or less"'],
+    ['2 clips of cover C3 missing', 'finding cover at C3 "2 clips of cover missing"'],
+    ['handle of hatch H1 missing', 'finding hatch at H1 "handle of hatch missing"'],
+    ['edge of panel torn at 4 m', 'panel torn at 4 m "edge"'],
+    ['pads at 4 m and 6 m worn', 'hold-down worn at 4 m | hold-down worn at 6 m'],
+    ['photo photos/p3.png', 'photo "photos/p3.png"'],
+    ['P3 photo "photos/p3.png"', 'photo "photos/p3.png" "P3"'],
+    ['P3 thickness 7.9 mm in a gouge', 'finding liner at P3 "thickness 7.9 mm in a gouge"'],
+    [
+      'thickness in the groove at 4.2 m clock 6:00 4.1 mm',
+      'finding liner at 4.2 m clock 6:00 "thickness in the groove 4.1 mm"',
+    ],
+    ['idle current 3.1 A', 'current empty 3.1 A'],
+    ['speed sensor gives no signal', 'zero-speed sensor dead "gives no signal"'],
+    ['cake under the liner at 7 m', 'material behind liner at 7 m "cake under"'],
+    ['steel shines at 3.4 m clock 6:00', 'at 3.4 m clock 6:00 trough showing'],
+  ])('%s', (line, offer) => expect(answer(line, record('inspection'))).toBe(offer));
+
+  test.each([
+    ['at 4.2 m bottom 6.8 mm', '`at 4.2 m clock 6:00 thickness 6.8 mm`'],
+    ['steel at 3 m', '`at 3 m clock 6:00 trough showing`, if it was at the bottom'],
+    ['screw speed 19.6', '`speed 19.6 rpm`, if that was it'],
+  ])('what is lacking is for its author to say: %s', (line, said) => {
+    const [slip] = parseText(record('inspection')(line)).slips;
+    expect(slip?.message).toContain(said);
+    expect(slip?.mend).toBeUndefined();
+  });
+});

@@ -152,6 +152,19 @@ function kindIn(part: string | undefined, told: readonly Word[], pattern: LinePa
 function isOfThePart({ kind: [kind = ''], from }: Found, told: readonly Word[]): boolean {
   const image = told[from - 1]?.image.toLowerCase() ?? '';
   const before = told[from - 1];
+  // `2 clips of cover C3 missing`: they are, and the cover is not.
+  const of = told.findIndex(
+    (word, at) => at > 0 && at < from && word.image === 'of' && partOfWord(told[at + 1]) !== undefined,
+  );
+  const thing = /([a-z]+)$/.exec(told[of - 1]?.image.toLowerCase() ?? '')?.[1] ?? '';
+  if (
+    of > 0 &&
+    thing !== '' &&
+    !itself.has(thing) &&
+    !fillers.has(thing) &&
+    partOfWord(told[of - 1]) === undefined
+  )
+    return false;
   // `guard coupling bolt missing`
   if (partOfWord(before) === 'bolts' && !kind.startsWith('bolts') && kind !== 'spiral bolts loose')
     return false;

@@ -46,7 +46,9 @@ function photoGone({ block, words }: BrokenLine): Otherwise | undefined {
 
 /** `photo "photos/hole.png" of the hole` */
 function photoAndMore({ block, words, pattern }: BrokenLine): Otherwise | undefined {
-  const [photo, path, ...rest] = words;
+  // `P3 photo "photos/p3.png"`
+  const isBehind = isName(words[0]) && words[1]?.type === 'photo';
+  const [photo, path, ...rest] = isBehind ? [...words.slice(1), ...words.slice(0, 1)] : words;
   if (!blocksOfWork.has(block) || photo?.type !== 'photo' || path?.type !== 'STRING' || rest.length === 0)
     return undefined;
   const note = noteOfWords(rest);

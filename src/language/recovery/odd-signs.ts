@@ -22,6 +22,9 @@ export function withOddSign(
   const [point] = words;
   const note = (said: string): Word => ({ type: 'STRING', image: `"${said.trim()}"` });
   if (!blocksOfWork.has(block) || /[{}]/.test(text)) return undefined;
+  // `photo photos/hole.png`
+  const file = /^photo +([^" ]+\.(?:png|jpe?g|webp))$/i.exec(text)?.[1];
+  if (file !== undefined) return [keyword('photo'), note(file)];
   const plain = words.filter(({ type }) => type !== ':');
   if (point && isName(point) && /^[^ ]+ ?:? *(?:thickness +)?n\/[as]\b/i.test(text)) {
     const why = text.replace(/^[^ :]+ ?:? *(?:thickness +)?/, '').replace(/ *"([^"]*)" *$/, ': $1');

@@ -104,7 +104,12 @@ const bounds: ReadonlySet<string> = new Set(
 /** `P4 thickness over 8 mm`: a bound made a reading would be reckoned with as one. */
 function bounded(line: BrokenLine): Otherwise | undefined {
   const found = parted(line);
-  if (!found || saying(found.value, bounds) === 0 || !found.value.some(isThickness)) return undefined;
+  // `5 mm or less`
+  const isBehind = /\b(?:or (?:less|more|thinner|thicker)|at (?:most|least)|max(?:imum)?|min(?:imum)?)$/.test(
+    inSmall((found?.value ?? []).filter(({ type }) => type !== 'STRING')),
+  );
+  if (!found || !(isBehind || saying(found.value, bounds) > 0) || !found.value.some(isThickness))
+    return undefined;
   const { head, value } = found;
   const of = imagesOf(head);
   const message =

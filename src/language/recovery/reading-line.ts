@@ -9,18 +9,22 @@ import type { Otherwise, LineSaying } from './otherwise.js';
 import { changed } from './repairs.js';
 import { isColour } from './colours.js';
 import { partOfWord } from './part-words.js';
-import { isName, isSpotName } from './said-place.js';
+import { isChainage, isName, isSpotName } from './said-place.js';
 import { withUnitWords } from './unit-words.js';
 import { imagesOf, keyword, textsIn, type Word } from './word.js';
 
 export const readingLines: readonly LineSaying[] = [
   colourGone,
+  readAtTheBottom,
+  inAGouge,
+  runningIdle,
   readAtAPart,
   severalPoints,
   plateReads,
   pointLast,
   placeLast,
   steelShowing,
+  steelAtAPlace,
   notSeenInShort,
   colourWithWords,
   measured,
@@ -73,6 +77,80 @@ function readAtAPart({ block, words: written }: BrokenLine): Otherwise | undefin
     message:
       `A reading at a part says its chainage: \`${line}\`, with where ${part.image} lies in place of \`…\`; of a point, which has its ` +
       `clock position where it is declared, \`${imagesOf([part, ...row])}\`.`,
+  };
+}
+
+/** `at 4.2 m bottom 6.8 mm`: the bottom is six o’clock, where nothing else is said. */
+function readAtTheBottom({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const bottom = words.findIndex(({ image }) => /^bottom$/i.test(image));
+  const size = words.find(({ type, image }) => type === 'QUANTITY' && /\d *(?:mm|in)$/.test(image));
+  const at = words.findIndex(({ type }, i) => type === 'at' && isChainage(words[i + 1]));
+  const of = [bottom, at, at + 1, size ? words.indexOf(size) : -1];
+  const rest = words.filter(
+    (word, i) => !of.includes(i) && !['thickness', 'STRING'].includes(word.type) && word.image !== 'the',
+  );
+  if (block !== 'Inspection' || bottom < 0 || at < 0 || !size || rest.length > 0) return undefined;
+  const clock = [keyword('clock'), { type: 'CLOCK', image: '6:00' }];
+  const texts = words.filter(({ type }) => type === 'STRING');
+  const line = [...words.slice(at, at + 2), ...clock, keyword('thickness'), size, ...texts];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return { at: bottom, message: `The bottom is said by the clock: \`${imagesOf(line)}\`.` };
+}
+
+const damage = /^(?:gouge|gouges|gouged|groove|grooves|score|scored|scratch|scratched|notch|furrow|rut)$/i;
+
+/** `P3 thickness 7.9 mm in a gouge`: how deep a gouge is says nothing of how fast the liner wears. */
+function inAGouge({ block, words: written, pattern }: BrokenLine): Otherwise | undefined {
+  const words = joined(written);
+  const size = words.find(({ type, image }) => type === 'QUANTITY' && /\d *(?:mm|in)$/.test(image));
+  const at = words.findIndex(({ image }) => damage.test(image));
+  const isIn = words.slice(0, at).some(({ image }) => image === 'in');
+  if (block !== 'Inspection' || !size || at < 0 || !isIn || words[0]?.type === 'plate') return undefined;
+  const { place, told, texts, severity, photo, by } = takenApart(words);
+  const spot = place.length > 0 ? place : isName(words[0]) ? [keyword('at'), ...words.slice(0, 1)] : [];
+  const note = noteOf(
+    told.filter((word) => word !== spot[1]),
+    texts,
+  );
+  const line = [
+    keyword('finding'),
+    keyword('liner'),
+    ...spot,
+    ...severity,
+    ...photo,
+    ...(note ? [note] : []),
+    ...by,
+  ];
+  if (spot.length === 0 || !note || !readsSoundly(line, pattern)) return undefined;
+  return {
+    at: 0,
+    message:
+      `What is left in a gouge says nothing of how fast the liner wears: as a finding no rate follows it, \`${imagesOf(line)}\`; ` +
+      'what was read beside it is a reading of its own.',
+    repair: changed(written, line),
+  };
+}
+
+/** `idle current 3.1 A`, `screw speed 19.6` */
+function runningIdle({ block, words, pattern }: BrokenLine): Otherwise | undefined {
+  const [how, what, size, ...more] = words;
+  if (block !== 'Inspection' || (what?.type !== 'current' && what?.type !== 'speed')) return undefined;
+  if (!how || more.some(({ type }) => type !== 'STRING')) return undefined;
+  if (what.type === 'speed' && size?.type === 'NUMBER' && /^(?:screw|spiral|shaft|motor)$/.test(how.image))
+    return { at: 2, message: `Its unit is missing: \`speed ${size.image} rpm\`, if that was it.` };
+  const loads: readonly (readonly [RegExp, string])[] = [
+    [/^(?:idle|idling|no-load|unloaded)$/i, 'empty'],
+    [/^(?:full|full-load|load|running)$/i, 'loaded'],
+  ];
+  const load = loads.find(([said]) => said.test(how.image))?.[1];
+  if (what.type !== 'current' || load === undefined || size?.type !== 'QUANTITY') return undefined;
+  const line = [what, keyword(load), size, ...more];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return {
+    at: 0,
+    message: `Did you mean \`${imagesOf(line)}\`?`,
+    repair: changed(words, line),
+    senses: [[how.image.toLowerCase(), load]],
   };
 }
 
@@ -182,6 +260,33 @@ function steelShowing({ block, words }: BrokenLine): Otherwise | undefined {
     senses: plain
       .flatMap((each) => [each, ...each.split(' ')])
       .map((each): SaidBy => [each, 'trough showing']),
+  };
+}
+
+/** `steel at 3 m`, `bare steel at 3 m clock 5:00` */
+function steelAtAPlace({ block, words: written, pattern }: BrokenLine): Otherwise | undefined {
+  const first = written[0]?.image.toLowerCase() ?? '';
+  if (block !== 'Inspection' || !/^(?:steel|metal|bare)$/.test(first)) return undefined;
+  const { place, told, severity, texts } = takenApart(joined(written));
+  const said = told.map(({ image }) => image.toLowerCase()).join(' ');
+  const isSteel = steel.has(said) || /^(?:bare )?(?:steel|metal) (?:shines|shows)$/.test(said);
+  if (!isSteel || place[0]?.type !== 'at' || !isChainage(place[1]) || severity.length > 0) return undefined;
+  const notes = texts.map((text): Word => ({ type: 'STRING', image: `"${text}"` }));
+  const clock = [keyword('clock'), { type: 'CLOCK', image: '6:00' }];
+  const isRound = place.some(({ type }) => type === 'clock');
+  const line = [...place, ...(isRound ? [] : clock), keyword('trough showing'), ...notes];
+  if (!readsSoundly(line, pattern)) return undefined;
+  return {
+    at: 0,
+    message:
+      `Where the liner is through, the steel of the trough shows: \`${imagesOf(line)}\`` +
+      `${isRound ? '' : ', if it was at the bottom'}.`,
+    ...(isRound
+      ? {
+          repair: changed(written, line),
+          senses: said.split(' ').map((each): SaidBy => [each, 'trough showing']),
+        }
+      : {}),
   };
 }
 
@@ -355,6 +460,10 @@ function measured({ block, words }: BrokenLine): Otherwise | undefined {
   if (!size || sizes.length > 1 || !isAPlace || said.severity.length + said.photo.length > 0)
     return undefined;
   const plain = said.told.filter((word) => word !== size);
+  // `worn 8 mm` is what is gone, and `worn to 54 mm` what is left.
+  const worn = plain.findIndex(({ image }) => image === 'worn');
+  if (worn >= 0 && !plain.some(({ image }) => image === 'to' || image === 'left' || image === 'down'))
+    return undefined;
   const measure = measures.find(
     ({ part, words: known, needs }) =>
       (said.part === part || (part === 'trough' && plain[0]?.type === 'plate')) &&

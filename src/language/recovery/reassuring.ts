@@ -30,7 +30,9 @@ export function isOverIn(words: readonly string[], from: number, taken: Readonly
     (plain[at] === 'stopped' && !amid.has(plain[at - 1] ?? '')) ||
     taken.has(at - 1) ||
     taken.has(at + 1) ||
-    leads.has(plain[at - 1] ?? '');
+    leads.has(plain[at - 1] ?? '') ||
+    // `noise in gearbox gone`
+    (plain[at] === 'gone' && at > from && whose.has(plain[at - 2] ?? '') && !amid.has(plain[at - 1] ?? ''));
   // `stuck tight`
   const isStuck = (at: number): boolean => plain[at] === 'tight' && stuck.has(plain[at - 1] ?? '');
   const isGood = plain.some(
@@ -38,6 +40,8 @@ export function isOverIn(words: readonly string[], from: number, taken: Readonly
   );
   return isGood || isTurnedAt(words, from);
 }
+
+const whose: ReadonlySet<string> = new Set(['in', 'of', 'from', 'at']);
 
 const amid: ReadonlySet<string> = new Set(['when', 'while', 'if', 'after', 'is', 'was', 'be', 'has', 'we']);
 

@@ -12,7 +12,7 @@ const dead =
   'not functioning, without function, no function, out of order, out of action, failed, fails, no effect, without effect, ' +
   'does not stop, ' +
   "doesn't stop, did not stop, didn't stop, not stopping, does not trip, doesn't trip, did not trip, not tripping, " +
-  'no reaction, no response, ' +
+  'no reaction, no response, no signal, gives no signal, ' +
   'not responding, defective, faulty, inoperative';
 const absent =
   'gone, lost, off, not fitted, not there, fallen off, fell off, came off, come off, taken off, left off, absent, not in place';
@@ -47,6 +47,7 @@ const ofKind: Readonly<Partial<Record<ConditionKind, string>>> = {
     'gone, lost, fallen out, fell out, not there, absent, sheared off, snapped off, broken off',
   'material behind liner':
     'product behind liner, sludge behind liner, cake behind liner, dirt behind liner, build-up behind liner, ' +
+    'product under liner, product under the liner, cake under the liner, ' +
     'product behind panel, sludge behind panel, cake behind panel, dirt behind panel, material behind panel, build-up behind panel, behind liner',
   'product blocked':
     'product jammed, product bridged, product plugged, product choked, jammed product, plugged with product, ' +

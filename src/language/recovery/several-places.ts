@@ -7,6 +7,7 @@ import { asCondition } from './condition-line.js';
 import { blocksOfWork, takenApart } from './general.js';
 import { joined } from './joined.js';
 import { readsSoundly } from './kept.js';
+import type { LinePattern } from './pattern.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { isChainage, isName } from './said-place.js';
 import { inSeveralLines, shownTogether } from './several-lines.js';
@@ -44,8 +45,10 @@ function atSeveral({ block, words, pattern }: BrokenLine): Otherwise | undefined
   if (joins(words[end - 1])) return undefined;
   const counted = words.slice(0, at).findIndex(({ type }) => type === 'NUMBER');
   const of = (place: Word): readonly Word[] => [...words.slice(0, at + 1), place, ...words.slice(end)];
-  const lines = places.map(of);
-  if (!lines.every((line) => readsSoundly(line, pattern))) return undefined;
+  const plain = places.map(of);
+  const isRead = plain.every((line) => readsSoundly(line, pattern));
+  const lines = isRead ? plain : plain.flatMap((line) => inWords(line, pattern));
+  if (lines.length < places.length || (counted >= 0 && !isRead)) return undefined;
   const blank = (line: readonly Word[]): readonly Word[] =>
     line.map((word, i) => (i === counted ? { type: 'ID', image: '…' } : word));
   return counted >= 0
@@ -58,6 +61,13 @@ function atSeveral({ block, words, pattern }: BrokenLine): Otherwise | undefined
         message: `Each place has a line of its own: ${shownTogether(lines)}.`,
         repair: inSeveralLines(words, lines),
       };
+}
+
+/** A condition in other words of the trade: one line, or none. */
+function inWords(words: readonly Word[], pattern: LinePattern): readonly (readonly Word[])[] {
+  const line = asCondition(takenApart(joined(words)), pattern);
+  const isKind = line?.[0] !== undefined && conditionKinds.some((kind) => kind === line[0]?.type);
+  return line && isKind && readsSoundly(line, pattern) ? [line] : [];
 }
 
 /** More lines than that are a stretch. */
@@ -76,17 +86,11 @@ function onSeveralPanels({ block, words: written, pattern }: BrokenLine): Otherw
   const counts = countsIn(numbers);
   if (counts.length < 2 || counts.length > most) return undefined;
   const rest = [...words.slice(0, panels), ...words.slice(run + 2)];
-  const lines = counts.map((count) => {
+  const lines = counts.flatMap((count) => {
     const one = [keyword('panel'), { type: 'NUMBER', image: String(count) }, ...words.slice(run, run + 2)];
-    return asCondition(takenApart([...one, ...rest]), pattern);
+    return inWords([...one, ...rest], pattern);
   });
-  const isAll = lines.every(
-    (line): line is readonly Word[] =>
-      line !== undefined &&
-      conditionKinds.some((kind) => kind === line[0]?.type) &&
-      readsSoundly(line, pattern),
-  );
-  if (!isAll) return undefined;
+  if (lines.length < counts.length) return undefined;
   return {
     at: panels,
     message: `Each panel has a line of its own: ${shownTogether(lines)}.`,
