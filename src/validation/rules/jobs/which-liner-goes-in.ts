@@ -42,7 +42,7 @@ conveyor DG1 {
 }
 reline DG1 2024-06-03 meter 1500 h {
   liner Other12
-  scope panel 2 of run 1
+  scope from 2 m to 3 m
 }
 job DG1_All {
   conveyor DG1
