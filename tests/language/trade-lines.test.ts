@@ -1402,3 +1402,65 @@ describe('how a thing is said is not turned round', () => {
     expect(slip?.mend).toBeUndefined();
   });
 });
+
+describe('a plant and a machine in own words are no comments', () => {
+  test.each([
+    [
+      'on the shelf 6 panels TwoLayer12 counted 2026-01-02',
+      plantLine,
+      'on the shelf TwoLayer12 6 panels counted 2026-01-02',
+    ],
+    [
+      'in stock TwoLayer12 6 panels 2026-01-02',
+      plantLine,
+      'on the shelf TwoLayer12 6 panels counted 2026-01-02',
+    ],
+    [
+      'ordered 9 panels TwoLayer12 on 2026-01-02 arrives 2026-03-02',
+      plantLine,
+      'ordered TwoLayer12 9 panels on 2026-01-02 arrives 2026-03-02',
+    ],
+    [
+      'ordered TwoLayer12 9 panels 2026-01-02 due 2026-03-02',
+      plantLine,
+      'ordered TwoLayer12 9 panels on 2026-01-02 arrives 2026-03-02',
+    ],
+    ['shift 07:00 to 17:00 weekdays', plantLine, 'shift 07:00 to 17:00 on mon, tue, wed, thu, fri'],
+    ['shift 07:00 to 15:00 on tue to thu', plantLine, 'shift 07:00 to 15:00 on tue , wed, thu'],
+    ['crew Mech 3 people welding and fitting', plantLine, 'crew Mech 3 people skills welding, fitting'],
+    ['crew Mech 3 men fitting cost 58 EUR/h', plantLine, 'crew Mech 3 people skills fitting cost 58 EUR/h'],
+    ['outage Spring26 2026-04-12 - 2026-04-23', plantLine, 'outage Spring26 2026-04-12 to 2026-04-23'],
+    ['drive head 4 kW 20 rpm', machineLine, 'drive at head power 4 kW speed 20 rpm'],
+    ['inlet at 0.5 m to 1.5 m', machineLine, 'break Inlet at 0.5 m to 1.5 m inlet'],
+    [
+      'slide gate at 11 m to 11.5 m driven by air',
+      machineLine,
+      'break Gate at 11 m to 11.5 m slide gate driven by air',
+    ],
+    [
+      'break Low at 11 m to 11.5 m slide gate driven by compressed air',
+      machineLine,
+      'break Low at 11 m to 11.5 m slide gate driven by air',
+    ],
+    ['liner Hard8 0 m to 8 m', machineLine, 'liner Hard8 from 0 m to 8 m'],
+    ['liner Hard8 0-8 m', machineLine, 'liner Hard8 from 0 m to 8 m'],
+    ['isolation A1 air at 11 m', machineLine, 'isolation A1 pneumatic at 11 m'],
+    ['isolation Q7 main switch electrical', machineLine, 'isolation Q7 "main switch" electrical'],
+    ['emergency stops at head and tail', machineLine, 'emergency stop at head and tail'],
+    ['e-stop both ends', machineLine, 'emergency stop at tail and head "both ends"'],
+    ['pull cord left from 0 m to 15 m', machineLine, 'pull cord from 0 m to 15 m left side'],
+  ])('%s', (line, around, offer) => expect(answer(line, around)).toBe(offer));
+
+  test.each([
+    ['on the shelf TwoLayer12 6 panels', plantLine, '`on the shelf TwoLayer12 6 panels counted …`'],
+    ['lead time TwoLayer12 10 weeks', plantLine, '`lead time liner 10 weeks`'],
+    ['motor 4 kW', machineLine, '`drive at head power 4 kW`, or `at tail`'],
+    ['speed 20 rpm', machineLine, '`drive at head speed 20 rpm`, or `at tail`'],
+    ['hold-downs every 2 m both sides', machineLine, '`hold-down every 2 m from … m to … m both sides`'],
+    ['covers every 1.5 m 14 kg', machineLine, '`cover every 1.5 m from … m to … m mass 14 kg`'],
+  ])('what is lacking is for its author to say: %s', (line, around, said) => {
+    const [slip] = parseText(around(line)).slips;
+    expect(slip?.message).toContain(said);
+    expect(slip?.mend).toBeUndefined();
+  });
+});

@@ -70,8 +70,25 @@ function asSafeguard({ words, pattern }: BrokenLine): Otherwise | undefined {
   const { part, place, told, texts, answer, severity, by, photo } = takenApart(joined(words));
   const isMore = [answer, severity, by, photo].some(({ length }) => length > 0);
   if (part === undefined || !isSafeguard(part) || isMore) return undefined;
+  // `emergency stops at head and tail`
+  const plain = joined(words);
+  const isBoth = place.length === 0 && /^(?:at )?both ends$/.test(imagesOf(told));
+  const ends = isBoth ? [keyword('at'), keyword('tail'), keyword('and'), keyword('head')] : [];
+  const [side, ...more] = told;
+  const isSide = more.length === 0 && /^(?:left|right)$/.test(side?.image ?? '');
+  const whole = readsSoundly(plain, pattern)
+    ? plain
+    : isSide && side
+      ? [keyword(part), ...place, keyword(`${side.image} side`)]
+      : undefined;
+  if (whole && isOffered(words, whole, pattern))
+    return {
+      at: 0,
+      message: `What stops the screw, or keeps people from it, is declared so: \`${imagesOf(whole)}\`.`,
+      repair: changed(words, whole),
+    };
   const note = noteOf(told, texts);
-  const line = [keyword(part), ...place, ...(note === undefined ? [] : [note])];
+  const line = [keyword(part), ...place, ...ends, ...(note === undefined ? [] : [note])];
   if (!isOffered(words, line, pattern)) return undefined;
   return {
     at: 0,

@@ -95,7 +95,9 @@ function signIn(sign: string, before: Word | undefined, next: Word): readonly Wo
   if (sign.includes('?')) return [inQuestion];
   if (sign.endsWith('@')) return [keyword('at')];
   const isNumber = (word: Word | undefined): boolean => word?.type === 'NUMBER' || word?.type === 'QUANTITY';
-  if (/^[-–—]$/.test(sign)) return isNumber(before) && isNumber(next) ? [keyword('to')] : [keyword(',')];
+  const isDays = before?.type === 'DATE' && next.type === 'DATE';
+  if (/^[-–—]$/.test(sign))
+    return isDays || (isNumber(before) && isNumber(next)) ? [keyword('to')] : [keyword(',')];
   const bound = Object.hasOwn(spoken, sign) ? spoken[sign] : undefined;
   // A day in doubt stays one: `~2024-09-09`.
   const isCounted = isNumber(next) || next.type === 'DATE';

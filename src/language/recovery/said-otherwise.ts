@@ -25,6 +25,8 @@ import { inDoubt } from './in-doubt-words.js';
 import { inSeveralLines, linesOf, shownTogether } from './several-lines.js';
 import { boltsOfASpiral } from './spiral-bolts.js';
 import { machineLines } from './one-machine.js';
+import { builtLines, drivenLines } from './machine-words.js';
+import { crewLines, plantLines } from './plant-words.js';
 import { placesInALine } from './several-places.js';
 import { notLookedAt } from './not-looked-at.js';
 import { blocksOfWork } from './general.js';
@@ -238,6 +240,10 @@ const plain: readonly LineSaying[] = [
 
   notLookedAt,
 
+  ...builtLines,
+
+  ...plantLines,
+
   declaredOtherwise,
 
   unquoted,
@@ -273,6 +279,10 @@ const plain: readonly LineSaying[] = [
 ];
 
 const unlessNear: readonly LineSaying[] = [
+  ...drivenLines,
+
+  ...crewLines,
+
   ({ block, words, reached }) =>
     ['cost', 'price'].includes(words[0]?.type ?? '') && (block === 'Job' || blocksOfWork.has(block))
       ? {

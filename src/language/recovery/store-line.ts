@@ -26,7 +26,62 @@ const boughtFor: Readonly<Record<string, PartName>> = {
 };
 
 export function storeOtherwise(line: BrokenLine): Otherwise | undefined {
-  return asOrderOfLiner(line) ?? asSparePart(line) ?? asOffcut(line) ?? noSuchSpare(line);
+  return asLiner(line) ?? asOrderOfLiner(line) ?? asSparePart(line) ?? asOffcut(line) ?? noSuchSpare(line);
+}
+
+const inStore = /^(?:in stock|in store|on shelf|on the shelf|shelf|stock|in the store)$/;
+const saysNoMore =
+  /^(?:of|pieces|counted|count|on|arrives|arrive|due|expected|for|promised|delivery|by|at|the|,)$/;
+
+/** `on the shelf 6 panels TwoLayer12 counted 2026-10-20`, `ordered TwoLayer12 9 panels 2026-08-31 due 2026-11-06`: of a liner, in any order. */
+function asLiner({ words, pattern }: BrokenLine): Otherwise | undefined {
+  const item = words.findIndex(({ type }) => items.has(type));
+  const first = words.findIndex(({ type }) => type === 'NUMBER' || items.has(type) || type === 'ID');
+  const head = words.slice(0, 1 + words.findIndex((_, i) => inStore.test(imagesOf(words.slice(0, i + 1)))));
+  const isShelf = head.length > 0;
+  const own = isShelf ? words.slice(head.length) : words.slice(1);
+  const isOrdered = words[0]?.type === 'ordered' || words[0]?.image === 'bought';
+  const liner = own.filter(
+    ({ type, image }, i) => type === 'ID' && /^[A-Z]/.test(image) && own[i - 1]?.type !== 'for',
+  );
+  const counts = own.filter(({ type, image }) => type === 'NUMBER' && /^\d+$/.test(image));
+  const days = own.filter(({ type }) => type === 'DATE');
+  const [name] = liner;
+  const what = words[item];
+  if (first < 0 || !what || !name || liner.length !== 1 || counts.length !== 1 || !(isShelf || isOrdered))
+    return undefined;
+  const used = [name, what, ...counts, ...days];
+  const rest = own.filter((word) => !used.includes(word) && word.type !== 'STRING');
+  if (!rest.every(({ image }) => saysNoMore.test(image)) || /^offcuts?$/.test(what.type)) return undefined;
+  const texts = own.filter(({ type }) => type === 'STRING');
+  const by = (leads: RegExp): Word | undefined =>
+    days.find((day) => leads.test(own[own.indexOf(day) - 1]?.image ?? ''));
+  const arrives =
+    by(/^(?:arrives|due|expected|for|promised|by|delivery)$/) ?? (days.length === 1 ? days[0] : days[1]);
+  const on = days.find((day) => day !== arrives);
+  const line = isShelf
+    ? [keyword('on the shelf'), name, ...counts, what, keyword('counted'), ...days, ...texts]
+    : [
+        ...[keyword('ordered'), name, ...counts, what],
+        ...[...(on ? [keyword('on'), on] : []), keyword('arrives'), ...(arrives ? [arrives] : []), ...texts],
+      ];
+  const isWhole = readsSoundly(line, pattern);
+  if (days.length === 0)
+    return {
+      at: words.length - 1,
+      message: `The day belongs to it: \`${imagesOf(line.filter(({ type }) => type !== 'STRING'))} …\`, with it in place of \`…\`.`,
+    };
+  if (!isWhole) return undefined;
+  return {
+    at: 0,
+    message: `What there is of a liner names it first, then how many, and the day: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+    senses: [...rest, ...head].flatMap((word) =>
+      plainImage(word)
+        .split(' ')
+        .map((each) => [each, line[0]?.type ?? ''] as const),
+    ),
+  };
 }
 
 function isStore(first: Word | undefined): boolean {
