@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { analyse } from '../../src/analysis/analyse.js';
 import { inSoundEstate } from '../../src/validation/example.js';
 import type { Finding } from '../../src/validation/finding.js';
-import { but, soundOrder } from '../../src/validation/telling/sound-order.js';
+import { but, soundOrder, soundRunBelow } from '../../src/validation/telling/sound-order.js';
 import { codesIn, findingsIn } from './findings-in.js';
 
 describe('orders of work', () => {
@@ -106,4 +106,43 @@ describe('what the team may lift', () => {
     expect(found('37.5 kg', Math.ceil(mm * 1.02)).map(({ code }) => code)).toEqual(['TL449']);
     expect(found('37.5 kg', 6000)[0]?.todo).toBe(first?.todo);
   });
+});
+
+test('a barrier with a finding that was told in other words since is quoted in all of them, from its first day', () => {
+  const looks = [
+    'inspection DG1 2025-04-07 meter 6500 h {',
+    '  view downstream',
+    '  finding gate at Gate serious "hose on order, pinned"',
+    '}',
+  ].join('\n');
+  const [told] = findingsIn('job', soundRunBelow, {
+    inspection: 'finding gate at Gate serious "creeps open under load"',
+  }).filter(({ code }) => code === 'TL538');
+  expect(told?.message).toMatch(/open of it since 2025-03-10: gate at Gate: creeps open under load/);
+  const text = inSoundEstate('job', soundRunBelow, {
+    inspection: 'finding gate at Gate serious "creeps open under load"',
+  });
+  const [since] = analyse([{ uri: 'a.trough', text: `${text}\n${looks}\n` }]).findings.filter(
+    ({ code }) => code === 'TL538',
+  );
+  expect(since?.message).toMatch(
+    /since 2025-03-10: gate at Gate: hose on order, pinned.* \(before: "creeps open under load"\)\.$/,
+  );
+  expect(since?.related).toHaveLength(2);
+});
+
+test('who stands by on a platform is counted with the reason why they are up there', () => {
+  const [told] = findingsIn(
+    'job',
+    but(
+      soundOrder,
+      ['\norder {', '\naccess units MP1, Small\norder {'],
+      [
+        '  strip run above Gate by Alpha attended by Bravo',
+        '  strip run above Gate by Alpha attended by Bravo using Small',
+      ],
+    ),
+  ).filter(({ code }) => code === 'TL478');
+  expect(told?.message).toContain('(1 standing by)');
+  expect(told?.why).toContain('has to see the opening, and that is up there; `with 2 people` says how many');
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { codesIn, messageOf } from './findings-in.js';
+import { codesIn, findingsIn, messageOf } from './findings-in.js';
 
 const round = (date: string, meter: number, rows: string): string =>
   `\ninspection DG1 ${date} meter ${meter} h {\n  gauge ultrasonic ± 0.2 mm\n  ${rows}\n}`;
@@ -197,4 +197,31 @@ describe('an expected life', () => {
   test.each(['± 0 %', '± 0 h', '± 100 %', '± 1000 %', '± 20000 h'])('of 14000 h %s does not', (bounds) => {
     expect(codesIn('liner', `expected life 14000 h ${bounds}`)).toEqual(['TL511']);
   });
+});
+
+test('spots on two liners that show their last colour are told each with its own colour and limit', () => {
+  const lines = [
+    '',
+    'liner Other8 {',
+    '  layer amber 4 mm',
+    '  layer coal 4 mm',
+    '  panel length 1200 mm',
+    '  condemn at 2 mm',
+    '}',
+    'inspection DG1 2024-09-09 meter 3600 h {',
+    '  P1 colour ivory',
+    '  P2 colour amber',
+    '}',
+    'inspection DG1 2025-03-10 meter 6200 h {',
+    '  P1 colour teal',
+    '  P2 colour coal',
+    '}',
+  ].join('\n');
+  const told = findingsIn('estate', lines, {
+    conveyor: 'liner TwoLayer12\nliner Other8 run above Gate',
+  }).filter(({ code }) => code === 'TL504');
+  expect(told.map(({ message }) => message)).toEqual([
+    expect.stringMatching(/^P1 of DG1 shows teal; .* limit of 3 mm /),
+    expect.stringMatching(/^P2 of DG1 shows coal; .* limit of 2 mm /),
+  ]);
 });

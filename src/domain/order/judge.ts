@@ -368,6 +368,10 @@ function tooHeavy(w: Walk, { step, unit, people: count, standingBy, load, most }
         `${count} × ${personMass} kg and ${toolMass} kg of tools${more} make ` +
         `${formatMass(count * personMass + toolMass + load)}; ` +
         `${most > 0 ? `it takes ${most} at a time` : `it takes nobody${beside}`}. ` +
+        (standingBy > 0
+          ? 'Whoever stands by outside the trough has to see the opening, and that is up there; `with 2 people` says how many are ' +
+            'up there in all, where the opening is watched from elsewhere. '
+          : '') +
         'An overloaded platform tips or fails under all of them.',
       conflicts: [],
     },

@@ -5,6 +5,7 @@ import { openConditions, type SeenLine } from '../../domain/conditions/follow-up
 import type { Estate } from '../../domain/model/estate.js';
 import type { Job } from '../../domain/model/job.js';
 import type { NameUse } from '../../domain/model/stated.js';
+import type { CalendarDay } from '../../domain/units/calendar.js';
 import { hasPeopleBelow } from '../../domain/order/gates-above.js';
 import { groundOf } from '../../domain/order/ground.js';
 import { hasSizesToPlanWith } from './sizes-to-plan-with.js';
@@ -14,13 +15,16 @@ export interface DoubtedBarrier {
   readonly gate: NameUse;
   readonly job: Job;
   readonly seen: SeenLine;
+  /** What was said of it before, in other words, oldest first; and when it was seen first. */
+  readonly earlier: readonly SeenLine[];
+  readonly since: CalendarDay;
 }
 
 export function* doubtedBarriers(estate: Estate): Iterable<DoubtedBarrier> {
   for (const job of estate.jobs) {
     const steps = job.order?.steps ?? [];
     if (!steps.some(({ action }) => action === 'gate shut') || !hasSizesToPlanWith(job)) continue;
-    for (const { last } of openConditions(estate, job.conveyor)) {
+    for (const { first, last, earlier } of openConditions(estate, job.conveyor)) {
       const name = gateOf(job.conveyor, last.line)?.name;
       const at = steps.findIndex((step) => step.action === 'gate shut' && step.gate?.name === name);
       const gate = steps[at]?.gate;
@@ -29,7 +33,7 @@ export function* doubtedBarriers(estate: Estate): Iterable<DoubtedBarrier> {
         .slice(0, at)
         .some((step) => step.action === 'gate on' && step.gate?.name === name);
       if (gate && !refitted && hasPeopleBelow(groundOf(job, steps, estate), gate.name))
-        yield { gate, job, seen: last };
+        yield { gate, job, seen: last, earlier, since: first.record.date.day };
     }
   }
 }

@@ -3,7 +3,9 @@
 
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { relinedBy } from '../../../domain/decision/jobs-written.js';
+import type { Estate } from '../../../domain/model/estate.js';
 import { dayAt } from '../../../domain/model/history.js';
+import type { Job } from '../../../domain/model/job.js';
 import { addDays, formatDay } from '../../../domain/units/calendar.js';
 import { firstToGo } from '../../evidence/hand-lives.js';
 import type { Rule } from '../../rule.js';
@@ -30,6 +32,32 @@ job J1 {
   crews Alpha, Bravo
   access units MP1
 }`,
+  cases: [
+    {
+      name: 'an earlier job renews that spot',
+      text: `
+inspection DG1 2026-04-06 meter 9300 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 5.9 mm
+  P2 thickness 9.8 mm
+}
+job J0 {
+  conveyor DG1
+  window 2027-01-11 to 2027-01-15
+  reline run below Gate
+  crews Alpha, Bravo
+  access units MP1
+}
+job J1 {
+  conveyor DG1
+  outage Spring27
+  reline run above Gate
+  crews Alpha, Bravo
+  access units MP1
+}`,
+    },
+  ],
   *check({ estate }) {
     const jobs = estate.jobs.filter((job) => job.window && job.relines.length > 0);
     if (jobs.length === 0) return;
@@ -49,6 +77,7 @@ job J1 {
       const { at, name } = life.place;
       if (limit === undefined || limit > next || areas.length === 0) continue;
       if (areas.some(({ from, to }) => from <= at && at <= to)) continue;
+      if (goesEarlier(estate, job, at)) continue;
       const relined = areas
         .map(({ from, to }) => `${chainageOn(job.conveyor, from)} to ${chainageOn(job.conveyor, to)}`)
         .join(' and ');
@@ -63,3 +92,16 @@ job J1 {
     }
   },
 };
+
+/** Another job of that conveyor renews the spot before: the pack says that it is planned and not done. */
+function goesEarlier(estate: Estate, job: Job, at: number): boolean {
+  const begins = job.window?.from.day ?? -Infinity;
+  return estate.jobs.some(
+    (other) =>
+      other !== job &&
+      other.conveyor === job.conveyor &&
+      other.window !== undefined &&
+      other.window.from.day <= begins &&
+      relinedBy(other, estate).some(({ from, to }) => from <= at && at <= to),
+  );
+}

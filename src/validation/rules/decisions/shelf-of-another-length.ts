@@ -1,9 +1,11 @@
 // Does the shelf hold, or an order bring, panels that no liner of that name has? Without a length they are taken to be the liner's only
 // one, and count for nothing where it has several.
 
-import type { ShelfCount } from '../../../domain/model/plant.js';
+import type { OrderedStock, ShelfCount } from '../../../domain/model/plant.js';
+import { takesIn } from '../../../domain/model/shelf.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
+import { counted } from '../../../domain/units/wording.js';
 import type { Rule } from '../../rule.js';
 import { list } from '../../telling/wording.js';
 
@@ -27,6 +29,13 @@ export const shelfOfAnotherLength: Rule = {
       text: '  ordered TwoLayer12 6 panels length 1200 mm arrives 2025-04-07',
     },
     {
+      name: 'of several counts the newest matters, and an order that it has taken in does not',
+      text: `
+  ordered TwoLayer12 2 panels length 1500 mm on 2025-01-06 arrives 2025-01-20
+  on the shelf TwoLayer12 1 panel length 1500 mm counted 2025-01-28
+  on the shelf TwoLayer12 6 panels length «1500 mm» counted 2025-02-10`,
+    },
+    {
       name: 'none is none of every length',
       text: '  on the shelf TwoLayer12 0 panels counted 2025-02-10',
     },
@@ -34,7 +43,10 @@ export const shelfOfAnotherLength: Rule = {
   *check({ estate }) {
     for (const { shelf, ordered = [] } of estate.plants) {
       for (const count of [...shelf, ...ordered]) {
+        if (isCountedSince(count, shelf)) continue;
         const where = 'arrives' in count ? 'ordered' : 'on the shelf';
+        const some = counted(count.count.count, count.item.replace(/s$/, ''), count.item);
+        const are = count.count.count === 1 ? 'is' : 'are';
         const liner = estate.liners.find(({ name }) => name === count.liner.name);
         const sold = liner && soldLengths(liner, count);
         // None is none of every length.
@@ -44,12 +56,14 @@ export const shelfOfAnotherLength: Rule = {
         if (count.length && !sold.some((each) => Math.abs(each - count.length!.value) < 0.5))
           yield {
             origin: count.length.origin,
-            message: `${count.count.count} ${count.item} of ${count.length.text} are ${where}, and ${have}.`,
+            message: `${some} of ${count.length.text} ${are} ${where}, and ${have}.`,
           };
         else if (!count.length && sold.length > 1)
           yield {
             origin: count.origin,
-            message: `${count.count.count} ${count.item} are ${where} without their length, and ${have}: none of them is taken as there.`,
+            message:
+              `${some} ${are} ${where} without ${count.count.count === 1 ? 'its length' : 'their length'}, and ${have}: ` +
+              'nothing of it is taken as there.',
           };
       }
     }
@@ -70,4 +84,18 @@ function soldLengths(
     case 'fixings':
       return undefined;
   }
+}
+
+/** The newest count holds: what was counted or ordered before is settled by it. */
+function isCountedSince(count: ShelfCount | OrderedStock, shelf: readonly ShelfCount[]): boolean {
+  const { liner, item, length } = count;
+  return 'arrives' in count
+    ? shelf.some((each) => takesIn(each, count))
+    : shelf.some(
+        (each) =>
+          each.liner.name === liner.name &&
+          each.item === item &&
+          each.length?.value === length?.value &&
+          each.counted.day > count.counted.day,
+      );
 }

@@ -25,20 +25,41 @@ job J2 {
   crews «Alpha|Bravo»
 }
 `,
+  cases: [
+    {
+      name: 'one is part of the other, which says that they fit',
+      text: `
+job J1 {
+  conveyor DG1
+  outage Spring27
+  reline run above Gate
+  crews Alpha
+}
+job J2 {
+  conveyor DG1
+  outage Spring27
+  reline run below Gate
+  part of J1
+  crews Alpha
+}
+`,
+    },
+  ],
   *check({ estate }) {
     for (const [i, later] of estate.jobs.entries()) {
       for (const { use, crew } of later.crews) {
-        const other = estate.jobs
-          .slice(0, i)
-          .find(
-            (one) =>
-              crew !== undefined &&
-              one.crews.some((its) => its.crew === crew) &&
-              one.window !== undefined &&
-              later.window !== undefined &&
-              one.window.from.day <= later.window.to.day &&
-              later.window.from.day <= one.window.to.day,
-          );
+        const other = estate.jobs.slice(0, i).find(
+          (one) =>
+            crew !== undefined &&
+            // One that is part of the other has its work planned into that one's.
+            later.partOf?.name !== one.name &&
+            one.partOf?.name !== later.name &&
+            one.crews.some((its) => its.crew === crew) &&
+            one.window !== undefined &&
+            later.window !== undefined &&
+            one.window.from.day <= later.window.to.day &&
+            later.window.from.day <= one.window.to.day,
+        );
         if (!other) continue;
         yield {
           origin: use.origin,

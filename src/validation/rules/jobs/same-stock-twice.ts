@@ -56,10 +56,13 @@ job «J2» {
       if (plant.shelf.length + plant.spareScrews.length === 0 || !hasSizesToPlanWith(job)) continue;
       const before = jobsBefore(job, estate, today);
       if (before.jobs.every(({ takes }) => takes.length === 0)) continue;
-      const [short, ...others] = shortOf(job, estate, today, before.store);
+      const takers = (kind: ShelfKind | undefined): readonly JobBefore[] =>
+        before.jobs.filter(({ takes }) => takes.some((each) => isOf(each, kind)));
+      const isTaken = (kind: ShelfKind | undefined): boolean => takers(kind).length > 0;
+      const [short, ...others] = shortOf(job, estate, today, before.store, isTaken);
       if (!short) continue;
       const { material, more, what } = short;
-      const first = before.jobs.filter(({ takes }) => takes.some((each) => isOf(each, material.shelf)));
+      const first = takers(material.shelf);
       const same =
         others.length > 0 ? ` The same goes for ${list(others.map((each) => each.material.what))}.` : '';
       yield {
@@ -93,6 +96,7 @@ function shortOf(
   estate: Estate,
   today: CalendarDay | undefined,
   left: PlantStore,
+  isTaken: (kind: ShelfKind | undefined) => boolean,
 ): readonly Short[] {
   const worked = groundOfJob(job, estate);
   const { materials: alone } = needsOf(worked, estate, storeOf(estate, job.conveyor.plant, today));
@@ -104,22 +108,24 @@ function shortOf(
   };
   return beside.flatMap((material): readonly Short[] => {
     const own = rowOf(alone, material.shelf);
-    if (own)
-      return material.toOrder > own.toOrder ? [{ material, more: material.toOrder - own.toOrder }] : [];
-    // What is missing may be cut from another length, which the job by itself does not touch.
+    const more = material.toOrder - (own?.toOrder ?? 0);
+    if (more <= 0) return [];
+    if (own && isTaken(material.shelf)) return [{ material, more }];
+    // What is missing may be cut from another length, which the job by itself does not touch, or less of.
     const instead = alone.find(
       ({ shelf }) =>
+        isTaken(shelf) &&
         shelf?.kind === 'liner' &&
         material.shelf?.kind === 'liner' &&
         shelf.liner.name === material.shelf.liner.name,
     );
-    if (!instead || material.toOrder === 0) return [];
+    if (!instead) return [];
     const onShelf = rowOf(beside, instead.shelf)?.onShelf ?? 0;
     const { orderBy, what } = material;
     return [
       {
         material: { ...instead, onShelf, ...(orderBy === undefined ? {} : { orderBy }) },
-        more: material.toOrder,
+        more,
         what,
       },
     ];

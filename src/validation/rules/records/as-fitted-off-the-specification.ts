@@ -2,6 +2,7 @@
 
 import { depthGaugeError } from '../../../domain/geometry/gauge.js';
 import { newThicknessOf } from '../../../domain/model/fitted-thickness.js';
+import { scopeOf } from '../../../domain/model/liner-sets.js';
 import { installedPanelEnds } from '../../../domain/model/panels.js';
 import { intervalOf } from '../../../domain/model/runs.js';
 import { linersBrought } from '../../../domain/model/same-again.js';
@@ -31,6 +32,15 @@ reline DG1 2025-03-10 meter 6200 h {
   fitted panel 2 of run 2 thickness «13.5 mm» ± 0.2 mm
 }`,
     },
+    {
+      name: 'a point where nothing was fitted, which is told by itself',
+      text: `
+reline DG1 2025-03-10 meter 6200 h {
+  liner TwoLayer12
+  scope run 3
+  P1 thickness 5.9 mm
+}`,
+    },
   ],
   *check({ estate }) {
     for (const reline of estate.relines) {
@@ -44,8 +54,7 @@ reline DG1 2025-03-10 meter 6200 h {
           chainage: row.at?.value ?? chainageOf(point.name),
         })),
         ...panelThicknesses.map(({ stretch, ...row }) => {
-          const place =
-            reline.again && intervalOf(conveyor, stretch, installedPanelEnds(estate, reline.date.day));
+          const place = intervalOf(conveyor, stretch, installedPanelEnds(estate, reline.date.day));
           return {
             ...row,
             where: `The liner at ${stretchText(stretch)} of ${conveyor.name}`,
@@ -61,7 +70,11 @@ reline DG1 2025-03-10 meter 6200 h {
           chainage: undefined,
           liner: whole,
         });
-      for (const { where, thickness, error, liner } of measured) {
+      // What lies outside is told by itself (TL337), and is no number of the new liner.
+      const scope = scopeOf(conveyor, reline, installedPanelEnds(estate, reline.date.day));
+      const isFitted = ({ chainage: at }: { readonly chainage?: number | undefined }): boolean =>
+        at === undefined || scope.length === 0 || scope.some(({ from, to }) => at >= from && at <= to);
+      for (const { where, thickness, error, liner } of measured.filter(isFitted)) {
         const tolerance = liner.thicknessTolerance?.value ?? 0.05 * liner.thickness.value;
         if (
           Math.abs(thickness.value - liner.thickness.value) <=

@@ -1,7 +1,6 @@
 // Can the condemn limit have been passed behind the last colour? A colour is an interval: what was seen when bounds the rate
 // (wear/colour-bounds.ts), a thickness before it bounds it more closely, and where neither keeps the limit away, only a gauge can tell.
 
-import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { exposureBetween } from '../../../domain/model/exposure.js';
 import { fittedThickness } from '../../../domain/model/fitted-thickness.js';
@@ -57,16 +56,19 @@ inspection DG1 2025-09-08 meter 7600 h {
     const suspects = latestRows(estate).filter((one) => showsLastColour(estate, one));
     if (suspects.length === 0) return;
     const looks = looksAt(estate, suspects);
-    const byConveyor = new Map<Conveyor, LatestRow[]>();
+    const byLiner = new Map<string, LatestRow[]>();
     for (const suspect of suspects) {
       const seen = looks.get(suspect.row);
       if (!seen || seen.length === 0 || !mayBePassed(suspect, seen)) continue;
-      byConveyor.set(suspect.place.conveyor, [...(byConveyor.get(suspect.place.conveyor) ?? []), suspect]);
+      const key = `${suspect.place.conveyor.name} ${suspect.set.liner.name}`;
+      byLiner.set(key, [...(byLiner.get(key) ?? []), suspect]);
     }
-    for (const [conveyor, rows] of byConveyor) {
+    // Each liner has its own last layer and its own limit.
+    for (const rows of byLiner.values()) {
       const [first, ...others] = rows;
       if (!first) continue;
       const { liner } = first.set;
+      const { conveyor } = first.place;
       yield {
         origin: originOf(estate.readings, first.row),
         message:
