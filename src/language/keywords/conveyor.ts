@@ -91,7 +91,12 @@ export const conveyorKeywords: KeywordDocs = {
       'clearance ${1:3} mm to ${2:12} mm',
     ),
   },
-  Conveys: { conveys: word('What it carries, in words.', 'conveys "${1:digestate cake}"') },
+  Conveys: {
+    conveys: word(
+      'What it carries, in words: of what rots, of wood, lime, cement and ash the pack says what to mind.',
+      'conveys "${1:digestate cake}"',
+    ),
+  },
   TroughMaterial: {
     trough: word('What the trough is made of, on a line of its own.', 'trough material ${1:S235}'),
     material: word('As behind the plate of the trough.', 'material ${1:S235}'),

@@ -2,6 +2,7 @@
 
 import { safeguardsOutText, type OpenCondition } from '../../../domain/conditions/rows.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { causticOf } from '../../../domain/model/product-dangers.js';
 import { drainsWords, hoppersWords } from '../../../domain/model/stands-above.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
 import type { Estate } from '../../../domain/model/estate.js';
@@ -37,6 +38,7 @@ export function sheetCautions(
 ): readonly { readonly heading: string; readonly text: string }[] {
   const hoppers = hoppersWords(conveyor, unit);
   const drains = drainsWords(conveyor.drains, unit);
+  const caustic = causticOf(conveyor);
   return [
     {
       heading: 'This sheet is no permit.',
@@ -62,6 +64,16 @@ export function sheetCautions(
           {
             heading: 'Drain.',
             text: `${drains.join('; ')}: free and tight? Shut again before the machine runs.`,
+          },
+        ]
+      : []),
+    ...(caustic
+      ? [
+          {
+            heading: `${caustic.name}.`,
+            text:
+              'Burns eyes and skin: tight goggles, gloves, eye rinse in reach, as the data sheet says; rinse at once with much water.' +
+              (caustic.hot ? ' No water on what lies there: it gets hot.' : ''),
           },
         ]
       : []),

@@ -2,6 +2,12 @@
 // competent, licensed people decide. Figures are from the sources named with each.
 
 import type { Conveyor } from '../../../domain/model/conveyor.js';
+import {
+  carriesGerms,
+  causticOf,
+  isMineralDust,
+  type Caustic,
+} from '../../../domain/model/product-dangers.js';
 import { hoppersWords } from '../../../domain/model/stands-above.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
 import type { Caution } from '../pack.js';
@@ -34,7 +40,8 @@ export function cautionsFor(facts: CautionFacts): readonly Caution[] {
     isolation(facts),
     ...above(facts),
     enclosedSpace(facts),
-    germsOf(conveyor.conveys?.material ?? ''),
+    ...burnsSkin(conveyor),
+    ...germsOf(conveyor),
     ...(conveyor.access.some((zone) => zone.kind !== 'ground') ? [height] : []),
     lifting(facts),
     facts.heat === 'cold' ? coldWork : hotWork(facts),
@@ -115,18 +122,27 @@ const rotting = /sludge|digest|manure|slurry|sewage/i;
 const composting = /compost|mulch|green waste/i;
 
 /** What is declared, and what a known product gives off besides; of sludge and heaps only where nothing else is known. */
-function gasesOf({ givesOff, conveys }: Conveyor): readonly string[] {
+function gasesOf(conveyor: Conveyor): readonly string[] {
+  const { givesOff, conveys } = conveyor;
   const product = conveys?.material ?? '';
   if (!givesOff) return gasOf(product);
   const isKnown = rotting.test(product) || composting.test(product) || isWooden(product);
-  return [...declaredGas(givesOff), ...(isKnown ? gasOf(product) : [])];
+  return [...declaredGas(givesOff, conveyor), ...(isKnown ? gasOf(product) : [])];
 }
 
 /** What is known of each that is declared; the rest stands as it was written. */
-function declaredGas(all: readonly string[]): readonly string[] {
-  const known = all.flatMap((each) => knownOf.find(([name]) => name.test(each))?.[1] ?? []);
+function declaredGas(all: readonly string[], product: Pick<Conveyor, 'conveys'>): readonly string[] {
+  const known = all.flatMap((each) =>
+    /\bdusts?\b/i.test(each) && isMineralDust(each, product)
+      ? mineralDust
+      : (knownOf.find(([name]) => name.test(each))?.[1] ?? []),
+  );
   return [`Declared for this machine: it gives off ${all.join(', ')}.`, ...new Set(known)];
 }
+
+const mineralDust =
+  'Mineral dust does not burn; it harms the lungs, that of sand, stone and concrete for good: no sweeping dry, no blowing down; ' +
+  'breathing protection as the site has assessed it.';
 
 /** Limits as in NIOSH’s pocket guide, from memory, as those below. */
 const knownOf: readonly (readonly [RegExp, string])[] = [
@@ -193,8 +209,57 @@ const wood =
   'life at 1200 ppm. Damp heaps heat up and smoulder inside, and fine dust burns and explodes: look for warm places and smoke before ' +
   'anything is stirred, no flame and no blowing down.';
 
+/** What common practice is with lime and its kin; no figure here is a limit. */
+function burnsSkin(conveyor: Conveyor): readonly Caution[] {
+  const caustic = causticOf(conveyor);
+  if (!caustic) return [];
+  const { name, hot } = caustic;
+  return [
+    {
+      heading: `${name}: burns eyes and skin`,
+      text: [
+        `${name} burns eyes, skin and airways, worst where they are wet or sweating, and can blind; the pain may come late. ` +
+          'Tight goggles, gloves, sleeves and trousers closed at the ends, breathing protection, all as the safety data sheet of the product says; ' +
+          'running water or an eye rinse that was tried in reach before anything is opened.',
+        'In an eye or on the skin: brush off what is dry, then at once rinse with much running water, and go on rinsing; ' +
+          'take off what is soaked; a doctor at once for an eye.',
+        ...(hot ? [hotWithWater(name)] : []),
+      ],
+      sources:
+        'common practice; the safety data sheet of the product, the site’s assessment and its permits come first',
+    },
+  ];
+}
+
+function hotWithWater(name: string): string {
+  return (
+    `${name === 'Lime' ? 'Unless the data sheet says that it is slaked, lime' : name} gets hot with water, enough to scald, spatter and light what burns: ` +
+    'do not wet it down and do not hose it out. Take it up dry, with what raises no dust. ' +
+    'Mixed into what is wet it goes on reacting: it stays hot inside, steams, and drives ammonia off sludge and manure. ' +
+    'Where hot work asks for wetting, the lime is out of that place first.'
+  );
+}
+
 /** Mould and dust of wood, where nothing else is declared. */
-function germsOf(product: string): Caution {
+function germsOf(conveyor: Conveyor): readonly Caution[] {
+  const product = conveyor.conveys?.material ?? '';
+  const caustic = causticOf(conveyor);
+  const usual = usualGerms(product);
+  if (!caustic) return [usual];
+  if (product !== '' && !carriesGerms(product)) return [];
+  return [caustic.hot ? { ...usual, text: usual.text.map((text) => keptDry(text, caustic)) } : usual];
+}
+
+function keptDry(text: string, { name }: Caustic): string {
+  return text
+    .replace(
+      'Wet it down rather than sweep; ',
+      `No water on it while ${name.toLowerCase()} is in it, and no sweeping; `,
+    )
+    .replace('no pressure washer without protection against the spray', 'no pressure washer');
+}
+
+function usualGerms(product: string): Caution {
   const isOther = /sludge|digest|manure|slurry|sewage|compost|mulch|green waste|food/i.test(product);
   if (!isWooden(product) || isOther) return germs;
   const [, ...rest] = germs.text;

@@ -78,10 +78,11 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
   ];
 }
 
-/** What is declared to come off the material, and what comes off what rots. */
+/** What is declared to come off the material, and what comes off what rots; no gas test measures dust. */
 function gasesAsked({ givesOff }: Conveyor): string {
+  const gases = (givesOff ?? []).filter((each) => !/\bdusts?\b/i.test(each));
   const usual = ['hydrogen sulphide', 'carbon dioxide', 'ammonia'];
-  return ['Flammable', 'oxygen', ...new Set([...(givesOff ?? []), ...usual])].join(', ');
+  return ['Flammable', 'oxygen', ...new Set([...gases, ...usual])].join(', ');
 }
 
 /** What is asked for has to be there: whoever issues the pack says what lifts, or is told that nobody has said it. */

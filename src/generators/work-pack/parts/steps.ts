@@ -5,6 +5,7 @@ import { hasGate, type Conveyor } from '../../../domain/model/conveyor.js';
 import type { Heat, Job, Step } from '../../../domain/model/job.js';
 import { emptiedBy } from '../../../domain/order/emptying.js';
 import { countHoldDowns, holdDownWords } from '../../../domain/model/hold-down-count.js';
+import { causticOf } from '../../../domain/model/product-dangers.js';
 import { drainsWords, hoppersWords } from '../../../domain/model/stands-above.js';
 import { within, type Area, type Ground } from '../../../domain/order/ground.js';
 import { heatOfOrder, isHot } from '../../../domain/order/heat.js';
@@ -62,6 +63,7 @@ export function stepRows(
         ...blocksOf(ground, step, areas),
         ...measuresOf(step, job, servedWords(job, areas, unit)),
         ...heldAbove(step, job.conveyor, unit),
+        ...keptFromCaustic(step, job.conveyor),
         ...(step.action === 'gate shut' && step.gate ? ofGate(step.gate.name) : []),
         ...untilWatched(plan, index),
       ],
@@ -172,6 +174,23 @@ function heldAbove({ action }: Step, conveyor: Conveyor, unit: LengthUnit): read
       return drains === '' ? [] : [`Shut again, and tight: ${drains}.`];
     default:
       return [];
+  }
+}
+
+/** Lime and its kin, where somebody first meets it and where it is taken out. */
+function keptFromCaustic({ action, heat }: Step, conveyor: Conveyor): readonly string[] {
+  const caustic = causticOf(conveyor);
+  if (!caustic) return [];
+  const { name, hot } = caustic;
+  const noWater = hot ? ' No water on it: it gets hot. Take it up dry.' : '';
+  switch (action) {
+    case 'covers off':
+      return [`${name} burns eyes and skin: tight goggles and gloves on, eye rinse in reach, before this.`];
+    case 'strip':
+    case 'clean':
+      return [`${name} burns eyes and skin: goggles and gloves.${noWater}`];
+    default:
+      return hot && heat?.kind === 'hot' ? [`${name} out of this place before anything is wetted.`] : [];
   }
 }
 
