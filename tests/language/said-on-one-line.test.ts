@@ -154,11 +154,11 @@ test.each([
       { liner: 'may be turned end for end' },
     );
   expect(meaning(moved(placed))).toEqual(meaning(moved(named)));
-  // Beside the point it is measured too, and nothing else is.
+  // Beside the point it is measured too, and nothing else is; a thickness off the moved panel is told as such.
   const codes = (row: string) => moved(row).findings.map(({ code }) => code);
   expect([codes('at 4.3 m thickness 9 mm'), codes('at 8 m thickness 9 mm'), codes(named)]).toEqual([
     [],
-    ['TL372'],
+    ['TL372', 'TL573'],
     [],
   ]);
 });
