@@ -50,7 +50,10 @@ interface Found {
   readonly unsure?: true;
 }
 
-/** Of a stretch for which a job names no liner: the same again; in parts where several lie, runs as such and the rest by chainages. */
+/**
+ * Of a stretch for which a job names no liner: the same again, run by run where these have several. A run in which several lie gets
+ * the one of its middle, because a plan lines a run with one; TL499 asks.
+ */
 export function linersFound(
   { conveyor, window }: AnyJob,
   stretch: Stretch,
@@ -62,17 +65,22 @@ export function linersFound(
     (reline) => reline.conveyor === conveyor && reline.date.day <= startOf(window),
   );
   const { pieces, settled } = sameAgain(conveyor, interval, before);
-  const doubt: Pick<Found, 'unsure'> = settled ? {} : { unsure: true };
-  const [only, ...others] = pieces;
-  if (only && others.length === 0) return [{ stretch, liner: only.liner, ...doubt }];
-  return pieces.flatMap((piece) =>
-    runsOf(conveyor).flatMap((run): readonly Found[] => {
-      const [from, to] = [Math.max(piece.from, run.from), Math.min(piece.to, run.to)];
-      return to - from > jointReach
-        ? [{ stretch: partOf(run, from, to, stretch.origin), liner: piece.liner, ...doubt }]
-        : [];
-    }),
-  );
+  const [only] = pieces;
+  const runs = runsOf(conveyor).flatMap((run): readonly (Found & { readonly run: Run })[] => {
+    const [from, to] = [Math.max(interval.from, run.from), Math.min(interval.to, run.to)];
+    const own = pieces.filter((piece) => Math.min(piece.to, to) - Math.max(piece.from, from) > jointReach);
+    const middle = own.findLast((piece) => piece.from <= (from + to) / 2);
+    const unsure: Pick<Found, 'unsure'> = settled && own.length === 1 ? {} : { unsure: true };
+    return middle
+      ? [{ run, stretch: partOf(run, from, to, stretch.origin), liner: middle.liner, ...unsure }]
+      : [];
+  });
+  const [first] = runs;
+  if (!first) return [{ stretch, liner: only?.liner ?? conveyor.liner }];
+  const doubt: Pick<Found, 'unsure'> = runs.some(({ unsure }) => unsure) ? { unsure: true } : {};
+  return runs.every(({ liner }) => liner === first.liner)
+    ? [{ stretch, liner: first.liner, ...doubt }]
+    : runs.map(({ run: _, ...found }) => found);
 }
 
 function partOf(run: Run, from: number, to: number, origin: Origin): Stretch {

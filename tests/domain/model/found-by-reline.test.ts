@@ -132,6 +132,13 @@ test('a job that names none lines each run with what lies there', () => {
     expect.stringMatching(/^Reline run 2.* with TwoLayer12\.$/),
     expect.stringMatching(/^Reline run 3.* with Other12\.$/),
   ]);
+  const mixed = liners(
+    'job J1 {\n  conveyor DG1\n  outage Spring27\n  crews Alpha\n  reline run 2\n}',
+    'liner TwoLayer12\nliner Other12 from 1.5 m to 3 m',
+  );
+  expect(mixed.estate.jobs[0]?.relines.map(({ liner, unsure }) => [liner.name, unsure])).toEqual([
+    ['TwoLayer12', true],
+  ]);
   expect(job('reline all with Other12')).toEqual([
     expect.stringMatching(/^Reline the whole conveyor.* with Other12\.$/),
   ]);
