@@ -13,7 +13,8 @@ import { jobState, type JobState } from './jobs-written.js';
 import { moneyOf, type PlantMoney } from './money.js';
 import { newScrew, type ScrewOutlook } from './new-screw.js';
 import { ruledOutOf, type DecisionOption, type RuledOut } from './option.js';
-import { missingCosts, type OptionSetting } from './option-setting.js';
+import type { Exceeded } from './cost-of-work.js';
+import { exceededCosts, missingCosts, type OptionSetting } from './option-setting.js';
 import { optionsOf } from './options.js';
 import { orderCall, type OrderCall, type OrderedFor } from './order-call.js';
 import { scopesOf, type AcceptedRisk, type Scopes, type ScopeWork } from './scope.js';
@@ -71,6 +72,8 @@ export interface ConveyorDecision {
   readonly money: PlantMoney;
   /** Costs that are not declared though others are, so that no expected cost can be told: `cost unplanned reline`. */
   readonly missingCosts: readonly string[];
+  /** Costs that are declared, where what is reckoned comes to more and counts in their place. */
+  readonly exceededCosts: readonly Exceeded[];
   /** Last day that counts: of the last outage, or a year on. */
   readonly horizon: CalendarDay;
 }
@@ -129,10 +132,9 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     outageRow(outage, outlook, accepted, { arrives, promised }, leadTime.days),
   );
   const chosen = rows.findLast((row) => row.within && row.reachable);
-  const bySeen = lastBySeen(rows, accepted);
   const seenPassing = outlook.seen && passing({ ...outlook, counted: outlook.seen }, accepted);
   const passedSeen = seenPassing?.day;
-  const chosenBySeen = chosen ? undefined : bySeen;
+  const chosenBySeen = chosen ? undefined : lastBySeen(rows, accepted);
   const goesBy: GoesBy = chosen || !outlook.seen ? 'all panels' : 'what was seen';
   const setting: OptionSetting | undefined = scopes && {
     conveyor,
@@ -178,7 +180,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
       due || input.atLimit
         ? orderCall({
             asOf,
-            chosen: chosen ?? bySeen ?? beforeRisk(rows, passed?.day, leadTime.days),
+            chosen: chosen ?? chosenBySeen ?? beforeRisk(rows, passed?.day, leadTime.days),
             first: rows.find(({ reachable }) => reachable) ?? rows[0],
             atLimit: input.atLimit === true,
             leadDeclared: leadTime.declared,
@@ -197,6 +199,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
       .map((job) => jobState(job, estate, due ? first : undefined, supplyOf(whole, supplies), asOf)),
     money,
     missingCosts: setting ? missingCosts(setting) : [],
+    exceededCosts: setting ? exceededCosts(setting) : [],
     horizon,
   };
 }

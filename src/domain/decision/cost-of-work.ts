@@ -12,6 +12,14 @@ export interface CostOfWork {
   readonly amount: number;
   /** How it came about, a sentence each without a full stop. */
   readonly words: readonly string[];
+  /** What is declared for the whole, where its liner and crews alone come to more, which then counts. */
+  readonly exceeded: Exceeded | undefined;
+}
+
+export interface Exceeded {
+  readonly item: 'reline' | 'unplanned reline';
+  readonly declared: number;
+  readonly reckoned: number;
 }
 
 /** Undefined where too little is declared. */
@@ -40,11 +48,14 @@ export function costOfWork(
           `crews ${say(own.crews)} (${formatNumber(scope.together.duration, 1)} h of ${scope.together.crews.join(' and ')}, by the planner)`,
         ]),
   ];
-  const name = planned ? 'reline' : 'unplanned reline';
-  const dearer =
+  const name: Exceeded['item'] = planned ? 'reline' : 'unplanned reline';
+  const exceeded =
     declared !== undefined && sum(ofAll) > declared
-      ? `, which its liner and crews alone exceed (${say(sum(ofAll))}) and so stand for it`
-      : '';
+      ? { item: name, declared, reckoned: sum(ofAll) }
+      : undefined;
+  const dearer = exceeded
+    ? `, which its liner and crews alone exceed (${say(sum(ofAll))}) and so stand for it`
+    : '';
   const hours = (work: StretchWork): string => formatNumber(work.together.personHours, 0);
   const ofRest =
     `${formatNumber(share * 100, 0)} % of ` +
@@ -62,6 +73,7 @@ export function costOfWork(
           ? [`all else ${say(rest)}`]
           : []),
     ],
+    exceeded,
   };
 }
 

@@ -8,7 +8,7 @@ import type { Conveyor } from '../model/conveyor.js';
 import type { Outage } from '../model/plant.js';
 import { formatDay, type CalendarDay } from '../units/calendar.js';
 import { formatNumber } from '../units/format.js';
-import { costOfWork } from './cost-of-work.js';
+import { costOfWork, type Exceeded } from './cost-of-work.js';
 import { amountText, type Money } from './money.js';
 import type { AcceptedRisk, ScopeWork, Scopes } from './scope.js';
 import type { Supplies } from './supply.js';
@@ -123,6 +123,13 @@ export function contactCost(setting: OptionSetting): number | undefined {
   const unplanned = money && whole && costOfWork(money, whole.work, whole.work, false);
   if (!unplanned) return undefined;
   return unplanned.amount + money.repair(whole.work.metres) + stopCost(setting, whole);
+}
+
+/** Costs that are declared and passed over, because liner and crews alone come to more. */
+export function exceededCosts({ money, scopes }: OptionSetting): readonly Exceeded[] {
+  const whole = scopes.works.at(-1)?.work;
+  if (!money || !whole) return [];
+  return [true, false].flatMap((planned) => costOfWork(money, whole, whole, planned)?.exceeded ?? []);
 }
 
 /** What is not declared and leaves expected costs open, as it would be written; empty where the plant declares no costs at all. */

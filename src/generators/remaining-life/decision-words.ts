@@ -287,8 +287,21 @@ export function orderOfOptionsText(decision: ConveyorDecision): string {
     (priced
       ? `among these by expected cost${seen}.`
       : `among these by the chances${seen}, planned stops first, the sooner, the smaller work.`) +
-    belowZeroText(decision)
+    belowZeroText(decision) +
+    exceededText(decision)
   );
+}
+
+/** Whoever wrote a price and reads another is told which counts, and why. */
+function exceededText(decision: ConveyorDecision): string {
+  return decision.exceededCosts
+    .map(
+      ({ item, declared, reckoned }) =>
+        ` ${item === 'reline' ? 'A reline' : 'An unplanned reline'} of the whole is written down as ` +
+        `${moneyText(decision, declared)}, and its liner and crews alone come to ` +
+        `${moneyText(decision, reckoned)}: the larger counts.`,
+    )
+    .join('');
 }
 
 /** Only a change of the screw in the same stop spares something later: who reads a negative cost is told what. */

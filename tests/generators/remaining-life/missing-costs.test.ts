@@ -68,4 +68,18 @@ describe('expected costs', () => {
       .replace('cost reline', 'cost liner 180 EUR/m\n  cost reline');
     expect(programmeOf(made(priced))?.missingCosts).toEqual([]);
   });
+
+  it('that are declared, and less than liner and crews alone come to, are told beside what counts', () => {
+    const dear = crewed.replace('cost reline', 'cost liner 1800 EUR/m\n  cost reline');
+    const told =
+      /A reline of the whole is written down as [\d ]+ EUR, and its liner and crews alone come to (\d+) EUR: the larger counts\./;
+    for (const form of [remainingLifeHtml, remainingLifeMarkdown]) {
+      const [, reckoned] = told.exec(form(made(dear))) ?? [];
+      const whole = only(made(dear)).decision?.options.find(({ what }) =>
+        what.includes('the whole conveyor'),
+      );
+      expect(whole?.cost?.toFixed(0)).toMatch(new RegExp(`^${reckoned?.slice(0, 3)}`));
+      expect(form(made(crewed))).not.toMatch(told);
+    }
+  });
 });
