@@ -2,11 +2,14 @@
 // to be missing.
 
 import { describe, expect, test } from 'vitest';
+import { analyse } from '../../../src/analysis/analyse.js';
 import { escapeHtml } from '../../../src/generators/page/markup.js';
 import { crewSheetHtml } from '../../../src/generators/work-pack/crew-sheet.js';
 import { workPackHtml } from '../../../src/generators/work-pack/html.js';
 import { workPackMarkdown } from '../../../src/generators/work-pack/markdown.js';
 import { workPack } from '../../../src/generators/work-pack/work-pack.js';
+import { inSoundEstate } from '../../../src/validation/example.js';
+import { soundOrder } from '../../../src/validation/telling/sound-order.js';
 import { liftConveyor, read, theJob, type EstateFacts } from '../estate.js';
 
 function prints(facts: EstateFacts): { readonly pack: string; readonly crew: string } {
@@ -127,4 +130,19 @@ test('a crew that no step asks for is said to be in none, in the pack and on the
   ]);
   expect(workPackMarkdown(written)).toContain('Watch, 1 person, in no step');
   expect(crewSheetHtml(written)).toContain('Watch, 1 person, in no step');
+});
+
+test('hold-downs that come off go by the names of the sheet, and not by those of hatches', () => {
+  const { estate } = analyse([
+    {
+      uri: 'a.trough',
+      text: inSoundEstate('job', soundOrder, { conveyor: 'hatch H1 at 4 m to 4.5 m width 450 mm' }),
+    },
+  ]);
+  const [job] = estate.jobs;
+  if (!job) throw new Error('no job');
+  const made = workPack(estate, job);
+  const which = made.takings.find(({ part }) => part === 'hold-down')?.which;
+  expect(which).toMatch(/^HD\d/);
+  expect(which).not.toMatch(/\bH\d/);
 });

@@ -9,6 +9,7 @@ import type { LengthUnit } from '../../../domain/units/length-words.js';
 import { chainageWords } from '../../../domain/units/length-words.js';
 import type { Span } from '../../../domain/model/conveyor.js';
 import { countHoldDowns, holdDownWords, type HoldDownCount } from '../../../domain/model/hold-down-count.js';
+import { holdDownName } from '../../../domain/model/part-names.js';
 import type { PanelRow, Taking } from '../pack.js';
 
 export function takingsFor(ground: Ground, panels: readonly PanelRow[], unit: LengthUnit): readonly Taking[] {
@@ -19,7 +20,7 @@ export function takingsFor(ground: Ground, panels: readonly PanelRow[], unit: Le
       unit,
       ground,
       'cover',
-      'C',
+      (index) => `C${index + 1}`,
       ground.covers,
       conveyor.covers,
       'covers off',
@@ -30,7 +31,7 @@ export function takingsFor(ground: Ground, panels: readonly PanelRow[], unit: Le
       unit,
       ground,
       'brace',
-      'B',
+      (index) => `B${index + 1}`,
       ground.braces,
       conveyor.braces,
       'braces off',
@@ -64,7 +65,7 @@ function counted(
   unit: LengthUnit,
   ground: Ground,
   part: Taking['part'],
-  letter: string,
+  called: (index: number) => string,
   pieces: readonly Piece[],
   declared: readonly Span[],
   off: StepAction,
@@ -90,9 +91,7 @@ function counted(
   return [
     {
       part,
-      which:
-        ranges(numbers, (index) => declared[index]?.name ?? `${letter}${index + 1}`) +
-        placeWords(taken, unit),
+      which: ranges(numbers, (index) => declared[index]?.name ?? called(index)) + placeWords(taken, unit),
       off: taken.length,
       back: returned.length,
       mass,
@@ -103,12 +102,17 @@ function counted(
 
 /** Blocks are what is counted into a box and out of it; the places stand beside them. */
 function holdDownTakings(ground: Ground, unit: LengthUnit): Taking[] {
-  const declared = ground.job.conveyor.holdDowns;
+  const { conveyor } = ground.job;
+  const declared = conveyor.holdDowns;
   const [row] = counted(
     unit,
     ground,
     'hold-down',
-    'H',
+    // As the sheet calls them, which is not as a hatch is called.
+    (index) => {
+      const block = declared[index];
+      return block ? holdDownName(conveyor, block, index) : `H${index + 1}`;
+    },
     ground.holdDowns,
     declared,
     'hold-downs off',
