@@ -125,7 +125,7 @@ export function totalBetween(knots: readonly Knot[], day: CalendarDay): number |
 
 /** On the day of a change a reading belongs to the meter it is nearer to. */
 function joinChanges(readings: readonly CounterReading[], changes: readonly CounterChange[]): Entry[] {
-  const ordered = [...changes].sort((a, b) => a.day - b.day || a.origin.start - b.origin.start);
+  const ordered = withLastPutRight(changes);
   const offsets = [0];
   for (const change of ordered) offsets.push((offsets.at(-1) ?? 0) + change.old - change.new);
   const meterOf = (reading: CounterReading): number =>
@@ -164,6 +164,27 @@ function joinChanges(readings: readonly CounterReading[], changes: readonly Coun
         a.joined - b.joined ||
         rank(a) - rank(b),
     );
+}
+
+/**
+ * In the order of time. One more of a day, from the same last reading to another one near it, says what the old counter should have
+ * shown (it stood dead, or was misread): it puts that reading right and is no change itself. Of two files nobody knows which is later.
+ */
+function withLastPutRight(changes: readonly CounterChange[]): readonly CounterChange[] {
+  const ordered = [...changes].sort((a, b) => a.day - b.day || a.origin.start - b.origin.start);
+  const rightOf = (change: CounterChange): CounterChange | undefined =>
+    ordered.findLast(
+      (other) =>
+        other.day === change.day &&
+        other.old === change.old &&
+        other.origin.source === change.origin.source &&
+        other.origin.start > change.origin.start &&
+        Math.abs(other.new - change.old) < Math.abs(other.new - change.new),
+    );
+  const rights = new Set(ordered.map(rightOf));
+  return ordered
+    .filter((change) => !rights.has(change))
+    .map((change) => ({ ...change, old: rightOf(change)?.new ?? change.old }));
 }
 
 function rank(entry: Entry): number {

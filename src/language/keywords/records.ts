@@ -732,7 +732,8 @@ export const recordKeywords: KeywordDocs = {
   },
   MeterChange: {
     'meter change': word(
-      'The hour meter was replaced or reset: last reading of the old one, first of the new one. Hours then add up across the change.',
+      'The hour meter was replaced or reset: last reading of the old one, first of the new one. Hours then add up across the change. ' +
+        'A later line of that day, from the last reading to another one near it, puts the last reading right.',
       'meter change ${1:DG1} ${2:2024-11-02} from ${3:9120} h to ${4:0} h "${5:why}"',
     ),
     from: word('Last reading of the meter taken out.'),

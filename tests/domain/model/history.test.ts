@@ -1,4 +1,6 @@
 import fc from 'fast-check';
+import { analyse } from '../../../src/analysis/analyse.js';
+import { inSoundEstate } from '../../../src/validation/example.js';
 import type { MeterChange } from '../../../src/domain/model/records.js';
 import { describe, expect, it } from 'vitest';
 import { dayAt, historyOf, momentOf, momentOn } from '../../../src/domain/model/history.js';
@@ -77,6 +79,32 @@ describe('running hours since commissioning', () => {
     expect(hoursWith(toNought)).not.toBe(right);
     expect(hoursWith(toNought, meterChange(dg1, '2024-09-01', 0, 100))).toBe(right);
     expect(hoursWith(fromLess, meterChange(dg1, '2024-09-01', 2400, 2300))).toBe(right);
+  });
+
+  it('count what the old counter should have shown, where a second line of that day puts its last reading right', () => {
+    const told = (...changes: readonly string[]): readonly unknown[] => {
+      const lines = changes.map(
+        (each) => `meter change DG1 2024-09-01 from ${each} "ran with the counter dead"`,
+      );
+      const looks = ['2024-06-03 meter 1500 h', '2025-01-06 meter 600 h'].map(
+        (each) => `inspection DG1 ${each} {\n  view downstream\n  P1 thickness 11 mm\n}`,
+      );
+      const text = inSoundEstate('estate', [...looks, ...lines].join('\n'));
+      const { estate: read, findings } = analyse([{ uri: 'a.trough', text }]);
+      const [machine] = read.conveyors;
+      return [
+        ...findings.map(({ code, message }) => `${code} ${message}`),
+        ...historyOf(read, machine!).inspections.map(
+          ({ inspection }) => momentOf(historyOf(read, machine!), inspection).hours,
+        ),
+      ];
+    };
+    const right = told('2490 h to 0 h');
+    expect(right.slice(-1)).toEqual([3090]);
+    expect(told('2400 h to 0 h', '2400 h to 2490 h')).toEqual(right);
+    expect(told('2580 h to 0 h', '2580 h to 2490 h')).toEqual(right);
+    // The new one did not begin at nought: read as before.
+    expect(told('2490 h to 40 h', '40 h to 0 h')).toEqual(right);
   });
 
   it('count from the reading at commissioning, not from zero on the meter', () => {
