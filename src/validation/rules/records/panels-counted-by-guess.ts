@@ -33,6 +33,14 @@ reline DG1 2025-03-10 meter 6200 h {
       text: 'reline DG1 2025-03-10 meter 6200 h {\n  liner TwoLayer12\n  scope panels 1 to 5 of run 2\n}',
     },
     {
+      name: 'with lengths of its own that go with it',
+      text: 'reline DG1 2025-03-10 meter 6200 h {\n  liner TwoLayer12\n  scope panels 1 to 2 of run 2\n  fitted run 2 panels 700 mm, 1200 mm\n}',
+    },
+    {
+      name: 'with lengths of its own that do not',
+      text: 'reline DG1 2025-03-10 meter 6200 h {\n  liner TwoLayer12\n  scope «panels 1 to 2 of run 2»\n  fitted run 2 panels 1200 mm, 1200 mm\n}',
+    },
+    {
       name: 'a reline before it wrote them down',
       text: `reline DG1 2025-03-10 meter 6200 h {
   liner TwoLayer12
@@ -51,8 +59,9 @@ reline DG1 2025-06-09 meter 7000 h {
         const relines = relinesByNumber(estate, run);
         const told = relines.flatMap((reline) => {
           const before = installedPanels(estate, run, addDays(reline.date.day, -1));
-          // Of several liners neither end is the other's mirror.
-          if (before.recorded || firstPiecesOf(run).length > 1) return [];
+          // Lengths that it gives itself, and that go with what is taken, bear it out; of several liners neither end is the other's mirror.
+          const isBorneOut = installedPanels(estate, run, reline.date.day).recorded;
+          if (before.recorded || isBorneOut || firstPiecesOf(run).length > 1) return [];
           return reline.scope.flatMap((stretch) => {
             if (stretch.kind !== 'panels') return [];
             const taken = intervalOf(conveyor, stretch, (each) => (each === run ? before.layout.joints : []));
