@@ -303,6 +303,8 @@ function answer(draft: Draft, seen: SeenLine): void {
   const before = draft.last;
   draft.last = { ...seen, line: withPlaceOf(before.line, withWordsOf(before.line, line)) };
   if (draft.last.line.words !== before.line.words) draft.earlier.push(before);
+  else if (isAsBefore(line) && line.words !== before.line.words)
+    draft.remarks.push({ words: line.words ?? '', record });
   draft.severity = line.severity ?? draft.severity;
   if (line.closed) draft.closed = { day: line.closed.day, by: 'date', look: seen };
 }
@@ -384,10 +386,23 @@ function withPlaceOf(
   };
 }
 
-/** A finding that is told again without words is the one that was told. */
+/** A finding that is told again without words, or as it was, is the one that was told. */
 function withWordsOf({ words }: ConditionLine, line: ConditionLine): ConditionLine {
-  return line.words !== undefined || words === undefined ? line : { ...line, words };
+  return words === undefined || (line.words !== undefined && !isAsBefore(line)) ? line : { ...line, words };
 }
+
+/** What its words say is no more than that it is as it was. */
+function isAsBefore({ kind, words = '' }: ConditionLine): boolean {
+  const said = words.toLowerCase().replace(/^(?:(?:still|all|the)\s+)+/, '');
+  return kind === 'finding' && asBefore.has(said);
+}
+
+/** Judgement. */
+const asBefore: ReadonlySet<string> = new Set(
+  'as before,like before,as last time,as it was,no change,unchanged,not changed,same,same as before,there,so,ditto'.split(
+    ',',
+  ),
+);
 
 function closedByDate(history: History, seen: SeenLine): Closing | undefined {
   const { closed } = seen.line;

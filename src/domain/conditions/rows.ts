@@ -113,10 +113,11 @@ function rowOf(
     notes: [
       ...earlierWords(earlier),
       ...seen.flatMap(({ line }) => line.note ?? []),
-      ...notSeen.map(
-        ({ line, record }) =>
-          `not seen on ${formatDay(record.date.day)}${line.note === undefined ? '' : `: ${line.note}`}`,
-      ),
+      ...notSeen.map(({ line, record }) => {
+        // Of a finding the reason stands where its words do.
+        const why = line.note ?? (line.words === last.line.words ? undefined : line.words);
+        return `not seen on ${formatDay(record.date.day)}${why === undefined ? '' : `: ${why}`}`;
+      }),
       ...shelfNotes(estate, conveyor, partNameOf(last.line), asOf),
       ...remarkWords(remarks),
       ...besideWords(beside),

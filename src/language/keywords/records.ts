@@ -670,7 +670,8 @@ export const recordKeywords: KeywordDocs = {
   },
   OldPanel: {
     'old panel': word(
-      'What was left of a panel that came out, measured on the bench, by where it had lain or by its number. ' +
+      'What was left of a panel that came out, measured on the bench, by where it had lain or by its number ' +
+        '(`old panel 4 of run 2 thickness 4.2 mm`). ' +
         'It is the last reading of the old liner there, and says nothing of the new one.',
       'old panel at ${1:P8} thickness ${2:1.9} mm',
     ),

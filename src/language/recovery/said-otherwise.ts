@@ -32,7 +32,7 @@ import { notLookedAt } from './not-looked-at.js';
 import { blocksOfWork } from './general.js';
 import { isReassuring } from './reassuring.js';
 import { isChainage } from './said-place.js';
-import { safeguardTried } from './trial-words.js';
+import { partFoundGood, safeguardTried } from './trial-words.js';
 import type { LinePattern } from './pattern.js';
 import { linesToCome } from './to-come.js';
 import { uncertainDay } from './uncertain-day.js';
@@ -195,6 +195,8 @@ const plain: readonly LineSaying[] = [
   severalPlaces,
 
   safeguardTried,
+
+  partFoundGood,
 
   ({ words: [first] }) =>
     first?.type === 'closed on'

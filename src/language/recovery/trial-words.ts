@@ -75,6 +75,26 @@ export function safeguardTried({ block, words, heading }: BrokenLine): Otherwise
   };
 }
 
+/** `drain found good at 0.1 m` of a part that nobody is guarded by: what a look saw, and no work. */
+export function partFoundGood({ block, words }: BrokenLine): Otherwise | undefined {
+  const [first] = words;
+  if (!blocksOfWork.has(block) || first?.type === 'serviced') return undefined;
+  const { part, answer, severity, photo, by, texts, ...said } = takenApart(joined(words));
+  const verdict = said.told.find(({ type }) => type === 'found good' || type === 'tried');
+  if (part === undefined || !verdict || isSafeguard(part) || answer.length + severity.length > 0)
+    return undefined;
+  const { place, told } = placedBareIn(said);
+  const line = [keyword('finding'), keyword(part), ...place, noteOf(told, texts), ...photo, ...by].flatMap(
+    (word) => word ?? [],
+  );
+  return {
+    at: 0,
+    message: `What was looked at and is as it should be is a note of the look: \`${imagesOf(line)}\`.`,
+    repair: changed(words, line),
+    senses: [[plainImage(verdict).toLowerCase(), 'finding']],
+  };
+}
+
 const sides = ['left side', 'right side'] as const;
 
 /** `pull cord left side good, right side slack` */

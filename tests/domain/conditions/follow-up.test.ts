@@ -291,6 +291,33 @@ describe('what becomes of a condition', () => {
 });
 
 describe('told in words', () => {
+  const rowOf = (again: string): readonly (readonly string[])[] => {
+    const analysis = read(
+      look('2024-09-09', 3600, 'finding liner at 3.2 m slight "scored by a bolt"'),
+      look('2025-03-10', 6000, again),
+    );
+    const [conveyor] = analysis.estate.conveyors;
+    return openConditionRows(analysis.estate, conveyor!).map(({ what, notes }) => [what, ...notes]);
+  };
+
+  test('and told again as it was keeps what it is as its heading', () => {
+    const [plain] = rowOf('finding liner at 3.2 m slight "scored by a bolt"');
+    for (const words of ['as before', 'unchanged', 'no change', 'still the same'])
+      expect(rowOf(`finding liner at 3.2 m slight "${words}"`)).toEqual([
+        [plain?.[0], `2025-03-10: ${words}`],
+      ]);
+    expect(rowOf('finding liner at 3.2 m slight "scored deeper, as before by a bolt"')[0]?.[0]).toContain(
+      'deeper',
+    );
+  });
+
+  test('and not seen keeps its reason', () => {
+    expect(rowOf('not seen finding liner at 3.2 m "too far down"')[0]?.slice(1)).toEqual([
+      'not seen on 2025-03-10: too far down',
+    ]);
+    expect(rowOf('not seen finding liner at 3.2 m')[0]?.slice(1)).toEqual(['not seen on 2025-03-10']);
+  });
+
   const cracked = look(
     '2024-09-09',
     3600,

@@ -51,6 +51,9 @@ describe('an old panel on the bench', () => {
     const places = (fact: string): unknown => (bench(read(reline(fact))) as string[][]).map(([name]) => name);
     const at = read().estate.conveyors[0]?.points[0]?.at.text ?? '';
     expect(places(`old panel at ${at} thickness 8.1 mm`)).toEqual(['P1']);
+    expect(places('old panel at panel 3 of run 2 thickness 8.1 mm')).toEqual(
+      places('old panel 3 of run 2 thickness 8.1 mm'),
+    );
     expect(places('old panel at 5.1 m thickness 8.1 mm')).toEqual(['5.10 m 6:00']);
     expect(places('old panel at 5.1 m clock 5:00 worn through')).toEqual(['5.10 m 5:00']);
   });
