@@ -129,6 +129,16 @@ test('a thickness of the last look stands before the colour of the same day', ()
   expect(remainingLifeMarkdown(report)).toContain('| 5.1 mm, 2025-09-08 |');
 });
 
+test('a photo of a reading of a liner that came out since stands beside what was read of it', () => {
+  const markdown = remainingLifeMarkdown(
+    reportOf(
+      look(3000, 'P1 thickness 9 mm photo "photos/before.png"') +
+        'reline DG1 2025-06-09 meter 5000 h {\n  liner TwoLayer12\n}\n',
+    ),
+  );
+  expect(markdown).toMatch(/What was read of the liners before[^]*Photo photos\/before\.png: P1 on /);
+});
+
 test('every photo of a condition stands under its name, those of the looks between too', () => {
   const lifted = (hours: number, photo: string): string =>
     look(hours, `P1 thickness 9 mm; panel lifted 4 mm at 1.5 m photo "photos/${photo}.png"`);

@@ -50,6 +50,7 @@ export interface FormerReading {
   /** When it came out there, or was moved. */
   readonly until: LinerSet['removed'];
   readonly seen: Observation;
+  readonly photo: PhotoUse | undefined;
 }
 
 /** A reading that took no part, and why. */
@@ -334,7 +335,7 @@ function sortReadings(
     if (!seen && !withdrawn) leftOut.push({ row, day, origin, reason: 'could not be read' });
     else if (isFormer) {
       if (seen && seen.kind !== 'not seen')
-        former.push({ day, liner: of.liner.name, until: of.removed, seen });
+        former.push({ day, liner: of.liner.name, until: of.removed, seen, photo: columns.photos.get(row) });
     } else if (!exposure.known) leftOut.push({ row, day, origin, reason: exposure.reason });
     else if (seen)
       readings.push({

@@ -358,9 +358,14 @@ function formerReadings(life: ConveyorLife): RecordSection {
         .join(', '),
     ]),
   );
+  const photos = life.points.flatMap(({ place, former }) =>
+    former.flatMap(({ photo, day }) =>
+      photo ? [{ use: photo, words: `${place.name} on ${formatDay(day)}` }] : [],
+    ),
+  );
   return rows.length === 0
     ? { ...empty, title }
-    : { ...empty, title, tables: [{ heads: ['Point', 'Liner', 'Read'], rows }] };
+    : { ...empty, title, tables: [{ heads: ['Point', 'Liner', 'Read'], rows }], photos };
 }
 
 const mostClosed = 20;
