@@ -201,3 +201,100 @@ describe('safeguards that the conveyor declares', () => {
     expect(first).toContain('emergency stop dead at tail (open since 2025-03-05)');
   });
 });
+
+describe('of two safeguards of one kind whose parts lie a hand apart', () => {
+  const machine = works.replace(
+    /}\n$/,
+    `  hatch H1 at 1.05 m to 1.6 m
+  cover every 1.2 m from 0 m to 4.8 m
+  interlock at C2
+  interlock at H1
+  interlock IL3 at 3.6 m
+}
+`,
+  );
+  const seenAt = (...lines: readonly string[]): string =>
+    look(1500, ['P1 thickness 11 mm', ...lines].join('; '));
+  const lifeOf = (...records: readonly string[]): ReturnType<typeof only> =>
+    only(remainingLife(estateOf(machine, ...records), { depth: 'hand' }));
+  const openIn = (...records: readonly string[]): readonly string[] =>
+    lifeOf(...records).conditions.map(({ what }) => what);
+  const told = (...records: readonly string[]): readonly string[] =>
+    analyse([{ uri: 'a.trough', text: [machine, ...records].join('') }]).findings.flatMap(
+      ({ code, message }) => (code === 'TL351' || code === 'TL568' ? [message] : []),
+    );
+
+  test('a trial is of the one that it names', () => {
+    const triedAt = (where: string): Readonly<Record<string, boolean>> =>
+      Object.fromEntries(
+        lifeOf(seenAt(`interlock tried at ${where}`)).beside.safeguards.map((each) => [
+          each.what,
+          each.lastTried !== undefined,
+        ]),
+      );
+    const [c2, h1, il3] = ['interlock at C2', 'interlock at H1', 'interlock IL3 at 3.60 m'];
+    expect(triedAt('C2')).toEqual({ [c2]: true, [h1]: false, [il3]: false });
+    expect(triedAt('H1')).toEqual({ [c2]: false, [h1]: true, [il3]: false });
+    for (const where of ['IL3', '3.6 m', '3.7 m', 'C4'])
+      expect(triedAt(where), where).toEqual({ [c2]: false, [h1]: false, [il3]: true });
+    const now = look(10_000, 'P1 thickness 10 mm; interlock tried at C2; interlock tried at IL3');
+    expect(told(now)).toEqual([
+      expect.stringMatching(/^DG1: interlock at H1 is not on record as tried, and/),
+    ]);
+  });
+
+  test.each(['interlock renewed at H1', 'closed interlock dead at H1', 'interlock tried at H1'])(
+    '%s leaves open what is dead at the cover',
+    (work) => {
+      const dead = seenAt('interlock dead at C2 serious');
+      expect(openIn(dead, `serviced DG1 2025-04-07 ${work}\n`)).toEqual(['interlock dead at C2']);
+      const [row] = lifeOf(dead, `serviced DG1 2025-04-07 ${work}\n`).conditions;
+      expect(row?.notes).toEqual([]);
+      expect(openIn(dead, `serviced DG1 2025-04-07 ${work.replace('H1', 'C2')}\n`)).toHaveLength(
+        work.includes('tried') ? 1 : 0,
+      );
+    },
+  );
+
+  test('two that are dead are two, each with its own end', () => {
+    const dead = seenAt(
+      'interlock dead at C2',
+      'interlock dead at H1',
+      'finding interlock at H1 slight "loose lid"',
+    );
+    expect(openIn(dead)).toHaveLength(3);
+    expect(openIn(dead, look(3000, 'P1 thickness 10 mm; closed interlock dead at H1'))).toEqual(
+      expect.arrayContaining(['interlock dead at C2', 'interlock at H1: loose lid']),
+    );
+    expect(openIn(dead, 'serviced DG1 2025-04-07 interlock renewed at H1\n')).toEqual([
+      'interlock dead at C2',
+    ]);
+  });
+
+  test('who closes what is not open there is told', () => {
+    const dead = seenAt('interlock dead at C2 serious');
+    for (const closing of [
+      'serviced DG1 2025-04-07 closed interlock dead at H1\n',
+      look(3000, 'P1 thickness 10 mm; closed interlock dead at H1'),
+    ])
+      expect(told(dead, closing)).toEqual([
+        expect.stringMatching(/^No interlock dead at H1 (had been seen by 2025-04-07|stood open here), so/),
+      ]);
+  });
+
+  test('where the machine declares none a part is that part all the same', () => {
+    const bare = machine.replaceAll(/ {2}interlock.*\n/g, '');
+    const open = (where: string): number =>
+      only(
+        remainingLife(
+          estateOf(
+            bare,
+            seenAt('interlock dead at C2'),
+            `serviced DG1 2025-04-07 interlock renewed at ${where}\n`,
+          ),
+          { depth: 'hand' },
+        ),
+      ).conditions.length;
+    expect([open('H1'), open('C2'), open('1.2 m')]).toEqual([1, 0, 0]);
+  });
+});

@@ -366,7 +366,7 @@ function notLookedIn(line: ConditionLine, record: DatedRecord): NotLooked | unde
 
 /** A place, a side or a clock position that was said once stands until another is said. */
 function withPlaceOf(
-  { at, to, point, panel, end, side, clock }: ConditionLine,
+  { at, to, point, panel, end, safeguard, side, clock }: ConditionLine,
   line: ConditionLine,
 ): ConditionLine {
   return {
@@ -377,6 +377,7 @@ function withPlaceOf(
       ...(point && { point }),
       ...(panel && { panel }),
       ...(end && { end }),
+      ...(safeguard && { safeguard }),
     }),
     ...(line.side === undefined &&
       line.clock === undefined && {

@@ -225,10 +225,10 @@ export function middleOf({ at, to }: SeenPlace): number | undefined {
 
 /**
  * Whether two places are one: near each other, or overlapping; two that nobody said are. Panels side by side are two, and so are
- * stretches of which one ends about where the other begins.
+ * stretches of which one ends about where the other begins; safeguards of two names are two however near they lie.
  */
 export function isSamePlace(a: SeenPlace, b: SeenPlace): boolean {
-  if (areOnOtherSides(a, b)) return false;
+  if (areOnOtherSides(a, b) || areOtherSafeguards(a, b)) return false;
   // An isolation that is told by its name alone has no chainage.
   if (a.at === undefined || b.at === undefined) return a.at === b.at && a.point?.name === b.point?.name;
   const [low, high] = [
@@ -265,6 +265,11 @@ export function areOneThing(a: ConditionLine, b: ConditionLine): boolean {
 
 function areOnOtherSides(a: SeenPlace, b: SeenPlace): boolean {
   return a.side !== undefined && b.side !== undefined && a.side !== b.side;
+}
+
+/** Of one kind, and by their names no one of them is meant by both. */
+function areOtherSafeguards({ safeguard: a }: SeenPlace, { safeguard: b }: SeenPlace): boolean {
+  return a !== undefined && b?.kind === a.kind && !a.names.some((each) => b.names.includes(each));
 }
 
 /** A chainage in metres to the centimetre, or as it was written where that is in feet or inches. */

@@ -40,6 +40,8 @@ export interface OpenCondition {
   readonly part: ConditionPart;
   /** As a line names it; of a finding the part that it names, where it names one. */
   readonly partName: string | undefined;
+  /** Which safeguard, where a name says so. */
+  readonly safeguard: ConditionLine['safeguard'];
   /** The slide gate that it speaks of, by its name. */
   readonly gate: string | undefined;
   /** `run 2, panel 3`, `at a break`, or nothing where it has no place along the trough. */
@@ -98,6 +100,7 @@ function rowOf(
     what: conditionWords(last.line),
     part: partOf(last.line.kind),
     partName: partNameOf(last.line),
+    safeguard: last.line.safeguard,
     gate: gateOf(conveyor, last.line)?.name,
     place: panelWordsOf(estate, conveyor, last.line, asOf),
     at,

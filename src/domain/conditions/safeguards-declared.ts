@@ -7,6 +7,7 @@ import type { Estate } from '../model/estate.js';
 import type { Origin } from '../model/origin.js';
 import { samePlace, whereWords } from './kinds.js';
 import { sinceWords, type OpenCondition } from './rows.js';
+import { safeguardKey } from './safeguards-named.js';
 import { lastTried, trialsOfSafeguard, trialWords } from './trials.js';
 
 export interface DeclaredSafeguard {
@@ -60,8 +61,10 @@ export function safeguardWords(safeguard: Safeguard): string {
 }
 
 /** What says no place may be of any of the kind. */
-function isOf({ kind, at, to }: Safeguard, row: OpenCondition): boolean {
+function isOf(safeguard: Safeguard, row: OpenCondition): boolean {
+  const { kind, at, to } = safeguard;
   if (row.partName !== kind) return false;
+  if (row.safeguard) return row.safeguard.names.includes(safeguardKey(safeguard));
   if (at === undefined || row.at === undefined) return true;
   return row.at <= (to ?? at).value + samePlace && (row.to ?? row.at) >= at.value - samePlace;
 }

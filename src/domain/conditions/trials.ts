@@ -6,6 +6,7 @@ import type { PartName, SeenPlace, Service } from '../model/records.js';
 import { formatDay, type CalendarDay } from '../units/calendar.js';
 import { workWords } from './service.js';
 import { isSamePlace, partNameOf, samePlace, saysNoPlace } from './kinds.js';
+import { safeguardKey } from './safeguards-named.js';
 
 type Side = 'left side' | 'right side';
 
@@ -69,7 +70,9 @@ export function trialsOfSafeguard(
     .sort((a, b) => b.date.day - a.date.day);
 }
 
-function isThere({ place, part }: Service, { at, to }: Safeguard, isOnly: boolean): boolean {
+function isThere({ place, part }: Service, safeguard: Safeguard, isOnly: boolean): boolean {
+  const { at, to } = safeguard;
+  if (place.safeguard) return place.safeguard.names.includes(safeguardKey(safeguard));
   if (place.at === undefined) return isOnly || part === 'pull cord';
   if (at === undefined) return true;
   return (

@@ -98,6 +98,8 @@ export interface SeenPlace {
   readonly end?: NameUse;
   /** Of a motor, a gearbox or a coupling that is said to be at the end where no drive is declared: that of a second drive. */
   readonly otherDrive?: 'head' | 'tail';
+  /** Of a safeguard that is named by its own name, its part or its end: which of its kind that is, or may be. */
+  readonly safeguard?: { readonly kind: SafeguardKind; readonly names: readonly string[] };
   /** Chainage, mm, as written, or where the point, the part, the panel or the end lies; undefined where none is said or known. */
   readonly at?: Stated<'length'>;
   /** The other end of a stretch, mm: above `at`. */

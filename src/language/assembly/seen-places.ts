@@ -4,6 +4,7 @@
 import { chainageText } from '../../domain/units/length-words.js';
 import { panelWords, partNamedIn } from '../../domain/conditions/kinds.js';
 import { isDriven } from '../../domain/conditions/kinds.js';
+import { safeguardNamed } from '../../domain/conditions/safeguards-named.js';
 import type { CalendarDay } from '../../domain/units/calendar.js';
 import { hasGate, type Conveyor, type Safeguard } from '../../domain/model/conveyor.js';
 import { partNamed, partsByKind, type NamedPart } from '../../domain/model/part-names.js';
@@ -32,6 +33,18 @@ export interface PlacesKnown {
 
 /** `part`: what it is about, `gate` of `gate stuck`: a part of that kind is meant before any other of the name. */
 export function withPlace<T extends SeenPlace>(
+  seen: T,
+  part: string | undefined,
+  day: CalendarDay,
+  conveyor: Conveyor,
+  known: PlacesKnown,
+): T {
+  const lying = whereItLies(seen, part, day, conveyor, known);
+  const safeguard = safeguardNamed(lying, part, conveyor);
+  return safeguard ? { ...lying, safeguard } : lying;
+}
+
+function whereItLies<T extends SeenPlace>(
   seen: T,
   part: string | undefined,
   day: CalendarDay,

@@ -2,7 +2,9 @@
 
 import { datedRecords } from '../../../domain/model/dated-records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
 import type { Estate } from '../../../domain/model/estate.js';
+import type { ConditionLine } from '../../../domain/model/records.js';
 import { followUp } from '../../../domain/conditions/follow-up.js';
 import { conditionWords, isSameCondition, samePlace, saysNoPlace } from '../../../domain/conditions/kinds.js';
 import { formatDay } from '../../../domain/units/calendar.js';
@@ -113,7 +115,7 @@ inspection DG1 2024-09-09 meter 3600 h {
           origin: line.origin,
           message: saysNoPlace(line)
             ? `This does not say where, and no ${conditionWords(line)} stood open, or more than one: nothing is closed.`
-            : `No ${conditionWords(line)} stood open here (within ${lengthOn(conveyor, samePlace)}), so nothing can be closed.`,
+            : `No ${conditionWords(line)} stood open here${withinWords(conveyor, line)}, so nothing can be closed.`,
         };
     }
     yield* closedByWork(estate);
@@ -128,6 +130,11 @@ inspection DG1 2024-09-09 meter 3600 h {
     }
   },
 };
+
+/** A safeguard that is named is that one, and nothing that lies near it. */
+function withinWords(conveyor: Conveyor, { safeguard }: ConditionLine): string {
+  return safeguard ? '' : ` (within ${lengthOn(conveyor, samePlace)})`;
+}
 
 /** Work that says what it closes, where nothing of the kind had been seen by that day. */
 function* closedByWork(estate: Estate): Iterable<Found> {
@@ -144,7 +151,7 @@ function* closedByWork(estate: Estate): Iterable<Found> {
     yield {
       origin: ended.origin,
       message:
-        `No ${conditionWords(ended)} had been seen (within ${lengthOn(conveyor, samePlace)}) by ${formatDay(date.day)}, ` +
+        `No ${conditionWords(ended)} had been seen${withinWords(conveyor, ended)} by ${formatDay(date.day)}, ` +
         `so nothing can be closed${later === undefined ? '' : `; it was seen first on ${formatDay(later)}`}.`,
     };
   }
