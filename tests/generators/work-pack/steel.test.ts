@@ -85,6 +85,14 @@ describe('the liner that is met, and the one that goes in', () => {
       `Liner, comes out: ${twoLayer}, in since 2023-01-02`,
     );
   });
+  test('none at a break: a reline of all with another on one side of the gate begins and ends in the runs', () => {
+    const more = `${thin}reline DG1 2024-05-01 meter 5000 h {\n  liner Thin6\n  scope from 0 m to 7.3 m\n}`;
+    const change = (text: string): string => text.replace('reline run above Gate', 'change screw');
+    expect(liners(pack({ more }, '2026-10-31', change))).toEqual([
+      'Liner: 0.00 m to 7.00 m: Thin6: red 6 mm, joints butted, in since 2024-05-01; ' +
+        `7.50 m to 12.00 m: ${twoLayer}, in since 2023-01-02`,
+    ]);
+  });
   test('another goes in', () => {
     const change = (text: string): string =>
       text.replace('reline run above Gate', 'reline run above Gate with Thin6');

@@ -4,6 +4,8 @@
 import { presentDrive } from '../../../domain/model/present-drive.js';
 import { formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
 import { formatPercent } from '../../../domain/units/format.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { runsOf } from '../../../domain/model/runs.js';
 import { setsLying } from '../../../domain/model/exposure.js';
 import { historyOf } from '../../../domain/model/history.js';
 import type { Job } from '../../../domain/model/job.js';
@@ -115,7 +117,7 @@ function linerFacts(
     });
     return shared.length === 0 ? [] : [{ ...set, from: Math.min(...shared), to: Math.max(...shared) }];
   });
-  const pieces = piecesOf(lying, true);
+  const pieces = piecesOf(lying, true).flatMap((piece) => withinRuns(conveyor, piece));
   const old = pieces.map(({ liner, since: fitted, from, to }): string => {
     const where = pieces.length > 1 ? `${jointAt(from, unit)} to ${jointAt(to, unit)}: ` : '';
     const by = planned.find((each) => each.job.window?.to.day === fitted?.day);
@@ -137,6 +139,15 @@ function linerFacts(
     { name: 'Liner, comes out', value: old.join('; ') || 'not known' },
     { name: 'Liner, goes in', value: `${fresh.map((liner) => buildWords(liner, unit)).join('; ')}${short}` },
   ];
+}
+
+/** At a break, as a gate or the discharge, no liner lies: a piece begins and ends in a run, and one that lies in none is none. */
+function withinRuns<T extends Area>(conveyor: Conveyor, piece: T): readonly T[] {
+  const lined = runsOf(conveyor).flatMap((run): number[] => {
+    const [from, to] = [Math.max(piece.from, run.from), Math.min(piece.to, run.to)];
+    return to - from > sliver ? [from, to] : [];
+  });
+  return lined.length === 0 ? [] : [{ ...piece, from: Math.min(...lined), to: Math.max(...lined) }];
 }
 
 function buildWords({ name, layers, bolt, joint }: LinerSpecification, unit: LengthUnit): string {
