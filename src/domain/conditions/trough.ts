@@ -6,6 +6,7 @@
 import { middleOf } from './kinds.js';
 import { handArithmetic, type HandResult } from '../wear/arithmetic.js';
 import { addDays, type CalendarDay } from '../units/calendar.js';
+import { formatClock } from '../units/clock.js';
 import { ReadingKind } from '../units/reading-kind.js';
 import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
@@ -56,6 +57,7 @@ export interface PlateRead {
 
 export interface PlatePlace {
   readonly at: number;
+  /** As one of its readings says it; undefined where none does: at the bottom. */
   readonly clock: string | undefined;
   /** What the readings count from, mm: the trough's plate, or the patch that lies there. */
   readonly plate: number;
@@ -202,17 +204,20 @@ function platePlaces(
   spans: readonly BareSpan[],
   patches: readonly Patch[],
 ): Pick<TroughState, 'places' | 'covered'> {
-  const groups: { at: number; clock: string | undefined; looks: Look[] }[] = [];
+  const groups: { at: number; around: string; looks: Look[] }[] = [];
   for (const look of platesRead(history)) {
     const at = look.plate.at.value;
-    const clock = look.plate.clock?.text;
-    const own = groups.find((each) => each.clock === clock && Math.abs(each.at - at) <= samePlate);
+    const around = formatClock(hoursOf(look));
+    const own = groups.find((each) => each.around === around && Math.abs(each.at - at) <= samePlate);
     if (own) own.looks.push(look);
-    else groups.push({ at, clock, looks: [look] });
+    else groups.push({ at, around, looks: [look] });
   }
   const byPlace = (a: PlatePlace, b: PlatePlace): number => a.at - b.at;
-  const found = groups.map(({ at, clock, looks: written }) => {
-    const own = patches.filter((patch) => liesOver(patch, { from: at, to: at, clock: hoursOf(written) }));
+  const found = groups.map(({ at, looks: written }) => {
+    const clock = written.find(({ plate }) => plate.clock)?.plate.clock?.text;
+    const own = patches.filter((patch) =>
+      liesOver(patch, { from: at, to: at, clock: written[0] && hoursOf(written[0]) }),
+    );
     // Of one day what was welded over was read first, in whichever order it was written.
     const looks = [...written].sort(
       (a, b) => a.when.day - b.when.day || lyingThen(own, a).length - lyingThen(own, b).length,
@@ -244,8 +249,8 @@ function lyingThen(patches: readonly Patch[], look: Look | undefined): readonly 
 }
 
 /** Without a clock position steel was read at the bottom. */
-function hoursOf(looks: readonly Look[]): number {
-  return looks[0]?.plate.clock?.hours ?? 6;
+function hoursOf({ plate }: Look): number {
+  return plate.clock?.hours ?? 6;
 }
 
 /** In looks, and while a reline had the liner off, in the order of time. */

@@ -72,7 +72,7 @@ export function measuresMeant(
 /** mm: the place of a measure as an author writes it again. */
 export const sameSpot = 0.5;
 
-/** Place and clock position stand as in the look. */
+/** Place and clock position stand as in the look; a plate without one was read at the bottom. */
 function isThere(
   { at, clock }: { readonly at: Stated<'length'>; readonly clock?: StatedClock },
   of: Spot,
@@ -82,7 +82,7 @@ function isThere(
   if (Math.abs(at.value - meant) > sameSpot) return false;
   if (!of.clock) return true;
   const hours = hoursInLook(of.clock, look);
-  return clock !== undefined && Math.round(clock.hours * 60) === Math.round(hours * 60);
+  return Math.round((clock?.hours ?? 6) * 60) === Math.round(hours * 60);
 }
 
 type PlacedList = 'plates' | 'flights' | 'flightDiameters' | 'holdDownGaps';

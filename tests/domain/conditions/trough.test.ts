@@ -383,3 +383,51 @@ describe('steel that no liner covers, past its minimum by its rate since it was 
     expect(sheet).toContain('past its minimum by its rate');
   });
 });
+
+describe('a plate that was read without a clock position', () => {
+  const rows = (a: string, b: string, ...more: readonly string[]): Analysis =>
+    read(
+      lost,
+      look('2025-09-01', 13_500, 'panel missing at 4.2 m', `plate at 4.2 m ${a}thickness 3.92 mm`),
+      look('2025-12-15', 15_500, 'panel missing at 4.2 m', `plate at 4.3 m ${b}thickness 3.24 mm`),
+      ...more,
+    );
+  const bottom = 'clock 6:00 ';
+  const asked = ({ estate }: Analysis): number =>
+    inspectionSheetHtml(inspectionSheet(estate, estate.conveyors[0]!)).match(/4\.[23]0? m/g)?.length ?? 0;
+
+  test.each([
+    ['', bottom],
+    [bottom, ''],
+    [bottom, bottom],
+  ])('is of the bottom, as one at 6:00 is: %j, then %j', (a, b) => {
+    const alike = rows('', '');
+    const [place, ...more] = stateOf(rows(a, b)).places;
+    expect(more).toEqual([]);
+    expect(place?.clock).toBe('6:00');
+    expect(place?.hand).toEqual(stateOf(alike).places[0]?.hand);
+    expect(asked(rows(a, b))).toBe(asked(alike));
+  });
+
+  test.each(['clock 5:30 ', 'clock 7:00 '])('is of another place than one at %s', (beside) => {
+    expect(stateOf(rows('', beside)).places.map(({ readings }) => readings.length)).toEqual([1, 1]);
+    expect(stateOf(rows(beside, '')).places.map(({ readings }) => readings.length)).toEqual([1, 1]);
+  });
+
+  test('is not told to have one, and nor is the plate under a patch', () => {
+    expect(stateOf(rows('', '')).places[0]?.clock).toBeUndefined();
+    const patch = (sector: string): string => `patch DG1 2025-11-03 at 4 m to 4.6 m ${sector}thickness 6 mm`;
+    const { places, covered } = stateOf(rows('', bottom, patch('clock 5:00 to 7:00 ')));
+    expect(places.map(({ plate, readings }) => [plate, readings.length])).toEqual([[6, 1]]);
+    expect(covered.map(({ plate, readings }) => [plate, readings.length])).toEqual([[7.8, 1]]);
+    const beside = stateOf(rows(bottom, '', patch('clock 7:00 to 9:00 ')));
+    expect(beside.places.map(({ plate, readings }) => [plate, readings.length])).toEqual([[7.8, 2]]);
+    expect(beside.covered).toEqual([]);
+  });
+
+  test('is put right by a correction that says 6:00', () => {
+    const right = `correction DG1 2025-12-20 plate at 4.3 m ${bottom}read on 2025-12-15 thickness 3.4 mm`;
+    const [place] = stateOf(rows(bottom, '', right)).places;
+    expect(place?.readings.map(({ thickness }) => thickness)).toEqual([3.92, 3.4]);
+  });
+});
