@@ -6,6 +6,7 @@ import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
 import type { Outage } from '../model/plant.js';
 import type { LinerSpecification } from '../model/specifications.js';
+import type { Place } from '../model/records.js';
 import { addDays, type CalendarDay } from '../units/calendar.js';
 import { dueUntil, planFor, type ConveyorPlan } from './conveyor-plan.js';
 import type { OutageDecision } from './outage-decision.js';
@@ -91,8 +92,8 @@ export interface DecisionInput {
   readonly liner: LinerSpecification;
   readonly linerAt?: LinerAt;
   readonly outlook: WearOutlook;
-  /** Chainage of the point that the report calls governing, mm; undefined where none was seen. */
-  readonly governs?: number | undefined;
+  /** The point that the report calls governing; undefined where none was seen. */
+  readonly governs?: Pick<Place, 'name' | 'at'> | undefined;
   readonly newLife: number | undefined;
   readonly gauge: number;
   /** Undefined where nothing tells how long the screw lasts. */
@@ -114,7 +115,11 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
   const due = passed !== undefined && passed.day <= dueUntil(outages, horizon);
   const money = moneyOf(plant, [liner, conveyor.screw]);
   const until = outages[1]?.from.day ?? horizon;
-  const scopes = due ? scopesOf(conveyor, linerAt, outlook, accepted, until, estate) : undefined;
+  const named = panelAt(outlook, input.governs);
+  const scopes = due
+    ? scopesOf(conveyor, linerAt, { ...outlook, first: named }, accepted, until, estate)
+    : undefined;
+  const governing = named ? { ...named, ...placeOf(input.governs) } : firstPanel(outlook, until);
   const supplies = new Map(
     (scopes?.works ?? []).map((scope) => [scope, suppliesOf(plant, scope.work.pieces, asOf, estate.relines)]),
   );
@@ -151,11 +156,6 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     goesBy,
   };
   const options = setting ? optionsOf(setting, newScrew(input.screw, setting, estate)) : [];
-  const governing = panelAt(outlook, input.governs) ?? firstPanel(outlook, until);
-  const first = governing && {
-    place: governing.place,
-    at: input.governs ?? (governing.from + governing.to) / 2,
-  };
   return {
     conveyor,
     asOf,
@@ -196,7 +196,7 @@ export function decideConveyor(input: DecisionInput): ConveyorDecision {
     setting,
     jobs: estate.jobs
       .filter((job) => job.conveyor === conveyor && (job.window === undefined || job.window.to.day >= asOf))
-      .map((job) => jobState(job, estate, due ? first : undefined, supplyOf(whole, supplies), asOf)),
+      .map((job) => jobState(job, estate, due ? governing : undefined, supplyOf(whole, supplies), asOf)),
     money,
     missingCosts: setting ? missingCosts(setting) : [],
     exceededCosts: setting ? exceededCosts(setting) : [],
@@ -273,8 +273,13 @@ function passing(
   return limit === undefined ? undefined : { day: limit, by: 'condemn limit' };
 }
 
-function panelAt({ panels }: WearOutlook, at: number | undefined): PanelOutlook | undefined {
-  return at === undefined ? undefined : panels.find(({ seen, from, to }) => seen && from <= at && at <= to);
+function panelAt({ panels }: WearOutlook, point: DecisionInput['governs']): PanelOutlook | undefined {
+  return point && panels.find(({ seen, from, to }) => seen && from <= point.at && point.at <= to);
+}
+
+/** The point's own name and chainage: its panel may have a place of its own that goes before it by the forecast. */
+function placeOf(point: DecisionInput['governs']): Partial<Pick<PanelOutlook, 'place' | 'at'>> {
+  return point ? { place: point.name, at: point.at } : {};
 }
 
 /** Seen panels govern before unseen ones: what was seen can be named. */

@@ -30,10 +30,11 @@ export interface ScopeWork {
   readonly relined: readonly PanelOutlook[];
 }
 
+/** @param outlook with the panel that the report calls governing: first of those that are as good as certain */
 export function scopesOf(
   conveyor: Conveyor,
   linerAt: LinerAt,
-  outlook: WearOutlook,
+  outlook: WearOutlook & { readonly first?: PanelOutlook | undefined },
   accepted: AcceptedRisk,
   until: CalendarDay,
   estate: Estate,
@@ -52,7 +53,7 @@ export function scopesOf(
 
 /** Independent panels err on the safe side: what they share would make the first of several come later. */
 function governingPanels(
-  { panels }: WearOutlook,
+  { panels, first: named }: Parameters<typeof scopesOf>[2],
   accepted: AcceptedRisk,
   until: CalendarDay,
 ): readonly PanelOutlook[] {
@@ -66,6 +67,7 @@ function governingPanels(
     .sort(
       (a, b) =>
         chancesApart(b.condemn, a.condemn) ||
+        Number(b.panel === named) - Number(a.panel === named) ||
         lifeLeft(a.panel) - lifeLeft(b.panel) ||
         a.panel.from - b.panel.from,
     );

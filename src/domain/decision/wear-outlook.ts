@@ -26,6 +26,8 @@ export interface PanelOutlook extends Chances {
   readonly liner?: LinerSpecification | undefined;
   /** The place that governs it, or `panel 3 of run 1` where nobody has looked. */
   readonly place: string;
+  /** Chainage of that place, mm; the middle of the panel where nobody has looked. */
+  readonly at: number;
   readonly life: PlaceLife;
   /** The place of this panel that would come to lie under the screw if it were turned; undefined where nobody has looked there. */
   readonly otherSide?: PlaceLife | undefined;

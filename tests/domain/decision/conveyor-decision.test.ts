@@ -35,6 +35,7 @@ function panel(number: number, { condemn, contact }: Pace, facts: Partial<PanelO
     to: number * 1000,
     seen: true,
     place: `P${number}`,
+    at: (number - 0.5) * 1000,
     life: { now: 1000, limit: 9, through: 12, reachedBy: (x) => Math.min(1, x / 1e5), median: 5e4 },
     condemnBy: perThousand(condemn),
     contactBy: perThousand(contact),
@@ -509,10 +510,16 @@ describe('what governs', () => {
     const at = (governs: number, seen = true): string | undefined =>
       decide(outlook(slow, slow, [panel(1, unlikely, { seen }), panel(2, likely), panel(3, unlikely)]), {
         outages,
-        input: { governs },
+        input: { governs: { name: 'Weld', at: governs } },
       }).governing?.place;
-    expect([0, 500, 1000].map((governs) => at(governs))).toEqual(['P1', 'P1', 'P1']);
-    expect([at(1001), at(2500), at(500, false), at(9000), at(-1)]).toEqual(['P2', 'P3', 'P2', 'P2', 'P2']);
+    expect([0, 500, 1000].map((governs) => at(governs))).toEqual(['Weld', 'Weld', 'Weld']);
+    expect([at(1001), at(2500), at(500, false), at(9000), at(-1)]).toEqual([
+      'Weld',
+      'Weld',
+      'P2',
+      'P2',
+      'P2',
+    ]);
   });
   it('one that was seen before one that nobody has seen', () => {
     expect(governing(panel(1, unlikely), panel(2, likely, { seen: false }))).toBe('P1');

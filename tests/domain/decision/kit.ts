@@ -45,6 +45,7 @@ export function panel(place: Place): PanelOutlook {
     to: number * 1200,
     seen,
     place: seen ? `P${number}` : `panel ${number} of run ${run}`,
+    at: (number - 0.5) * 1200,
     life: { now, limit, through, reachedBy, median },
     condemnBy: (day) => reachedBy(at(day)),
     contactBy: (day) => reachedBy((at(day) * limit) / through),

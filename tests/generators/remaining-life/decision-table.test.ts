@@ -260,6 +260,46 @@ describe('where several points are as good as certain to be past their limits', 
   });
 });
 
+describe('a panel that was seen past its limit', () => {
+  const early =
+    look(2400, 'P1 thickness 9.8 mm; P2 thickness 9.3 mm') +
+    look(4800, 'P1 thickness 7.6 mm; P2 thickness 6.6 mm');
+  const job = `
+job Tail {
+  conveyor DG1
+  window 2026-04-13 to 2026-04-17
+  reline panels 1 to 2 of run 1
+}
+`;
+  const bare: readonly (readonly [string, string])[] = [
+    ['bare steel', look(7200, 'P1 thickness 4.2 mm; P2 trough showing')],
+    ['far below its limit', look(7200, 'P1 thickness 4.2 mm; P2 thickness 1.2 mm')],
+    [
+      'worn through beside a point that is better',
+      look(7200, 'P1 thickness 4.2 mm; P2 thickness 4.2 mm; at 3.9 m clock 7:00 trough showing'),
+    ],
+  ];
+  it.each(bare)('stays in the decision, %s', (_, last) => {
+    const { decision, worst, points, runs } = only(reportOf(early + last + job));
+    const place = worst?.place;
+    const seen = runs
+      .flatMap(({ panels }) => panels)
+      .filter(({ points: own }) => own.some(({ state }) => state !== 'none'));
+    expect(points).toContain(worst);
+    expect([decision?.panelsSeen, decision?.panels]).toEqual([
+      seen.length,
+      runs.flatMap(({ panels }) => panels).length,
+    ]);
+    expect([decision?.governing?.place, decision?.governing?.at]).toEqual([place?.name, place?.at]);
+    expect(decision?.scopes?.governing[0]?.place).toBe(place?.name);
+    const [panel] = decision?.scopes?.governing ?? [];
+    for (const { relined } of decision?.scopes?.works ?? []) expect(relined).toContain(panel);
+    expect(decision?.jobs[0]?.words).toContain(
+      `leaves out ${place?.name ?? ''} at ${((place?.at ?? 0) / 1000).toFixed(2)} m, which governs`,
+    );
+  });
+});
+
 describe('what a report says beside the chances', () => {
   const worn =
     look(3000, 'P1 thickness 10.5 mm; P2 thickness 10.6 mm') +

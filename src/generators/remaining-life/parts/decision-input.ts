@@ -37,7 +37,7 @@ export function decisionOf(source: DecisionSource): ConveyorDecision | undefined
     liner: conveyor.liner,
     linerAt: (chainage) => setLying(coming.history, chainage, coming.asOf)?.liner ?? conveyor.liner,
     outlook,
-    governs: governingPoint(points, forecast)?.place.at,
+    governs: governingPoint(points, forecast)?.place,
     newLife: medians.length > 0 ? Math.min(...medians) : undefined,
     gauge: fitted.result.readingError,
     screw: screwOutlook(screwNow(coming.history), source.flights),

@@ -146,7 +146,7 @@ function exposurePerHour({ duties, from, perDay = 0 }: Coming): number {
   return first > 0 ? perDay / first : 1;
 }
 
-/** The place of a panel that reaches its limit first, by the middle of its forecast; or what the run lends. */
+/** The place of a panel that was seen past its limit, or reaches it first by the middle of its forecast; or what the run lends. */
 function panelOf(
   result: WearFit,
   coming: Coming,
@@ -160,22 +160,22 @@ function panelOf(
   });
   const name = `panel ${panel.number} of run ${run}`;
   const units = own.length > 0 ? own.map(unitOf) : ofRun;
+  const pointOf = ({ unit }: Unit): PointLife | undefined => own.find((each) => each.unit === unit)?.point;
   const lives = units.flatMap((unit) => {
-    const life = lifeOf(
-      result,
-      unit,
-      since,
-      own.find((each) => each.unit === unit.unit)?.point.model?.condemn,
-    );
+    const life = lifeOf(result, unit, since, pointOf(unit)?.model?.condemn);
     return life ? [{ unit, life }] : [];
   });
-  const [first] = [...lives].sort((a, b) => a.life.median - a.life.now - (b.life.median - b.life.now));
+  const [first] = [...lives].sort(
+    (a, b) =>
+      seenPast(pointOf(b.unit)) - seenPast(pointOf(a.unit)) ||
+      a.life.median - a.life.now - (b.life.median - b.life.now),
+  );
   const [only, another] = own;
   const chances =
     (only && !another ? ofPoint(only.point, laterOf(result, coming, units)) : undefined) ?? chancesFor(units);
   if (!first || !chances) return undefined;
-  const governing = own.find((each) => each.unit === first.unit.unit);
-  const other = governing && mirrored(governing.point, panel);
+  const governing = pointOf(first.unit);
+  const other = governing && mirrored(governing, panel);
   const otherUnit = other && known.get(other);
   return {
     units,
@@ -186,7 +186,8 @@ function panelOf(
       to: panel.to,
       seen: own.length > 0,
       liner: setLying(coming.history, (panel.from + panel.to) / 2, coming.asOf)?.liner,
-      place: governing?.point.place.name ?? name,
+      place: governing?.place.name ?? name,
+      at: governing?.place.at ?? (panel.from + panel.to) / 2,
       life: first.life,
       ...chances,
       ...(otherUnit && { otherSide: lifeOf(result, unitOf(otherUnit), since) }),
@@ -255,9 +256,33 @@ function lifeOf(
       reachedBy: (exposure) => (asked ??= ask())(exposure),
     };
   const forecast = forecastUnit(result, unit, limit);
-  return forecast.kind === 'life'
-    ? { now, limit, through, reachedBy: tabulated(forecast), median: forecast.quantiles.q50 }
-    : undefined;
+  switch (forecast.kind) {
+    case 'life':
+      return { now, limit, through, reachedBy: tabulated(forecast), median: forecast.quantiles.q50 };
+    case 'reached':
+      return { now, limit, through, ...between(forecast) };
+    case 'cannot say':
+      return undefined;
+  }
+}
+
+/** Seen short of the limit after so much, and past it by so much more: any exposure between is as likely. */
+function between({
+  after,
+  by,
+}: Readonly<Record<'after' | 'by', number>>): Pick<PlaceLife, 'median' | 'reachedBy'> {
+  // Found past it when it was fitted: a life all but none, since its logarithm is asked for.
+  const end = Math.max(by, 1e-6);
+  const from = Math.min(Math.max(0, after), end);
+  return {
+    median: (from + end) / 2,
+    reachedBy: (exposure) => (exposure >= end ? 1 : exposure <= from ? 0 : (exposure - from) / (end - from)),
+  };
+}
+
+/** Bare steel before what was read at its limit, as the report orders its points; 0 where neither was seen. */
+function seenPast(point: PointLife | undefined): number {
+  return point?.pastLimit === 'trough shows' ? 2 : point?.pastLimit ? 1 : 0;
 }
 
 /**
