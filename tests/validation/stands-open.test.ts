@@ -146,3 +146,22 @@ describe('a name that the conveyor has not is no place', () => {
       'finding liner "of DG2, planed to 15"',
     ));
 });
+
+describe('a safeguard that is named is that one, however near another lies', () => {
+  const near = specifications + conveyor('DG1', `${facts}\n  hatch H3 at 5.2 m`);
+
+  test.each([
+    'interlock at H3 ok',
+    'interlock H3 put right',
+    'interlock at H3 fixed',
+    'interlock at H3 works',
+    'wire of the interlock at H3 taken out',
+  ])('%s', (line) => {
+    for (const written of [line, `serviced DG1 2026-03-02 ${line}`]) {
+      const ending = (words: string): string =>
+        offered(told('interlock bypassed at H2 serious', words, near)) ?? '';
+      expect(ending(written)).not.toContain('closed');
+      expect(ending(written.replace('H3', 'H2'))).toContain('closed interlock bypassed at H2');
+    }
+  });
+});

@@ -12,6 +12,7 @@ import {
   partNameOf,
   saysNoPlace,
 } from '../../domain/conditions/kinds.js';
+import { safeguardNamed } from '../../domain/conditions/safeguards-named.js';
 import type { Conveyor } from '../../domain/model/conveyor.js';
 import type { Estate } from '../../domain/model/estate.js';
 import type { SaidOver } from '../../domain/model/problem.js';
@@ -115,7 +116,8 @@ function isThere(
   if (!conveyor) return saysNoPlace(line);
   const at = chainageNamed(conveyor, name);
   if (at === undefined) return saysNoPlace(line) && ['tail', 'head', 'drive'].includes(name);
-  return isSamePlace({ at }, line);
+  const safeguard = safeguardNamed({ at, point: { name, origin: line.origin } }, partNameOf(line), conveyor);
+  return isSamePlace({ at, ...(safeguard && { safeguard }) }, line);
 }
 
 /** Where a point or a part lies, by its name or by the number that pages print. */
