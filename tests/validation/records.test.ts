@@ -148,6 +148,31 @@ describe('what calls for action', () => {
     ]);
   });
 
+  test('steel is bare since the first look that found it so, not since the last', () => {
+    const looks =
+      round('2024-09-09', 3600, 'P1 trough showing') +
+      round('2025-03-10', 6200, 'P1 colour teal') +
+      round('2025-06-09', 8000, 'P1 trough showing') +
+      round('2025-09-08', 9000, 'P1 trough showing');
+    expect(messageOf('TL309', 'estate', looks)).toContain('since 2025-06-09,');
+    expect(messageOf('TL309', 'estate', looks.replace('colour teal', 'trough showing'))).toContain(
+      'since 2024-09-09,',
+    );
+    const relined = round('2024-09-09', 3600, 'P1 trough showing') + reline('2024-10-07', 4050);
+    expect(messageOf('TL309', 'estate', relined + round('2025-09-08', 9000, 'P1 trough showing'))).toContain(
+      'since 2025-09-08,',
+    );
+  });
+
+  test('a motor current is held against the middle of two before, not against the lower', () => {
+    const before =
+      round('2024-09-09', 3600, 'current empty 4.0 A') + round('2025-03-10', 6200, 'current empty 5.1 A');
+    expect(codesIn('estate', before + round('2025-09-08', 9000, 'current empty 5.6 A'))).toEqual([]);
+    expect(messageOf('TL323', 'estate', before + round('2025-09-08', 9000, 'current empty 5.9 A'))).toContain(
+      'drew 4.55 A before (median of 2)',
+    );
+  });
+
   test('at the condemn limit is told, above it is not; a liner that came out since is history', () => {
     expect(codesIn('estate', round('2025-03-10', 6200, 'P1 thickness 3.0 mm'))).toEqual(['TL310']);
     expect(

@@ -1,9 +1,9 @@
-// How does the newest of a row of readings stand against those before it? Usual is the lower median of the earlier ones, so
-// that one odd reading does not move it; below two of them nothing is usual yet.
+// How does the newest of a row of readings stand against those before it? Usual is the median of the earlier ones, so
+// that one odd reading among several does not move it; below two of them nothing is usual yet.
 
 export interface AgainstUsual<R> {
   readonly newest: R;
-  /** Lower median of the earlier ones, in their base unit. */
+  /** Median of the earlier ones, of an even number the mean of the middle two, in their base unit. */
   readonly usual: number;
   /** Earlier ones, at least two. */
   readonly count: number;
@@ -18,8 +18,9 @@ export function againstUsual<R extends { readonly value: number }>(
     .slice(0, -1)
     .map(({ value }) => value)
     .sort((a, b) => a - b);
-  const usual = earlier[Math.floor((earlier.length - 1) / 2)];
-  return !newest || earlier.length < 2 || usual === undefined
+  const low = earlier[Math.floor((earlier.length - 1) / 2)];
+  const high = earlier[Math.floor(earlier.length / 2)];
+  return !newest || earlier.length < 2 || low === undefined || high === undefined
     ? undefined
-    : { newest, usual, count: earlier.length };
+    : { newest, usual: (low + high) / 2, count: earlier.length };
 }

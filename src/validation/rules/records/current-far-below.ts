@@ -38,11 +38,11 @@ inspection DG1 2025-09-08 meter 9000 h {
   cases: [
     {
       name: 'two fifths exactly',
-      text: `${before}\ninspection DG1 2025-09-08 meter 9000 h {\n  current loaded 5.6 A\n}`,
+      text: `${before}\ninspection DG1 2025-09-08 meter 9000 h {\n  current loaded 5.8 A\n}`,
     },
     {
       name: 'just less',
-      text: `${before}\ninspection DG1 2025-09-08 meter 9000 h {\n  current loaded «5.5 A»\n}`,
+      text: `${before}\ninspection DG1 2025-09-08 meter 9000 h {\n  current loaded «5.7 A»\n}`,
     },
   ],
   *check({ estate }) {

@@ -63,6 +63,19 @@ inspection DG1 2025-09-08 meter 9000 h {
 }`,
     },
     {
+      name: 'of two before, their middle is usual',
+      text: `
+inspection DG1 2024-09-09 meter 3600 h {
+  current empty 4.0 A
+}
+inspection DG1 2025-03-10 meter 6200 h {
+  current empty 5.1 A
+}
+inspection DG1 2025-09-08 meter 9000 h {
+  current empty 5.6 A
+}`,
+    },
+    {
       name: 'one reading before is no usual current',
       text: `
 inspection DG1 2025-03-10 meter 6200 h {

@@ -39,7 +39,7 @@ inspection DG1 2025-09-08 meter 9000 h {
   cases: [
     {
       name: 'fifteen kelvin exactly',
-      text: `${before}\ninspection DG1 2025-09-08 meter 9000 h {\n  gearbox temperature 67 degC\n}`,
+      text: `${before}\ninspection DG1 2025-09-08 meter 9000 h {\n  gearbox temperature 68 degC\n}`,
     },
     {
       name: 'of a second drive, at the other end',

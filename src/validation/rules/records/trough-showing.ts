@@ -4,7 +4,6 @@ import { originOf } from '../../../domain/model/records.js';
 import { latestRows } from '../../evidence/latest-rows.js';
 import { dayOfRow } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
-import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const troughShowing: Rule = {
   code: 'TL309',
@@ -16,11 +15,11 @@ export const troughShowing: Rule = {
   given: 'inspection',
   example: '  «P1 trough showing|P1 colour ivory»',
   *check({ estate }) {
-    for (const { row, place } of latestRows(estate)) {
-      if (estate.readings.kind[row] !== ReadingKind.trough) continue;
+    for (const { row, place, bareSince } of latestRows(estate)) {
+      if (bareSince === undefined) continue;
       yield {
         origin: originOf(estate.readings, row),
-        message: `The trough of ${place.conveyor.name} shows at ${place.name} since ${dayOfRow(estate, row)}, and no reline is recorded after that.`,
+        message: `The trough of ${place.conveyor.name} shows at ${place.name} since ${dayOfRow(estate, bareSince)}, and no reline is recorded after that.`,
       };
     }
   },
