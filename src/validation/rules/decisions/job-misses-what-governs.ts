@@ -1,13 +1,18 @@
-// Does a job reline the spot that reaches its limit first? Hand arithmetic; silent where that spot lasts until the outage after
+// Does a job reline the spot that reaches its limit first? Spots seen past it before those that are reckoned, as the report has
+// them; then hand arithmetic, silent where that spot lasts until the outage after
 // the job, because then somebody may well have chosen to leave it.
 
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { relinedBy } from '../../../domain/decision/jobs-written.js';
 import type { Estate } from '../../../domain/model/estate.js';
 import { dayAt } from '../../../domain/model/history.js';
+import type { Conveyor } from '../../../domain/model/conveyor.js';
+import type { Place } from '../../../domain/model/records.js';
 import type { Job } from '../../../domain/model/job.js';
-import { addDays, formatDay } from '../../../domain/units/calendar.js';
-import { firstToGo } from '../../evidence/hand-lives.js';
+import { addDays, formatDay, type CalendarDay } from '../../../domain/units/calendar.js';
+import { isAtLimit } from '../../evidence/at-the-limit.js';
+import { firstToGo, type RatedLife } from '../../evidence/hand-lives.js';
+import { latestRows } from '../../evidence/latest-rows.js';
 import type { Rule } from '../../rule.js';
 
 export const jobMissesWhatGoverns: Rule = {
@@ -33,6 +38,23 @@ job J1 {
   access units MP1
 }`,
   cases: [
+    {
+      name: 'a spot that is past its limit goes before one that is reckoned',
+      text: `
+inspection DG1 2026-04-06 meter 9300 h {
+  view downstream
+  gauge ultrasonic ± 0.2 mm
+  P1 thickness 5.9 mm
+  P2 thickness 2.8 mm
+}
+job J1 {
+  conveyor DG1
+  outage Spring27
+  «reline run below Gate»
+  crews Alpha, Bravo
+  access units MP1
+}`,
+    },
     {
       name: 'an earlier job renews that spot',
       text: `
@@ -62,22 +84,24 @@ job J1 {
     const jobs = estate.jobs.filter((job) => job.window && job.relines.length > 0);
     if (jobs.length === 0) return;
     const first = new Map([...firstToGo(estate)].map((life) => [life.place.conveyor, life]));
+    const past = seenPast(estate);
     for (const job of jobs) {
-      const life = first.get(job.conveyor);
       const [reline] = job.relines;
-      if (!life || !reline || !job.window) continue;
+      if (!reline || !job.window) continue;
       const { window } = job;
-      const limit = dayAt(life.history, life.end);
       const next =
         job.conveyor.plant.outages
           .map(({ from }) => from.day)
           .filter((day) => day > window.to.day)
           .sort((a, b) => a - b)[0] ?? addDays(window.to.day, 365);
       const areas = relinedBy(job, estate);
-      const { at, name } = life.place;
-      if (limit === undefined || limit > next || areas.length === 0) continue;
-      if (areas.some(({ from, to }) => from <= at && at <= to)) continue;
-      if (goesEarlier(estate, job, at)) continue;
+      if (areas.length === 0) continue;
+      const isLeft = ({ at }: Place): boolean =>
+        !areas.some(({ from, to }) => from <= at && at <= to) && !goesEarlier(estate, job, at);
+      const seen = (past.get(job.conveyor) ?? []).filter(({ day }) => day <= next);
+      const left = seen.find(({ place }) => isLeft(place)) ?? reckoned(first.get(job.conveyor), next, seen);
+      if (!left || !isLeft(left.place)) continue;
+      const { at, name } = left.place;
       const relined = areas
         .map(({ from, to }) => `${chainageOn(job.conveyor, from)} to ${chainageOn(job.conveyor, to)}`)
         .join(' and ');
@@ -85,13 +109,48 @@ job J1 {
         origin: reline.origin,
         message:
           `Job ${job.name} relines ${relined} of ${job.conveyor.name}; ` +
-          `${name} at ${chainageOn(job.conveyor, at)} is outside and reaches its limit first, ` +
-          `by hand about ${formatDay(Math.floor(limit) as typeof next)}.`, // a whole day
-        related: [{ origin: life.place.conveyor.nameOrigin, message: `conveyor ${job.conveyor.name}` }],
+          `${name} at ${chainageOn(job.conveyor, at)} is outside and ${left.words}.`,
+        related: [{ origin: job.conveyor.nameOrigin, message: `conveyor ${job.conveyor.name}` }],
       };
     }
   },
 };
+
+interface Left {
+  readonly place: Place;
+  readonly words: string;
+}
+
+/** By conveyor, on which day each spot was found past its limit: bare steel first. */
+function seenPast(
+  estate: Estate,
+): ReadonlyMap<Conveyor, readonly (Left & { readonly day: CalendarDay; readonly bare: boolean })[]> {
+  const spots = latestRows(estate).flatMap((latest) => {
+    const { row, place, bareSince } = latest;
+    const day = estate.inspections[estate.readings.inspection[bareSince ?? row] ?? -1]?.date.day;
+    const bare = bareSince !== undefined;
+    if (day === undefined || !(bare || isAtLimit(estate, latest))) return [];
+    const words = bare
+      ? `shows bare steel since ${formatDay(day)}`
+      : `was read at its limit or below it on ${formatDay(day)}`;
+    return [{ place, day, bare, words }];
+  });
+  const by = new Map<Conveyor, (typeof spots)[number][]>();
+  for (const spot of spots.sort((a, b) => Number(b.bare) - Number(a.bare)))
+    by.set(spot.place.conveyor, [...(by.get(spot.place.conveyor) ?? []), spot]);
+  return by;
+}
+
+/** Undefined where it lasts until `next`. */
+function reckoned(life: RatedLife | undefined, next: CalendarDay, past: readonly Left[]): Left | undefined {
+  const limit = life && dayAt(life.history, life.end);
+  if (!life || limit === undefined || limit > next) return undefined;
+  const day = formatDay(Math.floor(limit) as CalendarDay); // a whole day
+  return {
+    place: life.place,
+    words: `reaches its limit ${past.length > 0 ? 'next' : 'first'}, by hand about ${day}`,
+  };
+}
 
 /** Another job of that conveyor renews the spot before: the pack says that it is planned and not done. */
 function goesEarlier(estate: Estate, job: Job, at: number): boolean {

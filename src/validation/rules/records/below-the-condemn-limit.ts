@@ -3,10 +3,9 @@
 import { originOf } from '../../../domain/model/records.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { latestRows } from '../../evidence/latest-rows.js';
-import { isPlausible } from '../../evidence/plausible.js';
+import { isAtLimit } from '../../evidence/at-the-limit.js';
 import { dayOfRow } from '../../telling/reading-words.js';
 import type { Rule } from '../../rule.js';
-import { ReadingKind } from '../../../domain/units/reading-kind.js';
 
 export const belowTheCondemnLimit: Rule = {
   code: 'TL310',
@@ -23,18 +22,11 @@ export const belowTheCondemnLimit: Rule = {
     { name: 'at nothing, which is the trough showing in a wrong form', text: '  P1 thickness 0.04 mm' },
   ],
   *check({ estate }) {
-    for (const { row, place, set } of latestRows(estate)) {
-      if (estate.readings.kind[row] !== ReadingKind.thickness) continue;
+    for (const latest of latestRows(estate)) {
+      if (!isAtLimit(estate, latest)) continue;
+      const { row, place, set } = latest;
       const value = estate.readings.value[row] ?? 0;
       const limit = set.liner.condemn;
-      // A reading in the wrong unit, or a limit that no liner meets, has its own finding.
-      if (
-        value > limit.value ||
-        limit.value >= set.liner.thickness.value ||
-        !(value >= 0.05) ||
-        !isPlausible('liner thickness', set.liner.thickness.value)
-      )
-        continue;
       yield {
         origin: originOf(estate.readings, row),
         message:
