@@ -4,8 +4,8 @@
 import type { Estate } from '../model/estate.js';
 import type { History } from '../model/history.js';
 import type { ConditionLine, DatedRecord, Inspection, SeenPlace } from '../model/records.js';
-import { ReadingKind } from '../units/reading-kind.js';
 import { samePlace } from './kinds.js';
+import { readsBetween } from './read-between.js';
 
 interface Told {
   readonly line: ConditionLine;
@@ -28,14 +28,11 @@ export function lookBetween(
 }
 
 /** Whether a look read the liner, the steel or the spiral at a place. */
-function readsThere({ places, readings }: Estate, look: Inspection, { at, to }: SeenPlace): boolean {
+function readsThere(estate: Estate, look: Inspection, { at, to }: SeenPlace): boolean {
   if (at === undefined) return false;
   const [from, end] = to ? [at.value, to.value] : [at.value - samePlace, at.value + samePlace];
-  const isThere = (chainage: number | undefined): boolean =>
-    chainage !== undefined && chainage >= from && chainage <= end;
-  if ([...look.plates, ...look.flights].some((each) => isThere(each.at.value))) return true;
-  for (let row = look.firstRow; row < look.endRow; row++)
-    if (readings.kind[row] !== ReadingKind.notSeen && isThere(places[readings.place[row] ?? -1]?.at))
-      return true;
-  return false;
+  return (
+    look.flights.some((each) => each.at.value >= from && each.at.value <= end) ||
+    readsBetween(estate, look, from, end)
+  );
 }

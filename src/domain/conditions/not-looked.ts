@@ -4,13 +4,13 @@
 import { chainageOn } from '../model/unit-of-machine.js';
 import type { CalendarDay } from '../units/calendar.js';
 import { formatDay } from '../units/calendar.js';
-import { ReadingKind } from '../units/reading-kind.js';
 import type { Estate } from '../model/estate.js';
 import type { History } from '../model/history.js';
 import type { Origin } from '../model/origin.js';
 import type { Inspection } from '../model/records.js';
 import { followUp } from './follow-up.js';
 import { conditionWords, samePlace } from './kinds.js';
+import { readsBetween } from './read-between.js';
 
 export interface NotLookedAt {
   /** `material behind liner at 13.00 m`, `12.00 m to 15.00 m`. */
@@ -59,13 +59,11 @@ export function notLookedWords({ what, day, why }: NotLookedAt): string {
   return `${what} could not be looked at on ${formatDay(day)}${why === undefined ? '' : `: ${why}`}`;
 }
 
-function sees({ readings, places }: Estate, look: Inspection, from: number, to: number): boolean {
-  const isThere = (at: number | undefined): boolean =>
-    at !== undefined && at >= from - samePlace && at <= to + samePlace;
-  if (look.conditions.some(({ answer, at }) => answer !== 'not seen' && isThere(at?.value))) return true;
-  if (look.plates.some(({ at }) => isThere(at.value))) return true;
-  for (let row = look.firstRow; row < look.endRow; row++)
-    if (readings.kind[row] !== ReadingKind.notSeen && isThere(places[readings.place[row] ?? -1]?.at))
-      return true;
-  return false;
+function sees(estate: Estate, look: Inspection, from: number, to: number): boolean {
+  const [low, high] = [from - samePlace, to + samePlace];
+  return (
+    look.conditions.some(
+      ({ answer, at }) => answer !== 'not seen' && at && at.value >= low && at.value <= high,
+    ) || readsBetween(estate, look, low, high)
+  );
 }

@@ -6,7 +6,7 @@
 import { middleOf } from './kinds.js';
 import { handArithmetic, type HandResult } from '../wear/arithmetic.js';
 import { addDays, type CalendarDay } from '../units/calendar.js';
-import { formatClock } from '../units/clock.js';
+import { bottom, formatClock } from '../units/clock.js';
 import { ReadingKind } from '../units/reading-kind.js';
 import type { Conveyor } from '../model/conveyor.js';
 import type { Estate } from '../model/estate.js';
@@ -250,7 +250,7 @@ function lyingThen(patches: readonly Patch[], look: Look | undefined): readonly 
 
 /** Without a clock position steel was read at the bottom. */
 function hoursOf({ plate }: Look): number {
-  return plate.clock?.hours ?? 6;
+  return plate.clock?.hours ?? bottom;
 }
 
 /** In looks, and while a reline had the liner off, in the order of time. */

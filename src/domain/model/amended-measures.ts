@@ -2,7 +2,7 @@
 // that fits is a candidate: where two of one kind fit and say different things, whoever applies the amendment has to ask.
 
 import { chainageInLook, hoursInLook } from './as-in-look.js';
-import { mirrorClock } from '../units/clock.js';
+import { bottom, mirrorClock } from '../units/clock.js';
 import { meterWords } from './meter-read.js';
 import type { Amendment, Inspection } from './records.js';
 import type { Stated, StatedClock } from './stated.js';
@@ -82,7 +82,7 @@ function isThere(
   if (Math.abs(at.value - meant) > sameSpot) return false;
   if (!of.clock) return true;
   const hours = hoursInLook(of.clock, look);
-  return Math.round((clock?.hours ?? 6) * 60) === Math.round(hours * 60);
+  return Math.round((clock?.hours ?? bottom) * 60) === Math.round(hours * 60);
 }
 
 type PlacedList = 'plates' | 'flights' | 'flightDiameters' | 'holdDownGaps';

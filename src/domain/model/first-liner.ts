@@ -3,13 +3,13 @@
 
 import type { Conveyor } from './conveyor.js';
 import { intervalOf, type Run } from './runs.js';
-import type { FirstPiece } from './run-layout.js';
+import type { LinedPiece } from './run-layout.js';
 import type { LinerSpecification } from './specifications.js';
 
-const known = new WeakMap<Conveyor, readonly FirstPiece[]>();
+const known = new WeakMap<Conveyor, readonly LinedPiece[]>();
 
 /** Pieces in chainage order that cover the conveyor without a gap; neighbours differ in their liner. */
-export function firstPieces(conveyor: Conveyor): readonly FirstPiece[] {
+export function firstPieces(conveyor: Conveyor): readonly LinedPiece[] {
   const found = known.get(conveyor) ?? build(conveyor);
   known.set(conveyor, found);
   return found;
@@ -30,9 +30,9 @@ export function firstLiners(conveyor: Conveyor): readonly LinerSpecification[] {
   return [...new Set([conveyor.liner, ...conveyor.linersAlong.map(({ liner }) => liner)])];
 }
 
-function build(conveyor: Conveyor): readonly FirstPiece[] {
+function build(conveyor: Conveyor): readonly LinedPiece[] {
   const length = conveyor.length.value;
-  let pieces: readonly FirstPiece[] = [{ liner: conveyor.liner, from: 0, to: length }];
+  let pieces: readonly LinedPiece[] = [{ liner: conveyor.liner, from: 0, to: length }];
   for (const { liner, stretch } of conveyor.linersAlong) {
     const interval = intervalOf(conveyor, stretch, () => []);
     if (!interval) continue;
@@ -44,7 +44,7 @@ function build(conveyor: Conveyor): readonly FirstPiece[] {
 }
 
 /** One more piece over those that lie there, in chainage order. */
-export function overlaid(pieces: readonly FirstPiece[], over: FirstPiece): readonly FirstPiece[] {
+export function overlaid(pieces: readonly LinedPiece[], over: LinedPiece): readonly LinedPiece[] {
   const left = pieces.flatMap((piece) => [
     { ...piece, to: Math.min(piece.to, over.from) },
     { ...piece, from: Math.max(piece.from, over.to) },

@@ -5,7 +5,7 @@ import { jointReach } from '../geometry/mixed-layout.js';
 import type { PanelLayout } from '../geometry/panel-layout.js';
 import type { PanelsFitted } from './conveyor.js';
 import { firstLinerOf, firstPieces } from './first-liner.js';
-import { gapOf, mixedPanelsOf, recordedPanels, type FirstPiece } from './run-layout.js';
+import { gapOf, mixedPanelsOf, recordedPanels, type LinedPiece } from './run-layout.js';
 import { findRun, runsOf, type Run } from './runs.js';
 import type { LinerSpecification } from './specifications.js';
 import type { Stretch } from './stretch.js';
@@ -30,7 +30,7 @@ export function panelEnds(run: Run): readonly number[] {
 }
 
 /** What lay in a run on the first day, in chainage order, mm; an end of a stretch within a joint's reach of the run's end is that end. */
-export function firstPiecesOf(run: Run): readonly FirstPiece[] {
+export function firstPiecesOf(run: Run): readonly LinedPiece[] {
   const inside = firstPieces(run.conveyor).filter(
     ({ from, to }) => Math.min(to, run.to) - Math.max(from, run.from) > jointReach,
   );

@@ -1,15 +1,14 @@
 // What does a job find there? The screw of the changes before it, and, where it names no liner, what lies at the middle of
 // each stretch: it brings the same again. Asked when the texts are put together, and again for a day on which less was known.
 
-import { jointReach } from '../geometry/mixed-layout.js';
 import type { CalendarDay } from '../units/calendar.js';
 import type { Job } from './job.js';
 import type { Moment } from './liner-sets.js';
 import { panelEnds } from './first-panels.js';
 import type { Origin } from './origin.js';
 import type { Reline, ScrewChange } from './records.js';
-import { intervalOf, runsOf, type Run } from './runs.js';
-import { sameAgain } from './same-again.js';
+import { intervalOf, type Run } from './runs.js';
+import { linerAt, sameAgain } from './same-again.js';
 import { mostOf, screwsNow } from './lying-screw.js';
 import { screwSetsOf } from './screw-sets.js';
 import type { LinerSpecification, ScrewSpecification } from './specifications.js';
@@ -64,23 +63,15 @@ export function linersFound(
   const before = relines.filter(
     (reline) => reline.conveyor === conveyor && reline.date.day <= startOf(window),
   );
-  const { pieces, settled } = sameAgain(conveyor, interval, before);
-  const [only] = pieces;
-  const runs = runsOf(conveyor).flatMap((run): readonly (Found & { readonly run: Run })[] => {
-    const [from, to] = [Math.max(interval.from, run.from), Math.min(interval.to, run.to)];
-    const own = pieces.filter((piece) => Math.min(piece.to, to) - Math.max(piece.from, from) > jointReach);
-    const middle = own.findLast((piece) => piece.from <= (from + to) / 2);
-    const unsure: Pick<Found, 'unsure'> = settled && own.length === 1 ? {} : { unsure: true };
-    return middle
-      ? [{ run, stretch: partOf(run, from, to, stretch.origin), liner: middle.liner, ...unsure }]
-      : [];
-  });
-  const [first] = runs;
-  if (!first) return [{ stretch, liner: only?.liner ?? conveyor.liner }];
-  const doubt: Pick<Found, 'unsure'> = runs.some(({ unsure }) => unsure) ? { unsure: true } : {};
-  return runs.every(({ liner }) => liner === first.liner)
-    ? [{ stretch, liner: first.liner, ...doubt }]
-    : runs.map(({ run: _, ...found }) => found);
+  const { pieces, inRuns, settled } = sameAgain(conveyor, interval, before);
+  const found = inRuns.map(({ run, from, to, pieces: own }): Found => ({
+    stretch: partOf(run, from, to, stretch.origin),
+    liner: linerAt(own, (from + to) / 2) ?? conveyor.liner,
+    ...(settled && own.length === 1 ? {} : { unsure: true }),
+  }));
+  const liner = found[0]?.liner ?? pieces[0]?.liner ?? conveyor.liner;
+  if (found.some((each) => each.liner !== liner)) return found;
+  return [{ stretch, liner, ...(found.some(({ unsure }) => unsure) ? { unsure: true } : {}) }];
 }
 
 function partOf(run: Run, from: number, to: number, origin: Origin): Stretch {

@@ -6,6 +6,8 @@ import type { Reline } from './records.js';
 import { intervalOf } from './runs.js';
 import { sameAgain, type SameAgain } from './same-again.js';
 
+type Brought = Pick<SameAgain, 'pieces' | 'settled'>;
+
 /** What was made of a record the last time, so that equal texts give the same object. */
 const made = new WeakMap<Reline, Reline>();
 
@@ -17,7 +19,7 @@ export function withLinersFound(relines: readonly Reline[]): readonly Reline[] {
   return found;
 }
 
-function bringing(reline: Reline, { pieces, settled }: SameAgain): Reline {
+function bringing(reline: Reline, { pieces, settled }: Brought): Reline {
   const liner = pieces[0]?.liner ?? reline.liner;
   const again = pieces.length > 1 ? pieces : undefined;
   const known = made.get(reline);
@@ -39,7 +41,7 @@ function isSame(a: Reline['again'], b: Reline['again']): boolean {
 }
 
 /** `found`: the records before it, of all conveyors. */
-function sameAsBefore({ conveyor, scope }: Reline, found: readonly Reline[]): SameAgain {
+function sameAsBefore({ conveyor, scope }: Reline, found: readonly Reline[]): Brought {
   const before = found.filter((each) => each.conveyor === conveyor);
   const areas = scope.flatMap((stretch) => intervalOf(conveyor, stretch, panelEnds) ?? []);
   const whole = { from: 0, to: conveyor.length.value };

@@ -11,7 +11,7 @@ import { firstLinerOf } from './first-liner.js';
 import { fillsRun, firstPanels, firstPiecesOf, isRun, lengthsFitted } from './first-panels.js';
 import type { Reline } from './records.js';
 import { linersOf } from './liners-there.js';
-import { gapOf, mixedPanelsOf, recordedPanels, stretchPanelsOf, type FirstPiece } from './run-layout.js';
+import { gapOf, mixedPanelsOf, recordedPanels, stretchPanelsOf, type LinedPiece } from './run-layout.js';
 import { runAt, type Run } from './runs.js';
 import { linersBrought, piecesBrought } from './same-again.js';
 import type { LinerSpecification } from './specifications.js';
@@ -48,7 +48,7 @@ export function reckonedAtFirst(run: Run, joints: readonly number[]): string {
   return reckonedFrom(run, namesOf(firstPiecesOf(run)), `in \`conveyor ${run.conveyor.name}\``, joints);
 }
 
-function namesOf(pieces: readonly FirstPiece[]): string {
+function namesOf(pieces: readonly LinedPiece[]): string {
   return list([...new Set(pieces.map(({ liner }) => liner.name))], 'and');
 }
 

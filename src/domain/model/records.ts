@@ -2,7 +2,7 @@
 // changes. Never edited to make the present true. Exposure, age and duty over time are worked out in history.ts.
 
 import type { Conveyor, PanelsFitted, SafeguardKind } from './conveyor.js';
-import type { FirstPiece } from './run-layout.js';
+import type { LinedPiece } from './run-layout.js';
 import type { Origin } from './origin.js';
 import type { ReadingKind } from '../units/reading-kind.js';
 import type { LinerSpecification, ScrewSpecification } from './specifications.js';
@@ -449,7 +449,7 @@ export interface Reline extends SeenBeside {
   readonly liner: LinerSpecification;
   readonly linerUse?: NameUse;
   /** Where it names none and several liners lay: what went in again where; `liner` is then the first of them (same-again.ts). */
-  readonly again?: readonly FirstPiece[];
+  readonly again?: readonly LinedPiece[];
   /** True where it names none and which of several went in cannot be known. */
   readonly unsure?: boolean;
   /** Empty: the whole liner. */

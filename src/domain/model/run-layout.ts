@@ -14,7 +14,7 @@ import type { Run } from './runs.js';
 import type { LinerSpecification } from './specifications.js';
 
 /** A stretch of one liner; chainages, mm. */
-export interface FirstPiece {
+export interface LinedPiece {
   readonly liner: LinerSpecification;
   readonly from: number;
   readonly to: number;
@@ -41,11 +41,9 @@ export function panelsOf(
   } = typeof options === 'string' ? { start: options } : options;
   return shift(
     layPanels({
-      length: run.length,
-      panelLengths: offered(run.length, liner),
+      ...lined(run.length, liner),
       start,
       minimumClosingPiece,
-      gap: gapOf(liner),
       avoid: avoid.map((place) => ({ ...place, at: place.at - run.from })),
     }),
     run.from,
@@ -53,14 +51,10 @@ export function panelsOf(
 }
 
 /** The same where the liner changes along it: pieces in chainage order that cover the run, mm. */
-export function mixedPanelsOf(run: Run, pieces: readonly FirstPiece[]): PanelLayout {
+export function mixedPanelsOf(run: Run, pieces: readonly LinedPiece[]): PanelLayout {
   const [only] = pieces;
   if (only && pieces.length === 1) return panelsOf(run, only.liner);
-  const stretches = pieces.map(({ liner, from, to }): LaidStretch => ({
-    length: to - from,
-    panelLengths: offered(to - from, liner),
-    gap: gapOf(liner),
-  }));
+  const stretches = pieces.map(({ liner, from, to }) => lined(to - from, liner));
   const start = usualStart(run);
   return shift(layMixed({ stretches, start, minimumClosingPiece: usualMinimumClosingPiece }), run.from);
 }
@@ -68,11 +62,9 @@ export function mixedPanelsOf(run: Run, pieces: readonly FirstPiece[]): PanelLay
 /** A stretch of a run, mm long, as it would be lined; offsets from its lower end. */
 export function stretchPanelsOf(run: Run, liner: LinerSpecification, length: number): PanelLayout {
   return layPanels({
-    length,
-    panelLengths: offered(length, liner),
+    ...lined(length, liner),
     start: usualStart(run),
     minimumClosingPiece: usualMinimumClosingPiece,
-    gap: gapOf(liner),
   });
 }
 
@@ -100,10 +92,10 @@ export function usualStart(run: Run): 'tail' | 'head' {
   return upper === 'head' ? 'tail' : 'head';
 }
 
-function offered(length: number, liner: LinerSpecification): readonly number[] {
+function lined(length: number, liner: LinerSpecification): LaidStretch {
   const lengths = liner.panelLengths.map((each) => each.value).filter((each) => each > 0);
   // A specification without panel lengths is reported elsewhere; the run is then one piece, so that it still has a picture.
-  return lengths.length > 0 ? lengths : [length];
+  return { length, panelLengths: lengths.length > 0 ? lengths : [length], gap: gapOf(liner) };
 }
 
 /** Left open at a joint, mm; 0 where panels are butted. */

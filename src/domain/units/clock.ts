@@ -69,14 +69,17 @@ export function hoursApart(a: number, b: number): number {
   return Math.abs(((a - b + 18) % 12) - 6);
 }
 
+/** The bottom of the trough, hours: where what is said without a clock position was seen. */
+export const bottom = 6;
+
 /** Degrees from the bottom (6 o'clock), positive clockwise, towards 9 o'clock: 7:30 → 45, 3:00 → −90, 12:00 → 180. */
 export function clockToAngle(hours: number): number {
-  return (hours - 6) * 30;
+  return (hours - bottom) * 30;
 }
 
 /** The inverse of clockToAngle, for any angle in degrees: 45 → 7.5, −90 → 3, 180 → 12. */
 export function angleToClock(degrees: number): number {
-  const hours = (((6 + degrees / 30) % 12) + 12) % 12;
+  const hours = (((bottom + degrees / 30) % 12) + 12) % 12;
   return hours === 0 ? 12 : hours;
 }
 

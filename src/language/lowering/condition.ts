@@ -4,6 +4,7 @@
 import { measureOf, partOf, saysNoPlace } from '../../domain/conditions/kinds.js';
 import type * as ast from '../generated/ast.js';
 import type { ConditionKind, ConditionLine } from '../../domain/model/records.js';
+import { bottom } from '../../domain/units/clock.js';
 import { ReadingKind } from '../../domain/units/reading-kind.js';
 import type { ReadingRows } from '../reading-rows.js';
 import { notesOf, present, stated } from './block.js';
@@ -83,7 +84,7 @@ export function addBareSteel(line: ConditionLine, row: ast.Condition, rows: Read
   const spot =
     line.point !== undefined
       ? rows.point(line.point.name)
-      : line.at && rows.chainage(line.at.value, line.clock?.hours ?? 6);
+      : line.at && rows.chainage(line.at.value, line.clock?.hours ?? bottom);
   if (!place || spot === undefined) return;
   rows.add({
     start: place.offset,
