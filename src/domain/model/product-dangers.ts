@@ -42,6 +42,11 @@ const otherFuel =
   /\b(coal|coke|char\w*|carbon|sludge|digest\w*|paper|plastic|rubber|sul(ph|f)ur|alumini?um|metal|biomass)\b/i;
 const burns = { test: (text: string): boolean => plants.test(text) || otherFuel.test(text) };
 
+/** What comes off is dust, and no gas. */
+export function isDust(givenOff: string): boolean {
+  return /\bdusts?\b/i.test(givenOff);
+}
+
 /** Dust of stone, lime, sand, ash: it harms the lungs and never burns. Where nobody says of what it is, it may burn. */
 export function isMineralDust(dust: string, { conveys }: Product): boolean {
   const named = [mineral, burns].some((kind) => kind.test(dust));

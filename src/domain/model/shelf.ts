@@ -131,6 +131,16 @@ export function perhapsFittedWords(by: LinerWentIn): string {
   );
 }
 
+/** A count of the same panels or sheets on a later day, which holds instead. */
+export function isNewerThan(count: ShelfCount, other: ShelfCount): boolean {
+  return (
+    count.liner.name === other.liner.name &&
+    count.item === other.item &&
+    count.length?.value === other.length?.value &&
+    count.counted.day > other.counted.day
+  );
+}
+
 /** A count of the same item on the day of an order's arrival, or later, has it. */
 export function takesIn(count: ShelfCount, order: OrderedStock): boolean {
   return (

@@ -4,7 +4,7 @@
 // Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
 
 import type { ClockColumns } from '../change.js';
-import { median } from '../likelihood/start.js';
+import { median } from '../median.js';
 import type { Units } from '../reduce.js';
 import { clockPriors } from './priors.js';
 

@@ -3,7 +3,7 @@
 // prior × evidence over the density it was drawn from. Same records, same nodes: nothing here is left to chance.
 // Index arithmetic runs within lengths made here, so `!` after an index is safe.
 
-import { median } from '../likelihood/start.js';
+import { median } from '../median.js';
 import type { NormalPrior } from '../likelihood/parameters.js';
 import { normalQuantile } from '../numeric/normal.js';
 import type { Block } from './blocks.js';

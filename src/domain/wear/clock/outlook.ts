@@ -6,7 +6,7 @@ import { areaTabled, slopeOfLogArea } from '../numeric/normal.js';
 import type { Block } from './blocks.js';
 import type { ClockDraw } from './draws.js';
 import { emptyPointNodes, mostNodes, placeTerm, pointGiven } from './point.js';
-import { hoursAt, isAfterLast } from './sums.js';
+import { hoursAt, stateOff } from './sums.js';
 import type { Rising } from './tabled.js';
 import { points, tabled } from './tabled.js';
 import { ageClock } from './theta.js';
@@ -151,7 +151,8 @@ export function outlookOf(block: Block, unit: number, draws: readonly ClockDraw[
     draws.forEach((draw, d) => {
       const at = reachAt(block, unit, draw, lines, d, age, { last, end }, hours);
       for (let k = lines.start[d]!; k < lines.start[d + 1]!; k++) {
-        const { middle, variance } = wearOfNode(lines, at, k);
+        const middle = wearOfNode(lines, at, k);
+        const variance = varianceOfNode(lines, at, k);
         const share = weight[d]! * lines.share[k]!;
         first += share * middle;
         second += share * (middle * middle + variance);
@@ -191,18 +192,17 @@ function linesOf(
   draws.forEach((draw, d) => {
     const { sums, v, pace, now } = draw;
     const { theta, reference } = sums;
-    const { stretches: m, biases: l } = block;
+    const { stretches: m } = block;
     pointGiven(block, sums, v, pace, unit, draw.u[unit] ?? 0, nodes);
     const place = placeTerm(block, v, unit);
     hoursAt(block, unit, end, theta.power, reference, hours, 0);
     let filtered = 0;
-    let off = sums.stateWear[unit]!;
+    const off = stateOff(block, sums, v, unit);
     for (let j = 0; j < m; j++) {
       by.hoursEnd[d]! += pace[j]! * hours[j]!;
       by.hoursLast[d]! += pace[j]! * sums.lastHours[unit * m + j]!;
       filtered += pace[j]! * sums.stateHours[unit * m + j]!;
     }
-    for (let a = 0; a < l; a++) off -= v[m + a]! * sums.stateLooks[unit * l + a]!;
     by.variance[d] = sums.stateVariance[unit]!;
     by.clockEnd[d] = ageClock(end, theta.power, reference);
     by.now[d] = Math.exp(now);
@@ -239,9 +239,9 @@ function afterColours(
 ): AfterColours | undefined {
   const { sums } = draws[0] ?? {};
   if (!sums) return undefined;
-  const edges = Array.from({ length: block.edgeStart[unit + 1]! - block.edgeStart[unit]! }, (_, k) => k)
-    .map((k) => block.edgeStart[unit]! + k)
-    .filter((e) => isAfterLast(block, sums, unit, block.edgeAge[e]!))
+  const first = block.edgeStart[unit]!;
+  const edges = Array.from({ length: block.edgeStart[unit + 1]! - first }, (_, k) => first + k)
+    .filter((e) => sums.edgeFrom[e] === 1)
     .sort((a, b) => block.edgeAge[a]! - block.edgeAge[b]!);
   const lastEdge = edges.at(-1);
   if (lastEdge === undefined) return undefined;
@@ -259,11 +259,12 @@ function afterColours(
       const pace = at > age ? ahead / (at - age) : 0;
       const alone = pointNoise ** 2 * block.step * (at - age);
       const together = sharedNoise ** 2 * block.step * Math.max(0, at - Math.max(age, end));
-      const tolerance = (block.edgeTolerance[e]! * block.edgeDepth[e]!) ** 2;
+      const depth = block.edgeDepth[e]!;
+      const edge = { depth, side: block.edgeSide[e]!, tolerance: (block.edgeTolerance[e]! * depth) ** 2 };
       for (let k = lines.start[d]!; k < lines.start[d + 1]!; k++) {
         wear[k]! += lines.rate[k]! * ahead;
         variance[k]! += (lines.rate[k]! * pace) ** 2 * (alone + together);
-        cutOff(wear, variance, k, { depth: block.edgeDepth[e]!, side: block.edgeSide[e]!, tolerance });
+        cutOff(wear, variance, k, edge);
       }
       [age, before] = [at, there];
     }
@@ -289,7 +290,8 @@ function cutOff(
   k: number,
   { depth, side, tolerance }: { readonly depth: number; readonly side: number; readonly tolerance: number },
 ): void {
-  const [mean, own] = [wear[k]!, variance[k]!];
+  const mean = wear[k]!;
+  const own = variance[k]!;
   const spread = Math.sqrt(own + tolerance);
   if (!(spread > 0) || !(own > 0)) return;
   const z = (side * (mean - depth)) / spread;
@@ -414,19 +416,17 @@ function reachAt(
   return { base, ahead: 0, fixed: lines.variance[d]! * base * base, walk, share: 0 };
 }
 
-/** Wear by one node, mm, with its variance. */
-function wearOfNode(
-  { wear, rate, after }: Lines,
-  { base, ahead, fixed, walk, share }: Reach,
-  k: number,
-): { readonly middle: number; readonly variance: number } {
-  const r = rate[k]!;
+/** Wear by one node, mm. */
+function wearOfNode({ wear, rate, after }: Lines, { base, ahead, share }: Reach, k: number): number {
   const from = base * wear[k]!;
-  if (!after || share === 0) return { middle: from + r * ahead, variance: fixed + r * r * walk };
-  return {
-    middle: from + share * (after.wear[k]! - from) + r * ahead,
-    variance: fixed + share * (after.variance[k]! - fixed) + r * r * walk,
-  };
+  const known = after && share !== 0 ? from + share * (after.wear[k]! - from) : from;
+  return known + rate[k]! * ahead;
+}
+
+/** Its variance, mm². */
+function varianceOfNode({ rate, after }: Lines, { fixed, walk, share }: Reach, k: number): number {
+  const known = after && share !== 0 ? fixed + share * (after.variance[k]! - fixed) : fixed;
+  return known + rate[k]! * rate[k]! * walk;
 }
 
 function chanceByLine(
@@ -477,8 +477,8 @@ function chanceAfterColours(
   }
   let chance = 0;
   for (let k = lines.start[d]!; k < lines.start[d + 1]!; k++) {
-    const { middle, variance } = wearOfNode(lines, at, k);
-    const spread = Math.sqrt(variance + depthSpread * depthSpread);
+    const middle = wearOfNode(lines, at, k);
+    const spread = Math.sqrt(varianceOfNode(lines, at, k) + depthSpread * depthSpread);
     chance +=
       lines.share[k]! * (spread > 0 ? areaTabled((middle - depth) / spread) : middle >= depth ? 1 : 0);
   }

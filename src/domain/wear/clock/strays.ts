@@ -5,7 +5,7 @@
 // Index arithmetic runs within lengths made here and in blocks.ts, so `!` after an index is safe.
 
 import { crowdWeight } from '../likelihood/leave-one-out.js';
-import { median } from '../likelihood/start.js';
+import { median } from '../median.js';
 import { cholesky, invertCholesky } from '../numeric/cholesky.js';
 import type { Block } from './blocks.js';
 import type { Setting } from './hyper.js';

@@ -195,7 +195,7 @@ function edgesOfUnit(block: Block, sums: Sums, unit: number): void {
 }
 
 /** Seen after the unit's last thickness: where the path stood then is known, and the colour speaks of how it went on. */
-export function isAfterLast(block: Block, sums: Sums, unit: number, age: number): boolean {
+function isAfterLast(block: Block, sums: Sums, unit: number, age: number): boolean {
   return block.start[unit + 1]! > block.start[unit]! && age > sums.lastAge[unit]!;
 }
 

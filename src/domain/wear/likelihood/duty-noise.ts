@@ -11,7 +11,7 @@ import type { Mode } from './mode.js';
 import { findMode } from './mode.js';
 import type { RatioCandidate } from './parameter-nodes.js';
 import { sampleOf, sampleRows, sampleUnits } from './sample.js';
-import { median } from './start.js';
+import { median } from '../median.js';
 import type { ReadingSums } from './summary.js';
 import { summarise } from './summary.js';
 import type { UnitTerms } from './shape.js';

@@ -1,6 +1,7 @@
 // Where may Newton start? Medians, which a few wild readings do not move.
 // Index arithmetic runs within lengths made here and in reduce.ts, so `!` after an index is safe.
 
+import { median } from '../median.js';
 import type { Units } from '../reduce.js';
 import type { ReadingSums } from './summary.js';
 import type { Design } from './design.js';
@@ -60,10 +61,4 @@ export function startValues(
     logError: Math.log(Math.max(sigma, 0.02 * gaugeError)),
     poolSpread: design.pools.map(() => Math.exp(priors.logPoolSpread.mean)),
   };
-}
-
-export function median(values: readonly number[]): number {
-  const sorted = Float64Array.from(values).sort();
-  const half = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[half]! : 0.5 * (sorted[half - 1]! + sorted[half]!);
 }

@@ -5,6 +5,7 @@ import type { Conveyor } from '../../../domain/model/conveyor.js';
 import {
   carriesGerms,
   causticOf,
+  isDust,
   isMineralDust,
   type Caustic,
 } from '../../../domain/model/product-dangers.js';
@@ -133,7 +134,7 @@ function gasesOf(conveyor: Conveyor): readonly string[] {
 /** What is known of each that is declared; the rest stands as it was written. */
 function declaredGas(all: readonly string[], product: Pick<Conveyor, 'conveys'>): readonly string[] {
   const known = all.flatMap((each) =>
-    /\bdusts?\b/i.test(each) && isMineralDust(each, product)
+    isDust(each) && isMineralDust(each, product)
       ? mineralDust
       : (knownOf.find(([name]) => name.test(each))?.[1] ?? []),
   );

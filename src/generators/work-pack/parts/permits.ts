@@ -3,6 +3,7 @@
 
 import { troughSteel } from '../../../domain/model/trough-steel.js';
 import type { Conveyor } from '../../../domain/model/conveyor.js';
+import { isDust } from '../../../domain/model/product-dangers.js';
 import { formatHours, formatMass } from '../../../domain/units/format.js';
 import type { LengthUnit } from '../../../domain/units/length-words.js';
 import { lengthWords } from '../../../domain/units/length-words.js';
@@ -80,7 +81,7 @@ export function permitsFor(facts: PermitFacts): readonly Permit[] {
 
 /** What is declared to come off the material, and what comes off what rots; no gas test measures dust. */
 function gasesAsked({ givesOff }: Conveyor): string {
-  const gases = (givesOff ?? []).filter((each) => !/\bdusts?\b/i.test(each));
+  const gases = (givesOff ?? []).filter((each) => !isDust(each));
   const usual = ['hydrogen sulphide', 'carbon dioxide', 'ammonia'];
   return ['Flammable', 'oxygen', ...new Set([...gases, ...usual])].join(', ');
 }

@@ -96,11 +96,14 @@ job J1 {
           .sort((a, b) => a - b)[0] ?? addDays(window.to.day, 365);
       const areas = relinedBy(job, estate);
       if (areas.length === 0) continue;
-      const isLeft = ({ at }: Place): boolean =>
-        !areas.some(({ from, to }) => from <= at && at <= to) && !goesEarlier(estate, job, at);
       const seen = (past.get(job.conveyor) ?? []).filter(({ day }) => day <= next);
-      const left = seen.find(({ place }) => isLeft(place)) ?? reckoned(first.get(job.conveyor), next, seen);
-      if (!left || !isLeft(left.place)) continue;
+      const suspects = [...seen, ...reckoned(first.get(job.conveyor), next, seen)];
+      if (suspects.length === 0) continue;
+      const renewed = [...areas, ...relinedEarlier(estate, job)];
+      const left = suspects.find(
+        ({ place: { at } }) => !renewed.some(({ from, to }) => from <= at && at <= to),
+      );
+      if (!left) continue;
       const { at, name } = left.place;
       const relined = areas
         .map(({ from, to }) => `${chainageOn(job.conveyor, from)} to ${chainageOn(job.conveyor, to)}`)
@@ -141,26 +144,29 @@ function seenPast(
   return by;
 }
 
-/** Undefined where it lasts until `next`. */
-function reckoned(life: RatedLife | undefined, next: CalendarDay, past: readonly Left[]): Left | undefined {
+/** None where it lasts until `next`. */
+function reckoned(life: RatedLife | undefined, next: CalendarDay, past: readonly Left[]): readonly Left[] {
   const limit = life && dayAt(life.history, life.end);
-  if (!life || limit === undefined || limit > next) return undefined;
+  if (!life || limit === undefined || limit > next) return [];
   const day = formatDay(Math.floor(limit) as CalendarDay); // a whole day
-  return {
-    place: life.place,
-    words: `reaches its limit ${past.length > 0 ? 'next' : 'first'}, by hand about ${day}`,
-  };
+  return [
+    {
+      place: life.place,
+      words: `reaches its limit ${past.length > 0 ? 'next' : 'first'}, by hand about ${day}`,
+    },
+  ];
 }
 
-/** Another job of that conveyor renews the spot before: the pack says that it is planned and not done. */
-function goesEarlier(estate: Estate, job: Job, at: number): boolean {
+/** What other jobs of that conveyor renew before: the pack says that it is planned and not done. */
+function relinedEarlier(estate: Estate, job: Job): ReturnType<typeof relinedBy> {
   const begins = job.window?.from.day ?? -Infinity;
-  return estate.jobs.some(
-    (other) =>
-      other !== job &&
-      other.conveyor === job.conveyor &&
-      other.window !== undefined &&
-      other.window.from.day <= begins &&
-      relinedBy(other, estate).some(({ from, to }) => from <= at && at <= to),
-  );
+  return estate.jobs
+    .filter(
+      (other) =>
+        other !== job &&
+        other.conveyor === job.conveyor &&
+        other.window !== undefined &&
+        other.window.from.day <= begins,
+    )
+    .flatMap((other) => relinedBy(other, estate));
 }

@@ -1,6 +1,7 @@
 // Can what was counted have been used up since? A reline with that liner after the newest count may have taken from the shelf.
 
 import { linersBrought } from '../../../domain/model/same-again.js';
+import { isNewerThan } from '../../../domain/model/shelf.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import type { Rule } from '../../rule.js';
 
@@ -41,13 +42,7 @@ reline DG1 2025-04-14 meter 6000 h {
     for (const plant of estate.plants) {
       const { shelf } = plant;
       for (const count of shelf) {
-        const newer = shelf.some(
-          (other) =>
-            other.liner.name === count.liner.name &&
-            other.item === count.item &&
-            other.length?.value === count.length?.value &&
-            other.counted.day > count.counted.day,
-        );
+        const newer = shelf.some((other) => isNewerThan(other, count));
         const reline = estate.relines.find(
           (each) =>
             each.conveyor.plant === plant &&

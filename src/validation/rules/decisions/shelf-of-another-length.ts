@@ -2,7 +2,7 @@
 // one, and count for nothing where it has several.
 
 import type { OrderedStock, ShelfCount } from '../../../domain/model/plant.js';
-import { takesIn } from '../../../domain/model/shelf.js';
+import { isNewerThan, takesIn } from '../../../domain/model/shelf.js';
 import type { LinerSpecification } from '../../../domain/model/specifications.js';
 import { lengthOn } from '../../../domain/model/unit-of-machine.js';
 import { counted } from '../../../domain/units/wording.js';
@@ -88,14 +88,5 @@ function soldLengths(
 
 /** The newest count holds: what was counted or ordered before is settled by it. */
 function isCountedSince(count: ShelfCount | OrderedStock, shelf: readonly ShelfCount[]): boolean {
-  const { liner, item, length } = count;
-  return 'arrives' in count
-    ? shelf.some((each) => takesIn(each, count))
-    : shelf.some(
-        (each) =>
-          each.liner.name === liner.name &&
-          each.item === item &&
-          each.length?.value === length?.value &&
-          each.counted.day > count.counted.day,
-      );
+  return shelf.some((each) => ('arrives' in count ? takesIn(each, count) : isNewerThan(each, count)));
 }

@@ -7,6 +7,7 @@ import { installedPanelEnds } from '../../../domain/model/panels.js';
 import { intervalOf } from '../../../domain/model/runs.js';
 import { linersBrought } from '../../../domain/model/same-again.js';
 import { stretchText } from '../../../domain/order/words.js';
+import { measuredAt } from '../../evidence/measured-at.js';
 import type { Rule } from '../../rule.js';
 
 export const asFittedOffTheSpecification: Rule = {
@@ -45,16 +46,15 @@ reline DG1 2025-03-10 meter 6200 h {
   *check({ estate }) {
     for (const reline of estate.relines) {
       const { conveyor, asFitted, panelThicknesses, newThickness } = reline;
-      const chainageOf = (name: string): number | undefined =>
-        conveyor.points.find((point) => point.name === name)?.at.value;
+      const ends = installedPanelEnds(estate, reline.date.day);
       const measured = [
-        ...asFitted.map(({ point, ...row }) => ({
+        ...asFitted.map((row) => ({
           ...row,
-          where: `${point.name} of ${conveyor.name}`,
-          chainage: row.at?.value ?? chainageOf(point.name),
+          where: `${row.point.name} of ${conveyor.name}`,
+          chainage: measuredAt(conveyor, row),
         })),
         ...panelThicknesses.map(({ stretch, ...row }) => {
-          const place = intervalOf(conveyor, stretch, installedPanelEnds(estate, reline.date.day));
+          const place = intervalOf(conveyor, stretch, ends);
           return {
             ...row,
             where: `The liner at ${stretchText(stretch)} of ${conveyor.name}`,
@@ -70,8 +70,9 @@ reline DG1 2025-03-10 meter 6200 h {
           chainage: undefined,
           liner: whole,
         });
+      if (measured.length === 0) continue;
       // What lies outside is told by itself (TL337), and is no number of the new liner.
-      const scope = scopeOf(conveyor, reline, installedPanelEnds(estate, reline.date.day));
+      const scope = scopeOf(conveyor, reline, ends);
       const isFitted = ({ chainage: at }: { readonly chainage?: number | undefined }): boolean =>
         at === undefined || scope.length === 0 || scope.some(({ from, to }) => at >= from && at <= to);
       for (const { where, thickness, error, liner } of measured.filter(isFitted)) {

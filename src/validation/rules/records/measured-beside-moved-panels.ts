@@ -6,6 +6,7 @@ import { stretchesMoved } from '../../../domain/model/panels-moved.js';
 import { chainageOn } from '../../../domain/model/unit-of-machine.js';
 import { formatDay } from '../../../domain/units/calendar.js';
 import { list } from '../../../domain/units/wording.js';
+import { measuredAt } from '../../evidence/measured-at.js';
 import type { Fix } from '../../finding.js';
 import type { Rule } from '../../rule.js';
 
@@ -48,11 +49,12 @@ panels moved DG1 2024-10-07 meter 3900 h {
   ],
   *check({ estate }) {
     for (const moved of estate.panelsMoved) {
+      if (moved.measured.length === 0) continue;
       const stretches = stretchesMoved(estate, moved);
       // Panels that are not there have a finding of their own.
       if (stretches.length === 0) continue;
       for (const row of moved.measured) {
-        const at = chainageOf(moved, row);
+        const at = measuredAt(moved.conveyor, row);
         if (at === undefined || stretches.some(({ from, to }) => at >= from && at <= to)) continue;
         const { conveyor, date } = moved;
         const lying = list(
@@ -72,11 +74,6 @@ panels moved DG1 2024-10-07 meter 3900 h {
     }
   },
 };
-
-/** mm; undefined at a point that is not declared. */
-function chainageOf({ conveyor }: PanelsMoved, { at, point }: Measured): number | undefined {
-  return at?.value ?? conveyor.points.find(({ name }) => name === point.name)?.at.value;
-}
 
 function asALook({ conveyor, date, meter, origin }: PanelsMoved, row: Measured): Fix {
   const { at, clock, point, thickness, error } = row;

@@ -54,7 +54,12 @@ reline DG1 2025-06-09 meter 7000 h {
     },
   ],
   *check({ estate }) {
-    for (const conveyor of estate.conveyors)
+    const counting = new Set(
+      estate.relines
+        .filter(({ scope }) => scope.some(({ kind }) => kind === 'panels'))
+        .map((each) => each.conveyor),
+    );
+    for (const conveyor of estate.conveyors.filter((each) => counting.has(each)))
       for (const run of runsOf(conveyor)) {
         const relines = relinesByNumber(estate, run);
         const told = relines.flatMap((reline) => {
