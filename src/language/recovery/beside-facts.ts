@@ -24,8 +24,8 @@ const spent = /^(?:took|worked|lasted|duration)\b/;
 /** Between blocks: that a machine stood still shows in its meter. */
 const stood = /^(?:stopped|standstill|stood still|shut down)\b/;
 
-function isBesideFacts(words: readonly Word[], block: string): boolean {
-  const said = inSmall(words.filter(({ type }) => type !== 'STRING'));
+/** `said`: its words but for those in quotes. */
+function isBesideFacts(words: readonly Word[], said: string, block: string): boolean {
   if (block === 'Block') return stood.test(said);
   const isWork = blocksOfWork.has(block);
   if (!isWork && block !== 'Job' && block !== 'Order') return false;
@@ -50,11 +50,11 @@ const tellsOfWear = /\b(?:worn|through|thick\w*|colou?r|layer|plate|mm|showing|l
 
 /** `first`: the words that it may have begun with. */
 export function lostWith(words: readonly Word[], first: readonly string[], block: string): Lacking {
-  if (isBesideFacts(words, block)) return 'words';
+  const said = inSmall(words.filter(({ type }) => type !== 'STRING'));
+  if (isBesideFacts(words, said, block)) return 'words';
   // `drain blocked at 0.2 m`: where something is begins a reading only where it comes first.
   const starts = first.filter((word) => word === words[0]?.type || (word !== 'at' && word !== 'from'));
   const isOfAPart = starts.length > 0 || (first.length > 0 && partOfWord(words[0]) !== undefined);
   const isOfWork = blocksOfWork.has(block) && isOfAPart && starts.every((word) => ofConditions.has(word));
-  const said = inSmall(words.filter(({ type }) => type !== 'STRING'));
   return isOfWork && !tellsOfWear.test(said) ? 'conditions' : 'facts';
 }

@@ -251,24 +251,42 @@ function sense(
   told: readonly Word[],
 ): readonly Match[] {
   const all = [{ said: own.split(' '), isSame: true }, ...senses];
-  return all.flatMap((each, at) => matched(kind, each, told, at === 0));
+  const single = singleWords(told);
+  return all.flatMap((each, at) => matched(kind, each, single, at === 0));
+}
+
+/** A word by itself, with where in the line it stands. */
+interface SingleWord {
+  readonly image: string;
+  readonly at: number;
+}
+
+/** Of the words of a line; asked for every kind that it may be. */
+function singleWords(told: readonly Word[]): readonly SingleWord[] {
+  const found =
+    singleKnown.get(told) ??
+    told.flatMap((word, at) =>
+      plainImage(word)
+        .toLowerCase()
+        .split(' ')
+        .map((image) => ({ image: ofOne(image), at })),
+    );
+  singleKnown.set(told, found);
+  return found;
+}
+const singleKnown = new WeakMap<readonly Word[], readonly SingleWord[]>();
+
+function ofOne(image: string): string {
+  return image === 'panels' || image === 'bolts' ? image.slice(0, -1) : image;
 }
 
 function matched(
   kind: readonly string[],
   { said, isSame }: Sense,
-  told: readonly Word[],
+  single: readonly SingleWord[],
   isOwn: boolean,
 ): readonly Match[] {
-  const single = told.flatMap((word, at) =>
-    plainImage(word)
-      .toLowerCase()
-      .split(' ')
-      .map((image) => ({ image: image.replace(/^(panel|bolt)s$/, '$1'), at })),
-  );
-  const isAt = (i: number, each: string): boolean =>
-    single[i]?.image === each.replace(/^(panel|bolt)s$/, '$1');
-  const start = single.findIndex((_, i) => said.every((each, j) => isAt(i + j, each)));
+  const start = single.findIndex((_, i) => said.every((each, j) => single[i + j]?.image === ofOne(each)));
   if (start < 0) return [];
   const taken = single.slice(start, start + said.length).map(({ at }) => at);
   return [{ kind, from: taken[0] ?? 0, taken: new Set(isSame ? taken : []), length: said.length, isOwn }];

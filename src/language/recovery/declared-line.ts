@@ -67,11 +67,11 @@ function asBreak({ words, pattern }: BrokenLine): Otherwise | undefined {
 
 /** `e-stop at tail left`, `hatch interlock H1`, `pull cord both sides from 0 m to 19 m`: what, where, and the rest in quotes. */
 function asSafeguard({ words, pattern }: BrokenLine): Otherwise | undefined {
-  const { part, place, told, texts, answer, severity, by, photo } = takenApart(joined(words));
+  const plain = joined(words);
+  const { part, place, told, texts, answer, severity, by, photo } = takenApart(plain);
   const isMore = [answer, severity, by, photo].some(({ length }) => length > 0);
   if (part === undefined || !isSafeguard(part) || isMore) return undefined;
   // `emergency stops at head and tail`
-  const plain = joined(words);
   const isBoth = place.length === 0 && /^(?:at )?both ends$/.test(imagesOf(told));
   const ends = isBoth ? [keyword('at'), keyword('tail'), keyword('and'), keyword('head')] : [];
   const [side, ...more] = told;

@@ -12,6 +12,7 @@ import {
   asWork,
   blocksOfWork,
   endOf,
+  isConditionKind,
   noteOf,
   severities,
   takenApart,
@@ -91,7 +92,7 @@ function isSaying(line: BrokenLine): boolean {
     );
   // A line that could be followed further says something that the language has.
   if (reached > 2 && !words.some(({ type }) => type === 'STRING' || severities.has(type)))
-    return partOfWord(first) !== undefined || isKind(first);
+    return partOfWord(first) !== undefined || isConditionKind(first);
   if (partOfWord(first) !== undefined) return true;
   if (isNoWord(first)) return false;
   if (tools.has(first.type)) return true;
@@ -114,10 +115,6 @@ function isToldOfAPlace(words: readonly Word[], { block }: BrokenLine): boolean 
 /** `H2S 12 ppm at inlet`: a unit of nothing that a point can say. */
 function isForeign({ type, image }: Word): boolean {
   return type === 'QUANTITY' && /^\d[\d.,]* ?(?:ppm|bar|mbar|lel|vol|dB|Hz|kPa)$/i.test(image);
-}
-
-function isKind({ type }: Word): boolean {
-  return conditionKinds.some((kind) => kind === type);
 }
 
 /** What a point can say. */

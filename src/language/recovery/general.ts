@@ -1,6 +1,7 @@
 // The forms that can carry anything: what was seen is a finding, what was done is work, each of a part, at a place, in the words that
 // were written. They are what is offered where no nearer line keeps all that was said.
 
+import { conditionKinds } from '../../domain/conditions/kinds.js';
 import { fillers } from './fillers.js';
 import { overAgain, workIn } from './work-words.js';
 import type { SaidBy } from './kept.js';
@@ -16,6 +17,12 @@ export const blocksOfWork: ReadonlySet<string> = new Set([
   'PanelsMoved',
   'ScrewChange',
 ]);
+
+/** A word that a condition begins with. */
+export function isConditionKind({ type }: Word): boolean {
+  return kindWords.has(type);
+}
+const kindWords: ReadonlySet<string> = new Set(conditionKinds);
 
 /** A line taken apart. */
 export interface SaidLine {

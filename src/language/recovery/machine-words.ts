@@ -10,7 +10,7 @@ import type { LineSaying, Otherwise } from './otherwise.js';
 import type { LinePattern } from './pattern.js';
 import { changed } from './repairs.js';
 import { isChainage, isName } from './said-place.js';
-import { imagesOf, keyword, plainImage, type Word } from './word.js';
+import { imagesOf, inSmall, keyword, plainImage, type Word } from './word.js';
 
 export const builtLines: readonly LineSaying[] = [
   gateDrive,
@@ -135,10 +135,7 @@ const openings: readonly (readonly [RegExp, string, string])[] = [
 function breakWithoutName({ block, words, pattern }: BrokenLine): Otherwise | undefined {
   const at = words.findIndex(({ type }, i) => type === 'at' && isChainage(words[i + 1]));
   if (block !== 'Conveyor' || at < 1 || at > 2) return undefined;
-  const said = words
-    .slice(0, at)
-    .map((word) => plainImage(word).toLowerCase())
-    .join(' ');
+  const said = inSmall(words.slice(0, at));
   const [, kind, name] = openings.find(([pattern]) => pattern.test(said)) ?? [];
   if (kind === undefined || name === undefined) return undefined;
   const end = at + (words[at + 2]?.type === 'to' ? 4 : 2);

@@ -6,7 +6,7 @@ import { blocksOfWork, takenApart } from './general.js';
 import { readsSoundly } from './kept.js';
 import type { LinePattern } from './pattern.js';
 import { isName } from './said-place.js';
-import { imagesOf, keyword, type Word } from './word.js';
+import { imagesOf, isSmallLength, keyword, type Word } from './word.js';
 import type { BrokenLine } from './broken-line.js';
 import { tellBroken } from './telling.js';
 import { withUnitWords } from './unit-words.js';
@@ -32,7 +32,7 @@ export function withOddSign(
     return !why.includes('"') && readsSoundly(unseen, pattern) ? unseen : undefined;
   }
   if (text.includes('"')) return undefined;
-  const size = words.findIndex(({ type, image }) => type === 'QUANTITY' && /\d *(mm|in)$/.test(image));
+  const size = words.findIndex(isSmallLength);
   if (
     block === 'Inspection' &&
     point &&

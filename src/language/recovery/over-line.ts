@@ -1,13 +1,12 @@
 // A line in words of its own that may say that something is over: `tail bearing quiet`, `serviced DG1 2026-01-02 weld ground and welded at
 // 4.8 m`. What it was that stood open there no line knows by itself: what it speaks of is handed on to those who know the records.
 
-import { conditionKinds } from '../../domain/conditions/kinds.js';
 import { saysOver } from '../../domain/conditions/over-words.js';
 import type { SaidOver } from '../../domain/model/problem.js';
 import { parseDay } from '../../domain/units/calendar.js';
 import { parseQuantity } from '../../domain/units/parse.js';
 import type { BrokenLine } from './broken-line.js';
-import { blocksOfWork, takenApart } from './general.js';
+import { blocksOfWork, isConditionKind, takenApart } from './general.js';
 import { joined } from './joined.js';
 import { dated, isStop } from './record-words.js';
 import { imagesOf, keyword, plainImage, type Word } from './word.js';
@@ -51,7 +50,8 @@ export function overOf(line: BrokenLine): Told | undefined {
 function isWorkOnACondition({ head, words: [first] }: Spoken, text: string): boolean {
   return (
     head.length > 0 &&
-    conditionKinds.some((kind) => kind === first?.type) &&
+    first !== undefined &&
+    isConditionKind(first) &&
     !/\b(?:still|not|no|temporar\w*|provisional\w*|only|partly|half|again)\b/.test(text)
   );
 }

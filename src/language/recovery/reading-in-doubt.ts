@@ -9,7 +9,7 @@ import { readsSoundly, type SaidBy } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { commentedOut, changed } from './repairs.js';
 import { isName } from './said-place.js';
-import { inSmall, imagesOf, keyword, plainImage, textsIn, type Word } from './word.js';
+import { imagesOf, inSmall, isSmallLength, keyword, plainImage, textsIn, type Word } from './word.js';
 
 export const doubtfulLines: readonly LineSaying[] = [
   meterNotRead,
@@ -108,7 +108,7 @@ function bounded(line: BrokenLine): Otherwise | undefined {
   const isBehind = /\b(?:or (?:less|more|thinner|thicker)|at (?:most|least)|max(?:imum)?|min(?:imum)?)$/.test(
     inSmall((found?.value ?? []).filter(({ type }) => type !== 'STRING')),
   );
-  if (!found || !(isBehind || saying(found.value, bounds) > 0) || !found.value.some(isThickness))
+  if (!found || !(isBehind || saying(found.value, bounds) > 0) || !found.value.some(isSmallLength))
     return undefined;
   const { head, value } = found;
   const of = imagesOf(head);
@@ -146,7 +146,7 @@ function about(line: BrokenLine): Otherwise | undefined {
   const found = parted(line);
   const length = found ? saying(found.value, vaguely) : 0;
   if (!found || length === 0) return undefined;
-  const [said, size] = [found.value.slice(0, length), found.value.slice(length).find(isThickness)];
+  const [said, size] = [found.value.slice(0, length), found.value.slice(length).find(isSmallLength)];
   if (!size) return undefined;
   const reading = imagesOf([...found.head, keyword('thickness'), size]);
   return {
@@ -157,10 +157,6 @@ function about(line: BrokenLine): Otherwise | undefined {
   };
 }
 
-function isThickness({ type, image }: Word): boolean {
-  return type === 'QUANTITY' && /\d *(mm|in)$/.test(image);
-}
-
 /** `P1 thickness 8 mm to 8.5 mm`, `P1 8.0-8.5 mm`: the middle, and half of what lies between. */
 function ranging(line: BrokenLine): Otherwise | undefined {
   const found = parted(line);
@@ -168,7 +164,8 @@ function ranging(line: BrokenLine): Otherwise | undefined {
   const [low, to, high, ...rest] = found.value;
   const isRange = to?.type === 'to' || to?.image === '-' || to?.image === 'or';
   const isPlain = rest.every(({ type }) => ['STRING', 'by', 'photo'].includes(type));
-  if (!low || !high || !isRange || !isThickness(high) || !isPlain || !/^\d/.test(low.image)) return undefined;
+  if (!low || !high || !isRange || !isSmallLength(high) || !isPlain || !/^\d/.test(low.image))
+    return undefined;
   const unit = /[a-z]+$/.exec(high.image)?.[0] ?? 'mm';
   const [from, upTo] = [Number.parseFloat(low.image), Number.parseFloat(high.image)];
   const size = (value: number): Word => ({
@@ -227,16 +224,17 @@ function onASide({ block, words: written }: BrokenLine): Otherwise | undefined {
   const isPlaced =
     before[0]?.type === 'plate' || before[0]?.type === 'at' || (isName(before[0]) && side === 1);
   const says = words.find(
-    (word) => isThickness(word) || ['trough showing', 'second colour showing', 'colour'].includes(word.type),
+    (word) =>
+      isSmallLength(word) || ['trough showing', 'second colour showing', 'colour'].includes(word.type),
   );
   if (block !== 'Inspection' || side < 1 || !isPlaced || !says || words.indexOf(says) < side)
     return undefined;
   const clock = words[side]?.image.startsWith('left') ? '9:00' : '3:00';
-  const value = isThickness(says) ? [keyword('thickness'), says] : words.slice(words.indexOf(says));
+  const value = isSmallLength(says) ? [keyword('thickness'), says] : words.slice(words.indexOf(says));
   const place = isName(before[0]) ? [keyword('at'), { type: 'ID', image: '…' }] : before;
   const beside = words.slice(at < 0 ? side : side + 1, words.indexOf(says)).filter(isOther);
-  const behind = isThickness(says) ? words.slice(words.indexOf(says) + 1).filter(isOther) : [];
-  const note = isThickness(says) ? noteOf([...beside, ...behind], textsIn(words)) : undefined;
+  const behind = isSmallLength(says) ? words.slice(words.indexOf(says) + 1).filter(isOther) : [];
+  const note = isSmallLength(says) ? noteOf([...beside, ...behind], textsIn(words)) : undefined;
   const line = imagesOf([
     ...place,
     keyword('clock'),

@@ -11,7 +11,7 @@ import { isColour } from './colours.js';
 import { partOfWord } from './part-words.js';
 import { isChainage, isName, isSpotName } from './said-place.js';
 import { withUnitWords } from './unit-words.js';
-import { imagesOf, keyword, textsIn, type Word } from './word.js';
+import { imagesOf, isSmallLength, keyword, textsIn, type Word } from './word.js';
 
 export const readingLines: readonly LineSaying[] = [
   colourGone,
@@ -83,7 +83,7 @@ function readAtAPart({ block, words: written }: BrokenLine): Otherwise | undefin
 /** `at 4.2 m bottom 6.8 mm`: the bottom is six o’clock, where nothing else is said. */
 function readAtTheBottom({ block, words, pattern }: BrokenLine): Otherwise | undefined {
   const bottom = words.findIndex(({ image }) => /^bottom$/i.test(image));
-  const size = words.find(({ type, image }) => type === 'QUANTITY' && /\d *(?:mm|in)$/.test(image));
+  const size = words.find(isSmallLength);
   const at = words.findIndex(({ type }, i) => type === 'at' && isChainage(words[i + 1]));
   const of = [bottom, at, at + 1, size ? words.indexOf(size) : -1];
   const rest = words.filter(
@@ -102,7 +102,7 @@ const damage = /^(?:gouge|gouges|gouged|groove|grooves|score|scored|scratch|scra
 /** `P3 thickness 7.9 mm in a gouge`: how deep a gouge is says nothing of how fast the liner wears. */
 function inAGouge({ block, words: written, pattern }: BrokenLine): Otherwise | undefined {
   const words = joined(written);
-  const size = words.find(({ type, image }) => type === 'QUANTITY' && /\d *(?:mm|in)$/.test(image));
+  const size = words.find(isSmallLength);
   const at = words.findIndex(({ image }) => damage.test(image));
   const isIn = words.slice(0, at).some(({ image }) => image === 'in');
   if (block !== 'Inspection' || !size || at < 0 || !isIn || words[0]?.type === 'plate') return undefined;
@@ -178,10 +178,7 @@ function readingAndMore({ block, words, pattern }: BrokenLine): Otherwise | unde
     (type === 'QUANTITY' && /\d *(?:mm|m|in|ft)$/.test(image));
   if (size.type !== 'QUANTITY' || rest.length < 2 || rest[0]?.type !== 'at' || rest.some(isOther))
     return undefined;
-  const note = noteOf(
-    rest.filter(({ type }) => type !== 'STRING'),
-    textsIn(rest),
-  );
+  const note = noteOfWords(rest);
   const line = [point, thickness, size, ...(note ? [note] : [])];
   if (!note || rest.some(isSpotName) || !readsSoundly(line, pattern)) return undefined;
   return { at: 3, message: `Did you mean \`${imagesOf(line)}\`?`, repair: changed(words, line) };

@@ -9,7 +9,7 @@ import { readsSoundly, type SaidBy } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { changed, likeWords } from './repairs.js';
 import { isName } from './said-place.js';
-import { inSmall, imagesOf, isWord, keyword, plainImage, textsIn, type Word } from './word.js';
+import { imagesOf, inSmall, isSmallLength, isWord, keyword, plainImage, textsIn, type Word } from './word.js';
 
 export const recordLines: readonly LineSaying[] = [
   meterChangeMended,
@@ -184,7 +184,7 @@ function patchedOnADay({ block, words: written, pattern }: BrokenLine): Otherwis
   const around = [...(record?.before ?? []), ...(record?.behind ?? [])];
   if (!record || !around.some(({ image }) => /^patched$/i.test(image))) return undefined;
   const { place, told, texts, by, photo } = takenApart(around.filter(({ type }) => type !== 'serviced'));
-  const sizes = told.filter(({ type, image }) => type === 'QUANTITY' && /\d *(?:mm|in)$/.test(image));
+  const sizes = told.filter(isSmallLength);
   const [size] = sizes;
   if (!size || sizes.length > 1 || place[0]?.type !== 'from') return undefined;
   const rest = told.filter((word) => word !== size && !saidByPatch.test(word.image.toLowerCase()));

@@ -2,7 +2,7 @@
 // MakeB`, `old piece 1 6.1 left`, `plate 5.1 at 10.3`. A scope that goes unread would make the whole liner new, so no note is offered for it.
 
 import type { BrokenLine } from './broken-line.js';
-import { noteOf, takenApart } from './general.js';
+import { noteOf, noteOfWords, takenApart } from './general.js';
 import type { LinePattern } from './pattern.js';
 import { inSeveralLines, shownTogether } from './several-lines.js';
 import { joined } from './joined.js';
@@ -10,7 +10,7 @@ import { readsSoundly, type SaidBy } from './kept.js';
 import { changed } from './repairs.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { isName } from './said-place.js';
-import { imagesOf, keyword, textsIn, type Word } from './word.js';
+import { imagesOf, isSmallLength, keyword, textsIn, type Word } from './word.js';
 
 export const relineLines: readonly LineSaying[] = [
   lengthFitted,
@@ -137,7 +137,7 @@ function metres(word: Word | undefined): string {
 
 /** `old panel 2 mm`, in a reline of one panel: where it lay is for who measured to say. */
 function oldPanelNowhere({ block, words: [first, size, ...more] }: BrokenLine): Otherwise | undefined {
-  const isSize = size?.type === 'QUANTITY' && /\d *(?:mm|in)$/.test(size.image);
+  const isSize = size !== undefined && isSmallLength(size);
   if (
     block !== 'Reline' ||
     first?.type !== 'old panel' ||
@@ -180,10 +180,7 @@ function offcutAndMore({ block, words, pattern }: BrokenLine): Otherwise | undef
     return undefined;
   const line = [first, size];
   const isSaid = rest.every(({ image }) => /^(?:left|over|kept|remains|remaining|is|was|long)$/.test(image));
-  const note = noteOf(
-    rest.filter(({ type }) => type !== 'STRING'),
-    textsIn(rest),
-  );
+  const note = noteOfWords(rest);
   const finding = [
     keyword('finding'),
     keyword('liner'),
@@ -206,7 +203,7 @@ function oldPanelOfNoRun({ block, words }: BrokenLine): Otherwise | undefined {
   const isOfRun = rest.some(({ type }) => type === 'of run' || type === 'run');
   if (block !== 'Reline' || first?.type !== 'old panel' || count?.type !== 'NUMBER' || isOfRun)
     return undefined;
-  const size = rest.find(({ type, image }) => type === 'QUANTITY' && /\d *(?:mm|in)$/.test(image));
+  const size = rest.find(isSmallLength);
   const read = rest.some(({ type }) => type === 'worn through')
     ? 'worn through'
     : `thickness ${size?.image ?? '… mm'}`;

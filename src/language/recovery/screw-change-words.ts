@@ -8,7 +8,7 @@ import { readsSoundly, type SaidBy } from './kept.js';
 import type { LineSaying, Otherwise } from './otherwise.js';
 import { changed } from './repairs.js';
 import { inSeveralLines, shownTogether } from './several-lines.js';
-import { imagesOf, keyword, type Word } from './word.js';
+import { imagesOf, isSmallLength, keyword, type Word } from './word.js';
 
 export const screwChangeLines: readonly LineSaying[] = [scopeOfTheSpiral, oldFlight];
 
@@ -46,7 +46,7 @@ function scopeOfTheSpiral({ block, words: written, pattern }: BrokenLine): Other
 function oldFlight({ block, words: written, pattern }: BrokenLine): Otherwise | undefined {
   if (block !== 'ScrewChange' || written[0]?.image.toLowerCase() !== 'old') return undefined;
   const { place, part, told, texts, by, photo } = takenApart(joined(written.slice(1)));
-  const sizes = told.filter(({ type, image }) => type === 'QUANTITY' && /\d *(?:mm|in)$/.test(image));
+  const sizes = told.filter(isSmallLength);
   const [size] = sizes;
   if (!size || sizes.length > 1 || place.length < 2 || (part !== 'flight' && part !== 'spiral'))
     return undefined;

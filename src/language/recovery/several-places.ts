@@ -1,10 +1,9 @@
 // One line about several places: `interlock dead at H3 and H4 urgent`, `hold-down bent at 4 m and 13 m slight`, `panels 2 and 3 of run 2 loose
 // on left side`. All else that it says is said of each, in a line each; how many there are of at each place is for who counted to say.
 
-import { conditionKinds } from '../../domain/conditions/kinds.js';
 import type { BrokenLine } from './broken-line.js';
 import { asCondition } from './condition-line.js';
-import { blocksOfWork, takenApart } from './general.js';
+import { blocksOfWork, isConditionKind, takenApart } from './general.js';
 import { joined } from './joined.js';
 import { readsSoundly } from './kept.js';
 import type { LinePattern } from './pattern.js';
@@ -66,8 +65,8 @@ function atSeveral({ block, words, pattern }: BrokenLine): Otherwise | undefined
 /** A condition in other words of the trade: one line, or none. */
 function inWords(words: readonly Word[], pattern: LinePattern): readonly (readonly Word[])[] {
   const line = asCondition(takenApart(joined(words)), pattern);
-  const isKind = line?.[0] !== undefined && conditionKinds.some((kind) => kind === line[0]?.type);
-  return line && isKind && readsSoundly(line, pattern) ? [line] : [];
+  const [first] = line ?? [];
+  return line && first && isConditionKind(first) && readsSoundly(line, pattern) ? [line] : [];
 }
 
 /** More lines than that are a stretch. */

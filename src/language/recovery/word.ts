@@ -29,6 +29,11 @@ export function isUnknown(word: Word | undefined): boolean {
   return word?.type === 'ID' && /^[a-z]/.test(word.image);
 }
 
+/** `8.4 mm`, `0.33 in`: so much as liners, plates and gaps are measured in. */
+export function isSmallLength({ type, image }: Word): boolean {
+  return type === 'QUANTITY' && /\d *(?:mm|in)$/.test(image);
+}
+
 /** What says how much or when, by the type of its token. */
 export function isValue(type: string): boolean {
   return values.has(type);
